@@ -1,0 +1,31 @@
+"""What a workshop can move: rises of one pivot, from a profile or a shop's own parts shelf."""
+
+from dataclasses import dataclass
+
+RIDE_HEIGHT = "ride_height"
+"""The pivot name of a correction that moves both frame ends."""
+
+
+@dataclass(frozen=True)
+class Correction:
+    """One thing a workshop can move.
+
+    Attributes
+    ----------
+    name : str
+    pivot : str
+        "track_bar.frame", "track_bar.axle", "drag_link.frame", "drag_link.axle", or
+        "ride_height", which moves both frame ends.
+    rises : tuple of float
+        Rises on offer, relative to where the pivot is now, up positive, mm.
+    caution : str
+        Shown with every plan that uses it.
+    not_with : tuple of str
+        Names of corrections it cannot be combined with.
+    """
+
+    name: str
+    pivot: str
+    rises: tuple[float, ...]
+    caution: str = ""
+    not_with: tuple[str, ...] = ()

@@ -1,0 +1,90 @@
+"""One reading of a tape or an angle finder, and how sure it is.
+
+Standard uncertainties are Type B evaluations of rectangular half-widths w: u = w / sqrt(3)
+(GUM, JCGM 100:2008, 4.3.7). A repeat means that the tape was taken off and the pivot centre
+sighted again, so the mean of n repeats has u / sqrt(n) (GUM 4.2.3).
+"""
+
+from dataclasses import dataclass
+from math import sqrt
+from statistics import fmean, stdev
+from typing import Literal
+
+Kind = Literal["height", "offset", "station", "length", "slope", "brace"]
+
+
+@dataclass(frozen=True)
+class Instruments:
+    """What the tape and the angle finder can resolve.
+
+    Attributes
+    ----------
+    tape : float
+        Graduation of the tape, mm.
+    sighting : float
+        Half-width of sighting a pivot centre, mm.
+    floor : float
+        Half-width of the floor's flatness, mm.
+    angle_finder : float
+        Graduation of the angle finder, rad.
+    seating : float
+        Half-width of seating the angle finder on a bar, rad.
+    """
+
+    tape: float
+    sighting: float
+    floor: float
+    angle_finder: float
+    seating: float
+
+
+@dataclass(frozen=True)
+class Reading:
+    """A reading with its repeats, in mm (slopes in rad)."""
+
+    name: str
+    kind: Kind
+    repeats: tuple[float, ...]
+
+    @property
+    def value(self) -> float:
+        """Mean of the repeats, mm or rad."""
+        return fmean(self.repeats)
+
+    @property
+    def scatter(self) -> float:
+        """Sample standard deviation of the repeats, mm or rad; 0 for a single reading."""
+        return stdev(self.repeats) if len(self.repeats) > 1 else 0.0
+
+
+def claimed_uncertainty(kind: Kind, instruments: Instruments) -> float:
+    """Standard uncertainty of a single reading from the instruments alone, mm or rad.
+
+    A station is taken with a plumb line and has twice the sighting half-width; a length or a
+    brace has two ends to sight; a height also carries the floor.
+    """
+    graduation = (instruments.tape / 2) ** 2 / 3
+    sighting = instruments.sighting**2 / 3
+    if kind == "slope":
+        return sqrt((instruments.angle_finder / 2) ** 2 / 3 + instruments.seating**2 / 3)
+    if kind == "height":
+        return sqrt(graduation + sighting + instruments.floor**2 / 3)
+    if kind == "station":
+        return sqrt(graduation + 4 * sighting)
+    if kind in ("length", "brace"):
+        return sqrt(graduation + 2 * sighting)
+    return sqrt(graduation + sighting)
+
+
+def scatters(reading: Reading, instruments: Instruments) -> bool:
+    """Whether the repeats disagree by more than the instruments claim."""
+    return reading.scatter > claimed_uncertainty(reading.kind, instruments)
+
+
+def standard_uncertainty(reading: Reading, instruments: Instruments) -> float:
+    """Standard uncertainty of the mean of a reading's repeats, mm or rad.
+
+    Where the scatter is larger than the instruments claim, the scatter takes its place.
+    """
+    one = max(claimed_uncertainty(reading.kind, instruments), reading.scatter)
+    return one / sqrt(len(reading.repeats))
