@@ -1,0 +1,146 @@
+"""The steering linkage and the track bar as straight lines between pivot centres.
+
+Only the pivot centres matter: a bend in a bar changes nothing about the motion (common
+practice, no source). Axes follow ISO 8855:2011: x ahead, y to the left, z up.
+"""
+
+from dataclasses import dataclass, fields, replace
+from typing import Literal
+
+import numpy as np
+from numpy.typing import NDArray
+
+Array = NDArray[np.float64]
+Layout = Literal["knuckle", "tie-rod", "inverted-y"]
+
+PIVOTS = ("track_bar.frame", "track_bar.axle", "drag_link.frame", "drag_link.axle")
+"""The pivots every layout has."""
+
+NEAR_BALL = "tie_rod.near"
+"""The ball at the near knuckle, which only the inverted-Y layout has."""
+
+AHEAD, BEHIND = 1, -1
+
+
+def pivots_of(layout: str) -> tuple[str, ...]:
+    """Names of the pivots that a layout has, frame ends and axle ends in turn."""
+    return (*PIVOTS, NEAR_BALL) if layout == "inverted-y" else PIVOTS
+
+
+@dataclass(frozen=True)
+class Linkage:
+    """A track bar and a steering linkage at ride height.
+
+    All arrays broadcast on their leading axes, so that one Linkage can hold thousands of drawn
+    or moved geometries.
+
+    Attributes
+    ----------
+    layout : "knuckle", "tie-rod" or "inverted-y"
+    track_bar_frame, track_bar_axle, drag_link_frame, drag_link_axle : array (..., 3)
+        Pivot centres, mm.
+    arm : array (...)
+        Steering arm (or tie-rod arm) length in plan, kingpin to ball, mm.
+    arm_side : int
+        +1 where the arm points ahead, -1 where it points behind.
+    pitman_arm : array (...)
+        Pitman arm length, sector shaft to ball, mm.
+    pitman_side : int
+        +1 where the pitman arm points ahead, -1 where it points behind.
+    ratio : float
+        Steering-wheel angle to pitman arm angle.
+    hub_height : array (...)
+        Height of the middle of the axle, about which it rolls, mm.
+    near_ball : array (..., 3) or None
+        Ball of the near knuckle, inverted-Y only, mm.
+    near_arm : array (...)
+        Steering arm length of the near knuckle, mm.
+    joint_from_far_ball : array (...)
+        The tie rod's joint on the drag link, from its axle end along the link, mm.
+    """
+
+    layout: Layout
+    track_bar_frame: Array
+    track_bar_axle: Array
+    drag_link_frame: Array
+    drag_link_axle: Array
+    arm: Array | float
+    arm_side: int
+    pitman_arm: Array | float
+    pitman_side: int
+    ratio: float
+    hub_height: Array | float = 0.0
+    near_ball: Array | None = None
+    near_arm: Array | float = 0.0
+    joint_from_far_ball: Array | float = 0.0
+
+    def pivot(self, name: str) -> Array:
+        """Centre of the pivot with this name, array (..., 3), mm."""
+        return getattr(self, _FIELD[name])  # type: ignore[no-any-return]
+
+    def with_pivots(self, **pivots: Array) -> "Linkage":
+        """The linkage with some pivots elsewhere and the bars set to the new distances.
+
+        After any move the axle is re-centred and the wheels set straight, so the lengths become
+        the new centre-to-centre distances: a Linkage has no lengths of its own to adjust.
+        """
+        return replace(self, **pivots)  # type: ignore[arg-type]
+
+    def raised(self, pivot: str, rise: Array | float) -> "Linkage":
+        """The linkage with one pivot, or with "ride_height" both frame ends, raised.
+
+        Parameters
+        ----------
+        pivot : str
+        rise : array (...)
+            Up positive, mm; its shape is broadcast with that of the pivots.
+        """
+        names = ("track_bar.frame", "drag_link.frame") if pivot == "ride_height" else (pivot,)
+        up = np.asarray(rise, dtype=float)[..., None] * np.array([0.0, 0.0, 1.0])
+        return self.with_pivots(**{_FIELD[name]: self.pivot(name) + up for name in names})
+
+    def spread(self) -> "Linkage":
+        """The linkage with one more axis at the end of every array, for an array of heaves."""
+        return replace(
+            self,
+            **{
+                field.name: value[..., None, :] if value.shape[-1:] == (3,) else value[..., None]
+                for field in fields(self)
+                if isinstance(value := getattr(self, field.name), np.ndarray) and value.ndim
+            },
+        )
+
+
+_FIELD = {
+    "track_bar.frame": "track_bar_frame",
+    "track_bar.axle": "track_bar_axle",
+    "drag_link.frame": "drag_link_frame",
+    "drag_link.axle": "drag_link_axle",
+    NEAR_BALL: "near_ball",
+}
+
+
+def length(frame: Array, axle: Array) -> Array:
+    """Centre-to-centre length, mm, of arrays (..., 3)."""
+    run, rise, ahead = _apart(frame, axle)
+    return np.asarray(np.sqrt(ahead * ahead + run * run + rise * rise))
+
+
+def slope(frame: Array, axle: Array) -> Array:
+    """Slope of a link as a line in the front view, rad in (-pi/2, pi/2), of arrays (..., 3).
+
+    Positive where the end that lies further to the left is the higher one.
+    """
+    run, rise, _ = _apart(frame, axle)
+    with np.errstate(divide="ignore", invalid="ignore"):
+        return np.asarray(np.arctan(rise / run))
+
+
+def angle_finder(frame: Array, axle: Array) -> Array:
+    """What an angle finder laid on the straight bar reads, rad; frame end higher is positive."""
+    run, rise, ahead = _apart(frame, axle)
+    return np.asarray(np.arctan2(rise, np.hypot(run, ahead)))
+
+
+def _apart(frame: Array, axle: Array) -> tuple[Array, Array, Array]:
+    return frame[..., 1] - axle[..., 1], frame[..., 2] - axle[..., 2], frame[..., 0] - axle[..., 0]
