@@ -79,7 +79,7 @@ def _turning(
     point. Returns d', d'' (rad/mm, rad/mm2) and the ball's own velocity and acceleration.
     """
     y = apart[..., 1]
-    shape = np.broadcast_shapes(x.shape, np.shape(lever))
+    shape = np.broadcast_shapes(y.shape, np.shape(lever))
     known = _vector(np.zeros(shape), walk, np.ones(shape)) - velocity
     first = -np.einsum("...i,...i->...", apart, known) / (y * lever)
     ball = _vector(np.zeros(shape), lever * first + walk, np.ones(shape))
