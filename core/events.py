@@ -1,6 +1,19 @@
-"""What the driver meets on the road: a dip, a hard stop with nose dive."""
+"""What the driver meets on the road: a dip, a hard stop with nose dive.
+
+A kinematic estimate: the wheels go where they point (no tyre slip), nothing gives (no
+compliance), and the driver holds the steering wheel still.
+"""
 
 from dataclasses import dataclass
+
+import numpy as np
+
+from core.linkage import Array, Linkage
+from core.motion import moved
+
+STEPS = 400
+"""Time steps in each part of an event; drift and heading are then good to some 1e-5 of
+themselves."""
 
 
 @dataclass(frozen=True)
@@ -31,3 +44,51 @@ class Event:
     travel: float
     speed: float
     deceleration: float
+
+
+@dataclass(frozen=True)
+class Course:
+    """Where an event leaves the vehicle; nan where a link cannot reach the event's travel.
+
+    Attributes
+    ----------
+    name : str
+    drift : float
+        Sideways drift at the end, to the left positive, mm.
+    heading : float
+        Change of heading at the end, to the left positive, rad.
+    """
+
+    name: str
+    drift: float
+    heading: float
+
+
+def drive(event: Event, linkage: Linkage, wheelbase: float) -> Course:
+    """Heading and sideways drift at the end of an event.
+
+    heading' = v tan(mean steer) / wheelbase and drift' = v sin(heading), from a heave that rises
+    and falls as a raised cosine and a speed that falls steadily; by the trapezoidal rule.
+    """
+    ends = np.cumsum([0.0, event.rise, event.hold, *([event.rise] if event.returns else [])])
+    time = np.concatenate(
+        [np.linspace(start, end, STEPS + 1) for start, end in zip(ends, ends[1:], strict=False)]
+    )
+    steer = moved(linkage, heave(event, time)).steer
+    speed = np.maximum(event.speed - event.deceleration * time, 0.0)
+    heading = _integral(speed * np.tan(steer) / wheelbase, time)
+    drift = _integral(speed * np.sin(heading), time)
+    return Course(event.name, float(drift[-1]), float(heading[-1]))
+
+
+def heave(event: Event, time: Array) -> Array:
+    """Heave at some times of an event, mm."""
+    back = event.rise + event.hold
+    up = np.clip(time / event.rise, 0.0, 1.0)
+    down = np.clip((time - back) / event.rise, 0.0, 1.0) if event.returns else 0.0
+    return np.asarray(event.travel / 2 * (np.cos(np.pi * down) - np.cos(np.pi * up)))
+
+
+def _integral(rate: Array, time: Array) -> Array:
+    strips = np.diff(time) * (rate[1:] + rate[:-1]) / 2
+    return np.concatenate([[0.0], np.cumsum(strips)])

@@ -4,6 +4,7 @@ Only the pivot centres matter: a bend in a bar changes nothing about the motion 
 practice, no source). Axes follow ISO 8855:2011: x ahead, y to the left, z up.
 """
 
+from collections.abc import Mapping
 from dataclasses import dataclass, fields, replace
 from typing import Literal
 
@@ -78,13 +79,14 @@ class Linkage:
         """Centre of the pivot with this name, array (..., 3), mm."""
         return getattr(self, _FIELD[name])  # type: ignore[no-any-return]
 
-    def with_pivots(self, **pivots: Array) -> "Linkage":
-        """The linkage with some pivots elsewhere and the bars set to the new distances.
+    def with_pivots(self, pivots: Mapping[str, Array]) -> "Linkage":
+        """The linkage with some pivots, by name, elsewhere and the bars set to the new distances.
 
         After any move the axle is re-centred and the wheels set straight, so the lengths become
         the new centre-to-centre distances: a Linkage has no lengths of its own to adjust.
         """
-        return replace(self, **pivots)  # type: ignore[arg-type]
+        moved = {_FIELD[name]: centre for name, centre in pivots.items()}
+        return replace(self, **moved)  # type: ignore[arg-type]
 
     def raised(self, pivot: str, rise: Array | float) -> "Linkage":
         """The linkage with one pivot, or with "ride_height" both frame ends, raised.
@@ -97,7 +99,7 @@ class Linkage:
         """
         names = ("track_bar.frame", "drag_link.frame") if pivot == "ride_height" else (pivot,)
         up = np.asarray(rise, dtype=float)[..., None] * np.array([0.0, 0.0, 1.0])
-        return self.with_pivots(**{_FIELD[name]: self.pivot(name) + up for name in names})
+        return self.with_pivots({name: self.pivot(name) + up for name in names})
 
     def spread(self) -> "Linkage":
         """The linkage with one more axis at the end of every array, for an array of heaves."""

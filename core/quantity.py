@@ -260,8 +260,7 @@ def _factor(unit: str, kind: _Kind) -> _Factor:
         return _factor_by_pint(unit, kind)
     if known[0] is not kind:
         raise QuantityError(
-            f"{plain(unit)} is a unit of {known[0].name}, not of {kind.name}: "
-            f"write {kind.examples}"
+            f"{plain(unit)} is a unit of {known[0].name}, not of {kind.name}: write {kind.examples}"
         )
     return known[1]
 

@@ -1,0 +1,93 @@
+"""How the doubt of the readings reaches the results.
+
+Linear propagation with covariances (GUM, JCGM 100:2008, 5.2.2) where a result is as good as
+linear in the pivots; Monte Carlo (JCGM 101:2008) on the full model for the peak over the working
+travel, which is not.
+"""
+
+from collections.abc import Callable
+from dataclasses import dataclass, replace
+
+import numpy as np
+
+from core.linkage import Array, Linkage, pivots_of
+
+SCALARS = ("arm", "pitman_arm", "near_arm", "joint_from_far_ball", "hub_height")
+"""What is measured beside the pivots."""
+
+STEP = 1e-3
+"""Half the span of a central difference, mm: its error is some 1e-9 of the derivative."""
+
+
+@dataclass(frozen=True)
+class Measured:
+    """A linkage as it was measured: its parameters and how sure they are.
+
+    Parameters are the pivots' x, y, z in turn, then SCALARS; all mm.
+
+    Attributes
+    ----------
+    linkage : Linkage
+        No leading axes.
+    covariance : array (K, K)
+        mm2.
+    """
+
+    linkage: Linkage
+    covariance: Array
+
+    def draw(self, count: int, seed: int) -> Linkage:
+        """A linkage holding `count` geometries drawn from the measured one's doubt."""
+        # Half of the draws mirror the other half about the measured geometry, which takes the
+        # sampling error out of everything that is as good as linear.
+        values, vectors = np.linalg.eigh(self.covariance)
+        known = values > values.max(initial=0.0) * 1e-12
+        root = vectors[:, known] * np.sqrt(values[known])
+        normal = np.random.default_rng(seed).standard_normal((count // 2, root.shape[1]))
+        spread = normal @ root.T
+        return with_parameters(
+            self.linkage, parameters(self.linkage) + np.concatenate([spread, -spread])
+        )
+
+    def gradient(self, result: Callable[[Linkage], Array]) -> Array:
+        """Derivative of a result with each parameter.
+
+        Parameters
+        ----------
+        result : callable
+            Takes a Linkage with one leading axis (n,) and gives an array (n, ...).
+
+        Returns
+        -------
+        array (K, ...)
+        """
+        centre = parameters(self.linkage)
+        steps = STEP * np.eye(len(centre))
+        there = result(with_parameters(self.linkage, np.concatenate([centre + steps, centre - steps])))
+        ahead, behind = np.split(np.asarray(there), 2)
+        return (ahead - behind) / (2 * STEP)
+
+    def u(self, gradient: Array) -> Array:
+        """Standard uncertainty of results with this gradient (K, ...), array (...)."""
+        variance = np.einsum("i...,ij,j...->...", gradient, self.covariance, gradient)
+        return np.sqrt(np.maximum(variance, 0.0))
+
+
+def parameters(linkage: Linkage) -> Array:
+    """The parameters of a linkage, array (..., K), mm."""
+    pivots = [linkage.pivot(name) for name in pivots_of(linkage.layout)]
+    scalars = [np.asarray(getattr(linkage, name), dtype=float)[..., None] for name in SCALARS]
+    shape = np.broadcast_shapes(*(part.shape[:-1] for part in pivots + scalars))
+    return np.concatenate(
+        [np.broadcast_to(part, (*shape, part.shape[-1])) for part in pivots + scalars], axis=-1
+    )
+
+
+def with_parameters(linkage: Linkage, values: Array) -> Linkage:
+    """The linkage with other parameters, array (..., K), mm."""
+    names = pivots_of(linkage.layout)
+    pivots = {
+        name: values[..., 3 * i : 3 * i + 3] for i, name in enumerate(names)
+    }
+    scalars = {name: values[..., 3 * len(names) + i] for i, name in enumerate(SCALARS)}
+    return replace(linkage, **scalars).with_pivots(pivots)

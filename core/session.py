@@ -1,0 +1,214 @@
+"""A session as a document tells it: what the vehicle is, what was read, what is assumed.
+
+What was not measured comes from what the record itself says was assumed when it was filed, and
+else from the profile; every such value is named in `Session.assumed`.
+"""
+
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass
+from functools import partial
+from typing import Any
+
+from core import quantity
+from core.document import value_at
+from core.entries import EntryError, choice_at, quantity_at, text_at
+from core.events import Event
+from core.limits import Limits
+from core.linkage import AHEAD, BEHIND
+from core.profile import Profile
+from core.reading import Instruments, Reading
+from core.survey import WHEELS, reading_at, readings_in
+from core.tables import event_from
+
+LAYOUTS = ("knuckle", "tie-rod", "inverted-y")
+SIDES = {"ahead": AHEAD, "behind": BEHIND}
+
+LENGTHS = {
+    "arm": "steering.arm",
+    "pitman_arm": "steering.pitman_arm",
+    "near_arm": "tie_rod.near_arm",
+    "joint_from_far_ball": "tie_rod.joint_from_far_ball",
+    "hub_height": "wheels.hub_height",
+}
+"""Lengths that a profile can stand in for, and the names of their readings."""
+
+
+@dataclass(frozen=True)
+class Session:
+    """What one session knows of a vehicle; lengths in mm, angles in rad.
+
+    Attributes
+    ----------
+    id, kind, follows, units, profile, tag : str
+    layout : "knuckle", "tie-rod" or "inverted-y"
+    arm_side, pitman_side : int
+        +1 ahead, -1 behind.
+    instruments : Instruments
+    readings : tuple of Reading
+        The survey of the pivots.
+    wheels : dict of Reading
+        "left_offset" and "right_offset", where taken.
+    lengths : dict of Reading
+        By the keys of LENGTHS; those in `assumed` have a single repeat and no doubt.
+    ratio, bump, droop, wheelbase : float
+    limits : Limits
+    events : tuple of Event
+    held_back_by : tuple of str
+        What the walk-round and the stance failed on, such as "stance.wheels_on_ground".
+    assumed : tuple of str
+        Names of what was not measured, such as "steering.arm".
+    """
+
+    id: str
+    kind: str
+    follows: str
+    units: str
+    profile: str
+    tag: str
+    layout: str
+    arm_side: int
+    pitman_side: int
+    instruments: Instruments
+    readings: tuple[Reading, ...]
+    wheels: dict[str, Reading]
+    lengths: dict[str, Reading]
+    ratio: float
+    bump: float
+    droop: float
+    wheelbase: float
+    limits: Limits
+    events: tuple[Event, ...]
+    held_back_by: tuple[str, ...]
+    assumed: tuple[str, ...]
+
+
+def session_from(document: Mapping[str, Any], profile_of: Callable[[str], Profile]) -> Session:
+    """The session that a document holds.
+
+    Parameters
+    ----------
+    document : mapping
+    profile_of : callable
+        Finds a profile by its name; asked only where the document leaves something out.
+
+    Raises
+    ------
+    core.entries.EntryError
+        Something is missing or is not what it should be.
+    core.profile.ProfileError
+        The profile is needed and cannot be had.
+    """
+    return _Reader(document, profile_of).session()
+
+
+class _Reader:
+    """Reads one document, and remembers what it had to take from the profile."""
+
+    def __init__(
+        self, document: Mapping[str, Any], profile_of: Callable[[str], Profile]
+    ) -> None:
+        self.document = document
+        self.name = text_at(document, "session.profile")
+        self.units = choice_at(document, "session.units", ("in", "mm"), "in")
+        self.length = partial(quantity.length, unit=self.units)
+        self.assumed: list[str] = []
+        self._profile_of = profile_of
+        self._profile: Profile | None = None
+
+    @property
+    def profile(self) -> Profile:
+        if self._profile is None:
+            self._profile = self._profile_of(self.name)
+        return self._profile
+
+    def session(self) -> Session:
+        document = self.document
+        layout = choice_at(document, "layout.steering", LAYOUTS)
+        wheels = {
+            name.removeprefix("wheels."): reading
+            for name, kind in WHEELS.items()
+            if kind == "offset" and (reading := reading_at(document, name, kind))
+        }
+        return Session(
+            id=text_at(document, "session.id"),
+            kind=text_at(document, "session.kind", "first"),
+            follows=text_at(document, "session.follows", ""),
+            units=self.units,
+            profile=self.name,
+            tag=text_at(document, "vehicle.tag", ""),
+            layout=layout,
+            arm_side=SIDES[choice_at(document, "layout.arm", tuple(SIDES))],
+            pitman_side=SIDES[choice_at(document, "layout.pitman", tuple(SIDES))],
+            instruments=self.instruments(),
+            readings=readings_in(document, layout),
+            wheels=wheels,
+            lengths=self.lengths(layout, "left_offset" in wheels and "right_offset" in wheels),
+            ratio=self.single("readings.steering.ratio", quantity.number, "16"),
+            bump=self.single("readings.travel.bump", self.length, "4 in"),
+            droop=self.single("readings.travel.droop", self.length, "5 in"),
+            wheelbase=self.single("vehicle.wheelbase", self.length, "118 in"),
+            limits=self.limits(),
+            events=self.events(),
+            held_back_by=(),
+            assumed=tuple(self.assumed),
+        )
+
+    def lengths(self, layout: str, centred: bool) -> dict[str, Reading]:
+        """Arms, joint and hub height: those that this layout and these wheels make use of."""
+        wanted = ["arm", "pitman_arm"]
+        wanted += ["near_arm", "joint_from_far_ball"] if layout == "inverted-y" else []
+        wanted += ["hub_height"] if centred else []
+        return {name: self.length_reading(name) for name in wanted}
+
+    def length_reading(self, name: str) -> Reading:
+        path = LENGTHS[name]
+        kind = WHEELS.get(path, "length")
+        taken = reading_at(self.document, path, kind)
+        return taken or Reading(path, kind, (self.assume(path, self.length, "6 1/2 in"),))
+
+    def single(self, path: str, parse: Callable[[str], float], example: str) -> float:
+        value = quantity_at(self.document, path, parse, example)
+        name = path.removeprefix("readings.")
+        return self.assume(name, parse, example) if value is None else value
+
+    def assume(self, name: str, parse: Callable[[str], float], example: str) -> float:
+        """A value that was not measured, from the record's own copy or from the profile."""
+        self.assumed.append(name)
+        copied = quantity_at(self.document, f"assumed.{name}", parse, example)
+        return self.profile.defaults[name] if copied is None else copied
+
+    def instruments(self) -> Instruments:
+        def one(key: str, parse: Callable[[str], float], example: str) -> float:
+            value = quantity_at(self.document, f"instruments.{key}", parse, example)
+            return getattr(self.profile.instruments, key) if value is None else value
+
+        return Instruments(
+            tape=one("tape", self.length, "1/16 in"),
+            sighting=one("sighting", self.length, "1/8 in"),
+            floor=one("floor", self.length, "1/16 in"),
+            angle_finder=one("angle_finder", quantity.angle, "0.5 deg"),
+            seating=one("seating", quantity.angle, "0.5 deg"),
+        )
+
+    def limits(self) -> Limits:
+        def one(key: str, attribute: str, parse: Callable[[str], float], example: str) -> float:
+            value = quantity_at(self.document, f"limits.{key}", parse, example)
+            return getattr(self.profile.limits, attribute) if value is None else value
+
+        return Limits(
+            parallel=one("parallel", "parallel", quantity.angle, "1.5 deg"),
+            flat=one("flat", "flat", quantity.angle, "10 deg"),
+            length_ratio=one("length_ratio", "length_ratio", quantity.number, "0.85"),
+            steer=one("steer", "steer", quantity.angle, "0.5 deg"),
+            toe_change=one("toe_change", "toe_change", quantity.angle, "0.25 deg"),
+            working_bump=one("working_travel.bump", "working_bump", self.length, "2 in"),
+            working_droop=one("working_travel.droop", "working_droop", self.length, "2 in"),
+        )
+
+    def events(self) -> tuple[Event, ...]:
+        tables = value_at(self.document, "events")
+        if tables is None:
+            return self.profile.events
+        if not isinstance(tables, list):
+            raise EntryError("events", "should be a list of tables, [[events]]")
+        return tuple(event_from(table, f"events {i + 1}") for i, table in enumerate(tables))

@@ -1,0 +1,42 @@
+"""Reading a TOML file, with one clear line where that cannot be done."""
+
+import tomllib
+from pathlib import Path
+from typing import Any
+
+from core.plain_text import plain
+
+LARGEST = 1_000_000
+"""Bytes. A profile or a shelf has some thousands; more is not one of ours."""
+
+
+class TomlFileError(ValueError):
+    """A file that cannot be read as TOML; the message names the file and says why."""
+
+
+def read_toml(path: Path) -> dict[str, Any]:
+    """The tables of a TOML file.
+
+    Raises
+    ------
+    TomlFileError
+        It cannot be opened, is too large, is not UTF-8 text or not TOML (with line and column).
+    """
+    shown = plain(path, 300)
+    try:
+        with path.open("rb") as file:
+            content = file.read(LARGEST + 1)
+    except (OSError, ValueError) as error:
+        reason = getattr(error, "strerror", None) or error
+        raise TomlFileError(f"{shown}: cannot be opened: {plain(reason)}") from None
+    if len(content) > LARGEST:
+        raise TomlFileError(f"{shown}: is larger than {LARGEST // 1_000_000} MB")
+    try:
+        return tomllib.loads(content.decode())
+    except UnicodeDecodeError as error:
+        line = content.count(b"\n", 0, error.start) + 1
+        raise TomlFileError(f"{shown}: line {line}: is not UTF-8 text") from None
+    except tomllib.TOMLDecodeError as error:
+        raise TomlFileError(f"{shown}: is not TOML: {plain(error, 200)}") from None
+    except RecursionError:
+        raise TomlFileError(f"{shown}: is not TOML we can read: nested too deeply") from None
