@@ -209,8 +209,10 @@ def _observes(reading: Reading, pivots: tuple[str, ...], taken: set[str]) -> boo
         return has_stations(reading.name.partition(".")[0], taken)
     if reading.kind == "station":
         # A lone station still places the steering-arm ball, which the near ball is seen from.
-        return reading.name.startswith(NEAR_BALL) or has_stations(link, taken) or (
-            (link, end) == ("drag_link", "axle")
+        return (
+            reading.name.startswith(NEAR_BALL)
+            or has_stations(link, taken)
+            or ((link, end) == ("drag_link", "axle"))
         )
     return True
 
@@ -221,7 +223,11 @@ def _free_coordinates(pivots: tuple[str, ...], taken: set[str]) -> Array:
     A link without stations has both ends at x = 0 (track bar) or at the station of the
     steering-arm ball (drag link); the near ball without one stands at that station too.
     """
-    rows = {f"{pivot}.{axis}": 3 * i + j for i, pivot in enumerate(pivots) for j, axis in enumerate("xyz")}
+    rows = {
+        f"{pivot}.{axis}": 3 * i + j
+        for i, pivot in enumerate(pivots)
+        for j, axis in enumerate("xyz")
+    }
     groups = [[f"{pivot}.{axis}"] for pivot in pivots for axis in "yz"]
     if has_stations("track_bar", taken):
         groups += [["track_bar.frame.x"], ["track_bar.axle.x"]]
@@ -258,9 +264,7 @@ def _start(used: list[Reading], pivots: tuple[str, ...], free: Array) -> Array:
     return np.asarray(free.T @ np.ravel(points) / free.sum(axis=0))
 
 
-def _predict(
-    used: list[Reading], pivots: tuple[str, ...], points: Array
-) -> tuple[Array, Array]:
+def _predict(used: list[Reading], pivots: tuple[str, ...], points: Array) -> tuple[Array, Array]:
     """What each reading would be with the pivots there, and its derivatives (n, 3 P)."""
     at = {pivot: i for i, pivot in enumerate(pivots)}
     predicted = np.empty(len(used))
@@ -287,7 +291,11 @@ def _predict(
     return predicted, jacobian
 
 
-_AXIS: dict[Kind, tuple[int, float]] = {"station": (0, 1.0), "offset": (1, -1.0), "height": (2, 1.0)}
+_AXIS: dict[Kind, tuple[int, float]] = {
+    "station": (0, 1.0),
+    "offset": (1, -1.0),
+    "height": (2, 1.0),
+}
 
 
 def ends_of(name: str) -> tuple[str, str]:

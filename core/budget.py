@@ -73,7 +73,7 @@ def advice(adjustment: Adjustment, contested: Sequence[tuple[Ruling, Array]]) ->
         coordinates of the pivots.
     """
     variances = [_variances(adjustment, gradient) for _, gradient in contested]
-    weight = sum(variance / (variance.sum() or 1.0) for variance in variances)
+    weight = np.sum([variance / (variance.sum() or 1.0) for variance in variances], axis=0)
     order = [int(i) for i in np.argsort(-weight, kind="stable")[:MOST_READINGS] if weight[i] > 0]
     for more, count in _plans(len(order)):
         chosen = order[:count]

@@ -16,7 +16,7 @@ _ABANDONED = 600.0  # s; a temporary file older than this belongs to no running 
 
 def make_folder(folder: Path) -> None:
     """The folder with those above it, entered on the disk."""
-    if folder.is_dir():
+    if folder.is_dir() or folder == folder.parent:
         return
     make_folder(folder.parent)
     folder.mkdir(exist_ok=True)
@@ -53,10 +53,13 @@ def create(path: Path, content: bytes) -> None:
         _write_new(path, content)
     finally:
         temporary.unlink(missing_ok=True)
-    _sync_folder(path.parent)
-    if path.read_bytes() != content:
-        path.unlink()
-        raise OSError(errno.EIO, "it was read back otherwise than it was written")
+    try:
+        _sync_folder(path.parent)
+        if path.read_bytes() != content:
+            raise OSError(errno.EIO, "it was read back otherwise than it was written")
+    except OSError:
+        path.unlink(missing_ok=True)
+        raise
 
 
 def tidy(folder: Path) -> None:

@@ -5,7 +5,7 @@ practice, no source). Axes follow ISO 8855:2011: x ahead, y to the left, z up.
 """
 
 from collections.abc import Mapping
-from dataclasses import dataclass, fields, replace
+from dataclasses import dataclass, replace
 from typing import Literal
 
 import numpy as np
@@ -103,13 +103,14 @@ class Linkage:
 
     def spread(self) -> "Linkage":
         """The linkage with one more axis at the end of every array, for an array of heaves."""
+        points = {name: self.pivot(name)[..., None, :] for name in pivots_of(self.layout)}
         return replace(
-            self,
-            **{
-                field.name: value[..., None, :] if value.shape[-1:] == (3,) else value[..., None]
-                for field in fields(self)
-                if isinstance(value := getattr(self, field.name), np.ndarray) and value.ndim
-            },
+            self.with_pivots(points),
+            arm=np.asarray(self.arm)[..., None],
+            pitman_arm=np.asarray(self.pitman_arm)[..., None],
+            hub_height=np.asarray(self.hub_height)[..., None],
+            near_arm=np.asarray(self.near_arm)[..., None],
+            joint_from_far_ball=np.asarray(self.joint_from_far_ball)[..., None],
         )
 
 

@@ -63,9 +63,11 @@ class Measured:
         """
         centre = parameters(self.linkage)
         steps = STEP * np.eye(len(centre))
-        there = result(with_parameters(self.linkage, np.concatenate([centre + steps, centre - steps])))
+        there = result(
+            with_parameters(self.linkage, np.concatenate([centre + steps, centre - steps]))
+        )
         ahead, behind = np.split(np.asarray(there), 2)
-        return (ahead - behind) / (2 * STEP)
+        return np.asarray((ahead - behind) / (2 * STEP))
 
     def u(self, gradient: Array) -> Array:
         """Standard uncertainty of results with this gradient (K, ...), array (...)."""
@@ -86,8 +88,6 @@ def parameters(linkage: Linkage) -> Array:
 def with_parameters(linkage: Linkage, values: Array) -> Linkage:
     """The linkage with other parameters, array (..., K), mm."""
     names = pivots_of(linkage.layout)
-    pivots = {
-        name: values[..., 3 * i : 3 * i + 3] for i, name in enumerate(names)
-    }
+    pivots = {name: values[..., 3 * i : 3 * i + 3] for i, name in enumerate(names)}
     scalars = {name: values[..., 3 * len(names) + i] for i, name in enumerate(SCALARS)}
-    return replace(linkage, **scalars).with_pivots(pivots)
+    return replace(linkage.with_pivots(pivots), **scalars)  # type: ignore[arg-type]

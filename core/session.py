@@ -7,20 +7,20 @@ else from the profile; every such value is named in `Session.assumed`.
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from functools import partial
-from typing import Any
+from typing import Any, get_args
 
-from core import quantity
+from core import quantity, stance, walk_round
 from core.document import value_at
 from core.entries import EntryError, choice_at, quantity_at, text_at
 from core.events import Event
 from core.limits import Limits
-from core.linkage import AHEAD, BEHIND
-from core.profile import Profile
+from core.linkage import AHEAD, BEHIND, Layout
+from core.profile import Profile, ProfileError
 from core.reading import Instruments, Reading
 from core.survey import WHEELS, reading_at, readings_in
 from core.tables import event_from
 
-LAYOUTS = ("knuckle", "tie-rod", "inverted-y")
+LAYOUTS: tuple[Layout, ...] = get_args(Layout)
 SIDES = {"ahead": AHEAD, "behind": BEHIND}
 
 LENGTHS = {
@@ -40,7 +40,7 @@ class Session:
     Attributes
     ----------
     id, kind, follows, units, profile, tag : str
-    layout : "knuckle", "tie-rod" or "inverted-y"
+    layout : Layout
     arm_side, pitman_side : int
         +1 ahead, -1 behind.
     instruments : Instruments
@@ -65,7 +65,7 @@ class Session:
     units: str
     profile: str
     tag: str
-    layout: str
+    layout: Layout
     arm_side: int
     pitman_side: int
     instruments: Instruments
@@ -104,13 +104,11 @@ def session_from(document: Mapping[str, Any], profile_of: Callable[[str], Profil
 class _Reader:
     """Reads one document, and remembers what it had to take from the profile."""
 
-    def __init__(
-        self, document: Mapping[str, Any], profile_of: Callable[[str], Profile]
-    ) -> None:
+    def __init__(self, document: Mapping[str, Any], profile_of: Callable[[str], Profile]) -> None:
         self.document = document
         self.name = text_at(document, "session.profile")
         self.units = choice_at(document, "session.units", ("in", "mm"), "in")
-        self.length = partial(quantity.length, unit=self.units)
+        self.length = partial(quantity.length, unit="mm" if self.units == "mm" else "in")
         self.assumed: list[str] = []
         self._profile_of = profile_of
         self._profile: Profile | None = None
@@ -123,7 +121,7 @@ class _Reader:
 
     def session(self) -> Session:
         document = self.document
-        layout = choice_at(document, "layout.steering", LAYOUTS)
+        layout: Layout = choice_at(document, "layout.steering", LAYOUTS)  # type: ignore[assignment]
         wheels = {
             name.removeprefix("wheels."): reading
             for name, kind in WHEELS.items()
@@ -149,7 +147,7 @@ class _Reader:
             wheelbase=self.single("vehicle.wheelbase", self.length, "118 in"),
             limits=self.limits(),
             events=self.events(),
-            held_back_by=(),
+            held_back_by=(*self.walk_round(), *stance.failures(document)),
             assumed=tuple(self.assumed),
         )
 
@@ -163,13 +161,20 @@ class _Reader:
     def length_reading(self, name: str) -> Reading:
         path = LENGTHS[name]
         kind = WHEELS.get(path, "length")
-        taken = reading_at(self.document, path, kind)
-        return taken or Reading(path, kind, (self.assume(path, self.length, "6 1/2 in"),))
+        reading = reading_at(self.document, path, kind) or Reading(
+            path, kind, (self.assume(path, self.length, "6 1/2 in"),)
+        )
+        if reading.value <= 0:
+            raise EntryError(f"readings.{path}", 'should be more than 0, such as ["6 1/2 in"]')
+        return reading
 
     def single(self, path: str, parse: Callable[[str], float], example: str) -> float:
         value = quantity_at(self.document, path, parse, example)
-        name = path.removeprefix("readings.")
-        return self.assume(name, parse, example) if value is None else value
+        if value is None:
+            return self.assume(path.removeprefix("readings."), parse, example)
+        if value <= 0:
+            raise EntryError(path, f'should be more than 0, such as "{example}"')
+        return value
 
     def assume(self, name: str, parse: Callable[[str], float], example: str) -> float:
         """A value that was not measured, from the record's own copy or from the profile."""
@@ -180,7 +185,13 @@ class _Reader:
     def instruments(self) -> Instruments:
         def one(key: str, parse: Callable[[str], float], example: str) -> float:
             value = quantity_at(self.document, f"instruments.{key}", parse, example)
-            return getattr(self.profile.instruments, key) if value is None else value
+            if value is None:
+                return float(getattr(self.profile.instruments, key))
+            if value < 0 or (value == 0 and key in ("tape", "angle_finder")):
+                raise EntryError(
+                    f"instruments.{key}", f'should be more than 0, such as "{example}"'
+                )
+            return value
 
         return Instruments(
             tape=one("tape", self.length, "1/16 in"),
@@ -193,7 +204,11 @@ class _Reader:
     def limits(self) -> Limits:
         def one(key: str, attribute: str, parse: Callable[[str], float], example: str) -> float:
             value = quantity_at(self.document, f"limits.{key}", parse, example)
-            return getattr(self.profile.limits, attribute) if value is None else value
+            if value is None:
+                return float(getattr(self.profile.limits, attribute))
+            if value <= 0:
+                raise EntryError(f"limits.{key}", f'should be more than 0, such as "{example}"')
+            return value
 
         return Limits(
             parallel=one("parallel", "parallel", quantity.angle, "1.5 deg"),
@@ -205,10 +220,19 @@ class _Reader:
             working_droop=one("working_travel.droop", "working_droop", self.length, "2 in"),
         )
 
+    def walk_round(self) -> tuple[str, ...]:
+        """What the walk-round failed on; which regulation counts only matters to linkage play."""
+        played = value_at(self.document, "walk_round.linkage_play") is not None
+        return walk_round.failures(self.document, self.profile if played else None)
+
     def events(self) -> tuple[Event, ...]:
+        """Events of the record, else of the profile; none where that profile is not known here."""
         tables = value_at(self.document, "events")
         if tables is None:
-            return self.profile.events
+            try:
+                return self.profile.events
+            except ProfileError:
+                return ()
         if not isinstance(tables, list):
             raise EntryError("events", "should be a list of tables, [[events]]")
         return tuple(event_from(table, f"events {i + 1}") for i, table in enumerate(tables))

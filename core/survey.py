@@ -29,7 +29,7 @@ SURVEY: dict[str, Kind] = {
     **{f"{pivot}.{kind}": kind for pivot in (*PIVOTS, NEAR_BALL) for kind in COORDINATES},
     **{f"{link}.length": "length" for link in LINKS},
     **{f"{link}.slope": "slope" for link in LINKS},
-    **{brace: "brace" for brace in BRACES},
+    **dict.fromkeys(BRACES, "brace"),
 }
 """Every reading of the survey by name, with its kind."""
 
@@ -53,7 +53,7 @@ def reading_at(document: Mapping[str, Any], name: str, kind: Kind) -> Reading | 
     if kind == "slope":
         repeats = repeats_at(document, path, quantity.angle, "8.5 deg")
     else:
-        unit = str(value_at(document, "session.units", "in"))
+        unit: quantity.LengthUnit = "mm" if value_at(document, "session.units") == "mm" else "in"
         parse = partial(quantity.length, unit=unit)
         repeats = repeats_at(document, path, parse, "17 5/8 in")
     return Reading(name, kind, repeats) if repeats else None

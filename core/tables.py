@@ -5,7 +5,6 @@ be right.
 """
 
 from collections.abc import Callable, Collection, Iterator, Mapping
-from difflib import get_close_matches
 from typing import Any
 
 from core import quantity
@@ -48,9 +47,8 @@ def only_known(tables: Mapping[str, Any], known: Collection[str]) -> None:
             raise EntryError(path, "should be a table")
         table = path.rpartition(".")[0]
         there = sorted(name for name in known if name.rpartition(".")[0] == table)
-        near = get_close_matches(path, there, 1) or there
-        meant = ", ".join(name.rpartition(".")[2] for name in near)
-        raise EntryError(plain(path, 200), f"is not known; here it can be {meant or 'nothing'}")
+        allowed = ", ".join(name.rpartition(".")[2] for name in there) or "nothing"
+        raise EntryError(plain(path, 200), f"is not known; here it can be {allowed}")
 
 
 def _paths(tables: Mapping[str, Any], above: str = "") -> Iterator[str]:

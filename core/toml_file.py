@@ -36,7 +36,7 @@ def read_toml(path: Path) -> dict[str, Any]:
     except UnicodeDecodeError as error:
         line = content.count(b"\n", 0, error.start) + 1
         raise TomlFileError(f"{shown}: line {line}: is not UTF-8 text") from None
-    except tomllib.TOMLDecodeError as error:
+    except ValueError as error:  # TOMLDecodeError, or a number with thousands of digits
         raise TomlFileError(f"{shown}: is not TOML: {plain(error, 200)}") from None
     except RecursionError:
         raise TomlFileError(f"{shown}: is not TOML we can read: nested too deeply") from None

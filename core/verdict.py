@@ -46,6 +46,8 @@ class Verdict:
     rules : Rules
     steer, toe : Peak
     derivatives : Derivatives
+    u_gradient : float
+        Standard uncertainty of the steer gradient, rad/mm.
     sweep : Sweep
     articulation : Articulation or None
         None without wheel offsets: the middle the axle rolls about is not known.
@@ -72,6 +74,7 @@ class Verdict:
     steer: Peak
     toe: Peak
     derivatives: Derivatives
+    u_gradient: float
     sweep: Sweep
     articulation: Articulation | None
     splits: tuple[Split, Split]
@@ -116,6 +119,7 @@ def evaluate(session: Session, draws: int = DRAWS) -> Verdict:
         steer=steer,
         toe=toe,
         derivatives=derivatives(linkage),
+        u_gradient=float(subject.u(subject.gradient(lambda drawn: derivatives(drawn).gradient))),
         sweep=sweep(subject, session.droop, session.bump),
         articulation=articulation(linkage, session.droop, session.bump) if centred else None,
         splits=splits(linkage, limits),
@@ -150,8 +154,6 @@ def _advice(
     gradient = subject.gradient(deciding)[: 3 * len(adjustment.pivots)]
     rulings = (rules.parallel, *(peak.ruling for peak in peaks))
     contested = [
-        (ruling, gradient[:, i])
-        for i, ruling in enumerate(rulings)
-        if ruling.verdict == TOO_CLOSE
+        (ruling, gradient[:, i]) for i, ruling in enumerate(rulings) if ruling.verdict == TOO_CLOSE
     ]
     return advice(adjustment, contested)

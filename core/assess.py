@@ -1,0 +1,40 @@
+"""From a document to its verdict, with every way it can fail as one line about an entry."""
+
+from collections.abc import Callable, Mapping
+from typing import Any
+
+from core.adjustment import MissingReading, NoSolution
+from core.entries import EntryError
+from core.profile import Profile
+from core.session import session_from
+from core.verdict import DRAWS, Verdict, evaluate
+
+
+def assess(
+    document: Mapping[str, Any], profile_of: Callable[[str], Profile], draws: int = DRAWS
+) -> Verdict:
+    """The verdict on what a document holds.
+
+    Parameters
+    ----------
+    document : mapping
+    profile_of : callable
+        Finds a profile by its name.
+    draws : int
+        As for `core.verdict.evaluate`.
+
+    Raises
+    ------
+    core.entries.EntryError
+        Something is missing or is not what it should be.
+    core.profile.ProfileError
+        The profile is needed and cannot be had.
+    """
+    try:
+        return evaluate(session_from(document, profile_of), draws)
+    except MissingReading as missing:
+        raise EntryError(
+            f"readings.{missing.name}", 'is missing; it should be a list such as ["24 1/2 in"]'
+        ) from None
+    except NoSolution as error:
+        raise EntryError("readings", str(error)) from None
