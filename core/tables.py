@@ -10,7 +10,7 @@ from typing import Any
 from core import quantity
 from core.corrections import RIDE_HEIGHT, Correction
 from core.document import value_at
-from core.entries import EntryError, flag_at, quantity_at, text_at
+from core.entries import EntryError, flag_at, quantity_at, repeats_at, text_at
 from core.events import Event
 from core.linkage import PIVOTS
 from core.plain_text import plain
@@ -68,14 +68,12 @@ def line_at(tables: Mapping[str, Any], path: str) -> str:
     return text
 
 
-def quantity_required(
-    tables: Mapping[str, Any], path: str, parse: Parse, example: str, least: float = 0.0
-) -> float:
-    """A quantity that has to be there and is not less than `least`."""
+def quantity_required(tables: Mapping[str, Any], path: str, parse: Parse, example: str) -> float:
+    """A quantity that has to be there and is not negative."""
     value = quantity_at(tables, path, parse, example)
     if value is None:
         raise EntryError(path, f'is missing; it should be a quantity such as "{example}"')
-    if value < least:
+    if value < 0:
         raise EntryError(path, f'cannot be negative; it should be such as "{example}"')
     return value
 
@@ -92,16 +90,12 @@ def range_at(
     tables: Mapping[str, Any], path: str, parse: Parse, example: tuple[str, str]
 ) -> tuple[float, float]:
     """Smallest and largest of what is usual, written as a list of two quantities."""
-    wanted = f'should be a list of two quantities such as ["{example[0]}", "{example[1]}"]'
     ends = value_at(tables, path)
-    if ends is None:
-        raise EntryError(path, f"is missing; it {wanted}")
     if not isinstance(ends, list) or len(ends) != 2:
-        raise EntryError(path, wanted)
-    smallest, largest = (
-        quantity_required({"end": end}, "end", parse, example[0], least=float("-inf"))
-        for end in ends
-    )
+        wanted = f'a list of two quantities such as ["{example[0]}", "{example[1]}"]'
+        fault = "is missing" if ends is None else "is something else"
+        raise EntryError(path, f"{fault}; it should be {wanted}")
+    smallest, largest = repeats_at(tables, path, parse, example[0])
     if smallest >= largest:
         raise EntryError(path, "is upside down: the smallest comes first, and the two differ")
     return smallest, largest
@@ -152,11 +146,7 @@ def _correction(table: Mapping[str, Any], place: str) -> Correction:
 
 
 def _rises(tables: Mapping[str, Any], path: str) -> tuple[float, ...]:
-    texts = texts_at(tables, path, "1 1/2 in")
-    try:
-        rises = tuple(map(length, texts))
-    except QuantityError as error:
-        raise EntryError(path, str(error)) from None
+    rises = repeats_at(tables, path, length, "1 1/2 in")
     if not rises or 0.0 in rises or len(set(rises)) < len(rises):
         raise EntryError(path, 'should be different rises, none of them 0: ["1 in", "2 in"]')
     return rises
