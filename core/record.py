@@ -9,7 +9,7 @@ import errno
 import os
 import re
 import tomllib
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from contextlib import contextmanager, suppress
 from datetime import datetime
 from pathlib import Path
@@ -212,13 +212,9 @@ def _file_name(session_id: str) -> str:
 
 def _encoded(path: Path, document: Document) -> bytes:
     """The document as it goes to the disk, which reads back as the same values."""
-    import tomli_w
-
     _check_format(path, document)
-    between = [key for key in document if key not in {*_FIRST, *_LAST}]
-    ordered = {key: document[key] for key in (*_FIRST, *between, *_LAST) if key in document}
     try:
-        content = tomli_w.dumps(ordered).encode()
+        content = _as_toml(document).encode()
         kept = canonical(tomllib.loads(content.decode())) == canonical(document)
     except (
         TypeError,
@@ -233,3 +229,32 @@ def _encoded(path: Path, document: Document) -> bytes:
             f"{plain(path, 300)}: would be larger than {LARGEST // 1_000_000} MB; shorten the notes"
         )
     return content
+
+
+def _as_toml(document: Document) -> str:
+    """The document with its tables in the order of the format, every table under a header.
+
+    Written in one go, short tables of a list would move to the top of the file.
+    """
+    from tomli_w import dumps
+
+    between = [key for key in document if key not in {*_FIRST, *_LAST}]
+    ordered = {key: document[key] for key in (*_FIRST, *between, *_LAST) if key in document}
+    plainly = {key: value for key, value in ordered.items() if not _is_table(value)}
+    chunks = [dumps(plainly)]
+    for key, value in ordered.items():
+        if isinstance(value, Mapping):
+            chunks.append(dumps({key: value}))
+        elif _is_table(value):
+            header = dumps({key: {}}).strip()
+            chunks += [
+                f"[{header}]\n{dumps({key: item}).removeprefix(header).lstrip()}" for item in value
+            ]
+    return "\n".join(chunks)
+
+
+def _is_table(value: Any) -> bool:
+    """Whether a value is a table or a list of tables."""
+    if isinstance(value, list):
+        return bool(value) and all(isinstance(item, Mapping) for item in value)
+    return isinstance(value, Mapping)
