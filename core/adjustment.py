@@ -133,7 +133,7 @@ def adjust(readings: Sequence[Reading], instruments: Instruments, layout: str) -
         if name not in taken:
             raise MissingReading(name)
     free = _free_coordinates(pivots, taken)
-    used = [reading for reading in readings if _observes(reading, pivots, taken)]
+    used = [reading for reading in readings if _observes(reading, taken)]
     value = np.array([reading.value for reading in used])
     u = np.array([standard_uncertainty(reading, instruments) for reading in used])
 
@@ -200,7 +200,7 @@ def has_stations(link: str, taken: set[str]) -> bool:
     return {f"{link}.frame.station", f"{link}.axle.station"} <= taken
 
 
-def _observes(reading: Reading, pivots: tuple[str, ...], taken: set[str]) -> bool:
+def _observes(reading: Reading, taken: set[str]) -> bool:
     """Whether a reading says something about the pivots, given which stations were taken."""
     if reading.kind == "brace":
         return all(has_stations(link, taken) for link in LINKS)

@@ -1,13 +1,16 @@
 """Before and after: what changed, whether the fix is shown, whether anything else moved."""
 
-from collections.abc import Collection
+from collections.abc import Collection, Mapping
 from dataclasses import dataclass
 from itertools import combinations
 from math import hypot
+from typing import Any
 
 import numpy as np
 
+from core.document import value_at
 from core.linkage import Array
+from core.plan import planned_in
 from core.verdict import BUMP_STEER, STEERS_TRUE, Verdict
 
 SHOWN, NOT_SHOWN, NOT_SETTLED = "shown", "not shown", "not settled"
@@ -111,6 +114,18 @@ def compare(before: Verdict, after: Verdict, moved: Collection[str] | None) -> C
     )
     outcome = _outcome(after.overall, changes)
     return Comparison(outcome, changes, () if moved is None else _controls(before, after, moved))
+
+
+def altered(before: Mapping[str, Any], after: Mapping[str, Any]) -> frozenset[str] | None:
+    """The pivots that were moved between two records, as the later one says.
+
+    Where it does not say, what the earlier one planned; None where neither is known.
+    """
+    said = value_at(after, "session.altered")
+    if isinstance(said, list):
+        return frozenset(str(part) for part in said)
+    planned = planned_in(before)
+    return None if planned is None else planned.moved
 
 
 def _outcome(after: str, changes: tuple[Change, ...]) -> str:

@@ -5,6 +5,7 @@ compliance), and the driver holds the steering wheel still.
 """
 
 from dataclasses import dataclass
+from itertools import pairwise
 
 import numpy as np
 
@@ -71,9 +72,7 @@ def drive(event: Event, linkage: Linkage, wheelbase: float) -> Course:
     and falls as a raised cosine and a speed that falls steadily; by the trapezoidal rule.
     """
     ends = np.cumsum([0.0, event.rise, event.hold, *([event.rise] if event.returns else [])])
-    time = np.concatenate(
-        [np.linspace(start, end, STEPS + 1) for start, end in zip(ends, ends[1:], strict=False)]
-    )
+    time = np.concatenate([np.linspace(start, end, STEPS + 1) for start, end in pairwise(ends)])
     steer = moved(linkage, heave(event, time)).steer
     speed = np.maximum(event.speed - event.deceleration * time, 0.0)
     heading = _integral(speed * np.tan(steer) / wheelbase, time)

@@ -6,6 +6,7 @@ Carlo, JCGM 101:2008).
 """
 
 from dataclasses import dataclass
+from functools import cache
 
 import numpy as np
 from numpy.polynomial.chebyshev import chebpts1, chebvander
@@ -49,22 +50,54 @@ def working_heaves(limits: Limits) -> Array:
 def peaks_of(linkage: Linkage, limits: Limits) -> tuple[Array, Array]:
     """Peak steer and peak toe-in change of many geometries at once, arrays (...), rad.
 
-    nan where a link binds in the working travel. The model is worked at a few Chebyshev nodes
-    and carried to the 41 heaves by the polynomial through them: over a working travel the curves
-    are so smooth that this agrees with the model at every heave to some 1e-9 rad (a test holds
-    it to that), in a quarter of the time.
+    nan where a link binds in the working travel.
     """
-    middle = (limits.working_bump - limits.working_droop) / 2
-    half = (limits.working_bump + limits.working_droop) / 2
-    nodes = chebpts1(NODES)
-    carry = chebvander(np.linspace(-1, 1, HEAVES), NODES - 1) @ np.linalg.inv(
-        chebvander(nodes, NODES - 1)
+    curves = Curves.of(linkage, limits)
+    return curves.peaks()
+
+
+@dataclass(frozen=True)
+class Curves:
+    """Steer and toe-in change of many geometries over the working travel.
+
+    The model is worked at a few Chebyshev nodes and carried to the 41 heaves by the polynomial
+    through them: over a working travel the curves are so smooth that this agrees with the model
+    at every heave to some 1e-9 rad (a test holds it to that), in a quarter of the time.
+
+    Attributes
+    ----------
+    steer : array (..., NODES), rad
+    toe : array (..., NODES) or None
+        None for layouts which cannot change it.
+    """
+
+    steer: Array
+    toe: Array | None
+
+    @classmethod
+    def of(cls, linkage: Linkage, limits: Limits) -> "Curves":
+        """The curves of a linkage with any leading axes."""
+        middle = (limits.working_bump - limits.working_droop) / 2
+        half = (limits.working_bump + limits.working_droop) / 2
+        motion = moved(linkage.spread(), middle + half * chebpts1(NODES))
+        return cls(motion.steer, None if linkage.near_ball is None else motion.toe_in_change)
+
+    def peaks(self, heaves: int = HEAVES) -> tuple[Array, Array]:
+        """Largest magnitudes over equally spaced heaves, arrays (...), rad."""
+        carry = _carry(heaves)
+        steer = np.abs(self.steer @ carry).max(axis=-1)
+        if self.toe is None:
+            return steer, np.zeros_like(steer)
+        return steer, np.abs(self.toe @ carry).max(axis=-1)
+
+
+@cache
+def _carry(heaves: int) -> Array:
+    """Matrix (NODES, heaves) from values at the nodes to values at equally spaced heaves."""
+    at_nodes = chebvander(chebpts1(NODES), NODES - 1)
+    return np.asarray(
+        (chebvander(np.linspace(-1, 1, heaves), NODES - 1) @ np.linalg.inv(at_nodes)).T
     )
-    motion = moved(linkage.spread(), middle + half * nodes)
-    steer = np.abs(motion.steer @ carry.T).max(axis=-1)
-    if linkage.near_ball is None:
-        return steer, np.zeros_like(steer)
-    return steer, np.abs(motion.toe_in_change @ carry.T).max(axis=-1)
 
 
 def rule_peaks(measured: Measured, limits: Limits, draws: int) -> tuple[Peak, Peak]:

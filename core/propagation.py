@@ -72,7 +72,7 @@ class Measured:
     def u(self, gradient: Array) -> Array:
         """Standard uncertainty of results with this gradient (K, ...), array (...)."""
         variance = np.einsum("i...,ij,j...->...", gradient, self.covariance, gradient)
-        return np.sqrt(np.maximum(variance, 0.0))
+        return np.asarray(np.sqrt(np.maximum(variance, 0.0)))
 
 
 def parameters(linkage: Linkage) -> Array:

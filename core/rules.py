@@ -37,29 +37,29 @@ class Rules:
 
 def parallel_angle(linkage: Linkage) -> Array:
     """Slope of the drag link less slope of the track bar, array (...), rad."""
-    return slopes(linkage)[..., 1] - slopes(linkage)[..., 0]
+    both = slopes(linkage)
+    return np.asarray(both[..., 1] - both[..., 0])
 
 
 def slopes(linkage: Linkage) -> Array:
     """Slopes of track bar and drag link, array (..., 2), rad."""
-    return np.stack(
-        [
-            slope(linkage.track_bar_frame, linkage.track_bar_axle),
-            slope(linkage.drag_link_frame, linkage.drag_link_axle),
-        ],
-        axis=-1,
+    return _side_by_side(
+        slope(linkage.track_bar_frame, linkage.track_bar_axle),
+        slope(linkage.drag_link_frame, linkage.drag_link_axle),
     )
 
 
 def lengths(linkage: Linkage) -> Array:
     """Centre-to-centre lengths of track bar and drag link, array (..., 2), mm."""
-    return np.stack(
-        [
-            length(linkage.track_bar_frame, linkage.track_bar_axle),
-            length(linkage.drag_link_frame, linkage.drag_link_axle),
-        ],
-        axis=-1,
+    return _side_by_side(
+        length(linkage.track_bar_frame, linkage.track_bar_axle),
+        length(linkage.drag_link_frame, linkage.drag_link_axle),
     )
+
+
+def _side_by_side(track_bar: Array, drag_link: Array) -> Array:
+    """One more axis for the two links, which may have been moved by different arrays of rises."""
+    return np.stack(np.broadcast_arrays(track_bar, drag_link), axis=-1)
 
 
 def length_ratio(linkage: Linkage) -> Array:

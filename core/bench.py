@@ -1,0 +1,76 @@
+"""The bench: what if a pivot, the ride height or an arm were elsewhere. Nothing of it is filed."""
+
+from dataclasses import dataclass, replace
+
+import numpy as np
+
+from core.corrections import RIDE_HEIGHT, Correction
+from core.fix import Plan, plan_of
+from core.linkage import PIVOTS
+from core.moves import Move
+from core.verdict import Verdict
+
+ARMS = {"steering.arm": "arm", "steering.pitman_arm": "pitman_arm"}
+"""Lengths that can be tried out, by the name of their reading."""
+
+NUDGED = (*PIVOTS, RIDE_HEIGHT, *ARMS)
+"""Everything that can be nudged."""
+
+BY_HAND = "tried on the bench"
+"""Name of a move that comes from no profile."""
+
+SHORTEST_ARM = 25.4
+"""mm; an arm is not tried out shorter than this."""
+
+
+@dataclass(frozen=True)
+class Bench:
+    """A measured vehicle with nudges, in the order they were made.
+
+    Attributes
+    ----------
+    verdict : Verdict
+    nudges : tuple of (str, float)
+        What was nudged (one of NUDGED) and by how much, mm.
+    """
+
+    verdict: Verdict
+    nudges: tuple[tuple[str, float], ...] = ()
+
+    def nudged(self, name: str, step: float) -> "Bench":
+        """One nudge more; an arm is left at its shortest."""
+        if name in ARMS:
+            now = float(getattr(self.verdict.measured.linkage, ARMS[name])) + self.change(name)
+            step = max(step, SHORTEST_ARM - now)
+        return replace(self, nudges=(*self.nudges, (name, step)))
+
+    def undone(self) -> "Bench":
+        """Without the last nudge."""
+        return replace(self, nudges=self.nudges[:-1])
+
+    def reset(self) -> "Bench":
+        """Back where it was measured."""
+        return replace(self, nudges=())
+
+    def change(self, name: str) -> float:
+        """How far something is from where it was measured, mm."""
+        return sum(step for nudged, step in self.nudges if nudged == name)
+
+    @property
+    def moves(self) -> tuple[Move, ...]:
+        """The nudges of pivots and ride height as moves, each once."""
+        return tuple(
+            Move(Correction(BY_HAND, name, (change,)), change)
+            for name in (*PIVOTS, RIDE_HEIGHT)
+            if not np.isclose(change := self.change(name), 0.0)
+        )
+
+    def plan(self) -> Plan:
+        """What the nudges bring, with the probability that the vehicle then steers true."""
+        measured = self.verdict.measured
+        arms = {
+            field: float(getattr(measured.linkage, field)) + self.change(name)
+            for name, field in ARMS.items()
+        }
+        tried = replace(measured, linkage=replace(measured.linkage, **arms))  # type: ignore[arg-type]
+        return plan_of(replace(self.verdict, measured=tried), self.moves)

@@ -1,0 +1,131 @@
+"""What moved pivots would bring: the rules, the peaks, the side effects."""
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from core.conformity import OUT, TOO_CLOSE, decide
+from core.linkage import Array, Linkage
+from core.motion import moved
+from core.peak import working_heaves
+from core.roll_centre import roll_centre_height
+from core.rules import length_ratio, lengths, parallel_angle, slopes
+from core.travel_limits import travel_limits
+from core.verdict import BUMP_STEER, STEERS_TRUE, Verdict
+
+WORSE = 1e-9
+"""rad; less than this is no change."""
+
+
+@dataclass(frozen=True)
+class Outlook:
+    """A linkage with pivots moved, beside the measured one; mm and rad.
+
+    Attributes
+    ----------
+    linkage : Linkage
+    p_true : float
+        Probability that parallel, steer and toe are all within their limits.
+    slopes : (float, float)
+        Track bar, drag link.
+    length_ratio, peak_steer, peak_toe_change : float
+    lengths, length_changes : (float, float)
+        Centre-to-centre lengths to set, and how much that is more than now.
+    roll_centre_rise : float or None
+        None without wheel offsets.
+    walk : (float, float)
+        Sideways walk of the axle at full droop and full bump, to the left positive.
+    walk_before : (float, float)
+    travel_limits : (float or None, float or None)
+        Heave at which a link would bind before droop, before bump ends.
+    worse : tuple of str
+        "parallel", "track_bar", "drag_link" (less flat), "length", "steer", "toe": what ends up
+        worse than now.
+    """
+
+    linkage: Linkage
+    p_true: float
+    slopes: tuple[float, float]
+    length_ratio: float
+    peak_steer: float
+    peak_toe_change: float
+    lengths: tuple[float, float]
+    length_changes: tuple[float, float]
+    roll_centre_rise: float | None
+    walk: tuple[float, float]
+    walk_before: tuple[float, float]
+    travel_limits: tuple[float | None, float | None]
+    worse: tuple[str, ...]
+
+    @property
+    def parallel(self) -> float:
+        """Slope of the drag link less slope of the track bar, rad."""
+        return self.slopes[1] - self.slopes[0]
+
+    @property
+    def overall(self) -> str:
+        """The verdict that this probability carries."""
+        decision = decide(self.p_true)
+        if decision == TOO_CLOSE:
+            return TOO_CLOSE
+        return BUMP_STEER if decision == OUT else STEERS_TRUE
+
+
+def outlook(verdict: Verdict, linkage: Linkage, p_true: float) -> Outlook:
+    """What a moved linkage (no leading axes) brings, beside the measured one of a verdict."""
+    session, now = verdict.session, verdict.measured.linkage
+    heaves = working_heaves(session.limits)
+    motion = moved(linkage, heaves)
+    ends = np.array([-session.droop, session.bump])
+    new_lengths = lengths(linkage)
+    rise = None
+    if verdict.roll_centre_height is not None:
+        rise = float(roll_centre_height(linkage)) - verdict.roll_centre_height
+    return Outlook(
+        linkage=linkage,
+        p_true=p_true,
+        slopes=_pair(slopes(linkage)),
+        length_ratio=float(length_ratio(linkage)),
+        peak_steer=_peak(motion.steer),
+        peak_toe_change=_peak(motion.toe_in_change),
+        lengths=_pair(new_lengths),
+        length_changes=_pair(new_lengths - lengths(now)),
+        roll_centre_rise=rise,
+        walk=_pair(moved(linkage, ends).axle_shift),
+        walk_before=_pair(moved(now, ends).axle_shift),
+        travel_limits=travel_limits(linkage, session.droop, session.bump),
+        worse=_worse(now, linkage, heaves),
+    )
+
+
+def _worse(now: Linkage, then: Linkage, heaves: Array) -> tuple[str, ...]:
+    found = []
+    before, after = _badness(now, heaves), _badness(then, heaves)
+    for name, bad in before.items():
+        # Where a link binds after the move (nan) that is worse whatever it was before.
+        if not after[name] <= bad + WORSE:
+            found.append(name)
+    return tuple(found)
+
+
+def _badness(linkage: Linkage, heaves: Array) -> dict[str, float]:
+    """How far from ideal each rule is: larger is worse."""
+    motion = moved(linkage, heaves)
+    track_bar, drag_link = np.abs(slopes(linkage)).tolist()
+    return {
+        "parallel": float(np.abs(parallel_angle(linkage))),
+        "track_bar": track_bar,
+        "drag_link": drag_link,
+        "length": -float(length_ratio(linkage)),
+        "steer": _peak(motion.steer),
+        "toe": _peak(motion.toe_in_change),
+    }
+
+
+def _peak(curve: Array) -> float:
+    return float(np.abs(curve).max())
+
+
+def _pair(values: Array) -> tuple[float, float]:
+    first, second = values.tolist()
+    return first, second

@@ -1,0 +1,157 @@
+"""A plan in the record: the corrections chosen and what they should bring, and what was reached."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from functools import partial
+from math import degrees, hypot
+from typing import Any
+
+import numpy as np
+
+from core import quantity
+from core.corrections import RIDE_HEIGHT
+from core.document import value_at
+from core.entries import EntryError, quantity_at, text_at
+from core.fix import Plan
+from core.linkage import PIVOTS
+from core.tables import MOVABLE
+from core.verdict import Verdict
+
+SHORT = 2.0
+"""Standard uncertainties by which a move is off before it is called so."""
+
+
+@dataclass(frozen=True)
+class Planned:
+    """What a record says was planned; mm and rad.
+
+    Attributes
+    ----------
+    moves : tuple of (str, str, float)
+        Correction, pivot ("ride_height" among them) and rise.
+    expected : dict of float
+        "parallel", "peak_steer", "peak_toe_change", "track_bar_slope", "drag_link_slope" and
+        "length_ratio" as they should be afterwards, where the record has them.
+    """
+
+    moves: tuple[tuple[str, str, float], ...]
+    expected: dict[str, float]
+
+    @property
+    def moved(self) -> frozenset[str]:
+        """Every pivot that the plan moves, "ride_height" among them."""
+        return frozenset(pivot for _, pivot, _ in self.moves)
+
+    def rise(self, pivot: str) -> float:
+        """How far a pivot should have risen, mm."""
+        return sum(
+            rise
+            for _, moved, rise in self.moves
+            if moved == pivot or (moved == RIDE_HEIGHT and pivot.endswith(".frame"))
+        )
+
+
+@dataclass(frozen=True)
+class Reached:
+    """A planned move beside what the pivot did, mm."""
+
+    pivot: str
+    planned: float
+    reached: float
+    u: float
+
+    @property
+    def fits(self) -> bool:
+        """Whether the difference is no more than its doubt explains."""
+        return abs(self.reached - self.planned) <= SHORT * self.u
+
+    @property
+    def fell_short(self) -> bool:
+        """Whether the pivot went less far than planned, or the other way."""
+        return not self.fits and (self.reached - self.planned) * self.planned < 0
+
+
+def plan_table(plan: Plan, units: str) -> dict[str, Any]:
+    """The [plan] table of a record, in the session's units."""
+    unit: quantity.LengthUnit = "mm" if units == "mm" else "in"
+    show = partial(quantity.show_length, unit=unit)
+    after = plan.after
+    return {
+        "moves": [
+            {
+                "correction": move.correction.name,
+                "pivot": move.correction.pivot,
+                "rise": show(move.rise),
+            }
+            for move in plan.moves
+        ],
+        "set_length": dict(zip(("track_bar", "drag_link"), map(show, after.lengths), strict=True)),
+        "expected": {
+            "parallel": _deg(after.parallel),
+            "peak_steer": _deg(after.peak_steer),
+            "peak_toe_change": _deg(after.peak_toe_change),
+            "track_bar_slope": _deg(after.slopes[0]),
+            "drag_link_slope": _deg(after.slopes[1]),
+            "length_ratio": round(after.length_ratio, 4),
+            "p_true": round(after.p_true, 3),
+        },
+    }
+
+
+def _deg(angle: float) -> str:
+    return f"{degrees(angle):.3f} deg"
+
+
+def planned_in(document: Mapping[str, Any]) -> Planned | None:
+    """The plan of a record, or None where it has none. Raises core.entries.EntryError."""
+    if value_at(document, "plan") is None:
+        return None
+    moves = value_at(document, "plan.moves", [])
+    if not isinstance(moves, list):
+        raise EntryError("plan.moves", "should be a list of moves")
+    unit: quantity.LengthUnit = "mm" if value_at(document, "session.units") == "mm" else "in"
+    expected = {
+        key: quantity_at(document, f"plan.expected.{key}", parse, "1.5 deg")
+        for key, parse in {
+            **dict.fromkeys(
+                ("parallel", "peak_steer", "peak_toe_change", "track_bar_slope", "drag_link_slope"),
+                quantity.angle,
+            ),
+            "length_ratio": quantity.number,
+        }.items()
+    }
+    return Planned(
+        tuple(_move(move, f"moves {i}", unit) for i, move in enumerate(moves, 1)),
+        {key: value for key, value in expected.items() if value is not None},
+    )
+
+
+def _move(move: Any, place: str, unit: quantity.LengthUnit) -> tuple[str, str, float]:
+    placed = {"plan": {place: move}}
+    pivot = text_at(placed, f"plan.{place}.pivot")
+    if pivot not in MOVABLE:
+        raise EntryError(f"plan.{place}.pivot", f"should be one of {', '.join(MOVABLE)}")
+    rise = quantity_at(
+        placed, f"plan.{place}.rise", partial(quantity.length, unit=unit), "1 1/2 in"
+    )
+    if rise is None:
+        raise EntryError(f"plan.{place}.rise", 'is missing; it should be such as "1 1/2 in"')
+    return text_at(placed, f"plan.{place}.correction", ""), pivot, rise
+
+
+def reached(planned: Planned, before: Verdict, after: Verdict) -> tuple[Reached, ...]:
+    """Every pivot that was to move, planned beside reached."""
+    found = []
+    for pivot in PIVOTS:
+        rise = planned.rise(pivot)
+        if rise:
+            (old, old_u), (new, new_u) = _height(before, pivot), _height(after, pivot)
+            found.append(Reached(pivot, rise, new - old, hypot(old_u, new_u)))
+    return tuple(found)
+
+
+def _height(verdict: Verdict, pivot: str) -> tuple[float, float]:
+    """Adjusted height of a pivot from the floor and its standard uncertainty, mm."""
+    row = 3 * verdict.adjustment.pivots.index(pivot) + 2
+    height = verdict.adjustment.points.ravel()[row]
+    return float(height), float(np.sqrt(verdict.adjustment.covariance[row, row]))

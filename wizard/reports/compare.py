@@ -1,0 +1,38 @@
+"""`evenarc compare`: before beside after, in words or as JSON."""
+
+import json
+import sys
+from collections.abc import Sequence
+from pathlib import Path
+
+from core.comparison import SHOWN, altered, compare
+from core.comparison_answer import comparison_answer
+from core.entries import EntryError
+from core.plain_text import plain
+from core.plan import planned_in, reached
+from wizard.exits import ALL_TRUE, AT_LEAST_ONE_NOT, CANNOT_READ
+from wizard.reports.records import LONGEST_PATH, Unreadable, judged
+
+
+def compare_records(before: str, after: str, folders: Sequence[Path], as_json: bool) -> int:
+    """Print what changed from one record to another and return the exit code."""
+    try:
+        earlier, before_verdict = judged(before, folders)
+        later, after_verdict = judged(after, folders)
+        planned = planned_in(earlier)
+    except Unreadable as error:
+        print(f"evenarc: {error}", file=sys.stderr)
+        return CANNOT_READ
+    except EntryError as error:
+        print(f"evenarc: {plain(before, LONGEST_PATH)}: {error}", file=sys.stderr)
+        return CANNOT_READ
+    comparison = compare(before_verdict, after_verdict, altered(earlier, later))
+    moves = () if planned is None else reached(planned, before_verdict, after_verdict)
+    if as_json:
+        found = comparison_answer(before_verdict, after_verdict, comparison, moves)
+        print(json.dumps(found, allow_nan=False))
+    else:
+        from wizard.reports.compare_in_words import print_comparison
+
+        print_comparison(earlier, later, before_verdict, after_verdict, comparison, moves)
+    return ALL_TRUE if comparison.outcome == SHOWN else AT_LEAST_ONE_NOT

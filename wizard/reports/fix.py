@@ -1,0 +1,36 @@
+"""`evenarc fix`: plans that cure a vehicle, in words or as JSON."""
+
+import json
+import sys
+from collections.abc import Sequence
+from pathlib import Path
+
+from core.fix import Fix, search
+from core.fix_answer import fix_answer
+from core.profile import ProfileError, load_profile
+from core.shelf import load_shelf, with_shelf
+from wizard.exits import ALL_TRUE, AT_LEAST_ONE_NOT, CANNOT_READ
+from wizard.reports.records import Unreadable, judged
+
+
+def fix(path: str, folders: Sequence[Path], shelf: Path, as_json: bool) -> int:
+    """Print the plans for one record and return the exit code."""
+    try:
+        document, verdict = judged(path, folders)
+        listed = load_profile(verdict.session.profile, folders)
+        found = search(verdict, with_shelf(listed, load_shelf(shelf, folders)).corrections)
+    except (Unreadable, ProfileError) as error:
+        print(f"evenarc: {error}", file=sys.stderr)
+        return CANNOT_READ
+    if as_json:
+        print(json.dumps(fix_answer(verdict, found), allow_nan=False))
+    else:
+        from wizard.reports.fix_in_words import print_fix
+
+        print_fix(document, verdict, found)
+    return exit_code(found)
+
+
+def exit_code(found: Fix) -> int:
+    """0 with at least one plan that steers true, else 1."""
+    return ALL_TRUE if any(plan.steers_true for plan in found.plans) else AT_LEAST_ONE_NOT
