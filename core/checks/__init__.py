@@ -9,7 +9,7 @@ Each module knows one kind of answer: `words`, `standing` (walk-round, stance, l
 (readings against each other).
 """
 
-from collections.abc import Collection, Mapping, Sequence
+from collections.abc import Mapping, Sequence
 from typing import TYPE_CHECKING, Any, get_args
 
 from core.checks import instruments, readings, standing, together, words
@@ -18,6 +18,7 @@ from core.checks.outcome import Accepted, Outcome, Queried, Refused, judged
 from core.checks.readings import Asked, Typed
 from core.document import value_at
 from core.linkage import Layout
+from core.plain_text import plain
 from core.quantity import QuantityError
 from core.survey import LINKS
 from core.tables import MOVABLE
@@ -54,7 +55,6 @@ def check(
     answer: str | bool | Sequence[str],
     document: Mapping[str, Any],
     profile: "Profile | None" = None,
-    profiles: Collection[str] = (),
 ) -> Outcome:
     """What becomes of an answer.
 
@@ -69,9 +69,8 @@ def check(
         What was answered so far. A check that needs another answer is made only where that is
         there; an earlier answer at the same path counts no more.
     profile : Profile or None
-        Knows what is usual; without one nothing is queried for being unusual.
-    profiles : collection of str
-        Names of the profiles there are, for "session.profile".
+        Knows what is usual; without one nothing is queried for being unusual. Where the answer
+        is a profile's name this is that profile, loaded: a name is known when it can be used.
 
     Returns
     -------
@@ -94,8 +93,7 @@ def check(
     if path in CHOICES or path.startswith("walk_round.joints."):
         return _choice(path, text, known)
     if path == "session.profile":
-        name = words.one_of(text, profiles)
-        return name if isinstance(name, Refused) else Accepted(name)
+        return _profile(text.strip(), profile)
     return _words(path, text)
 
 
@@ -162,6 +160,12 @@ def _choice(path: str, text: str, known: Known) -> Outcome:
     after = known.with_answer(path, choice)
     found = (*standing.of_layout(path, choice, known), *together.objections(after, path))
     return judged(choice, found)
+
+
+def _profile(name: str, profile: "Profile | None") -> Outcome:
+    if profile is None or name != profile.name:
+        return Refused(f"no profile “{plain(name)}”: choose one of those that are listed")
+    return Accepted(name)
 
 
 def _words(path: str, text: str) -> Outcome:

@@ -17,7 +17,7 @@ HEIGHT = "readings.track_bar.frame.height"
 
 @pytest.mark.parametrize("path", AS_BUILT)
 def test_every_answer_of_a_truck_as_built_is_accepted(path, document, profile):
-    outcome = check(path, AS_BUILT[path], document, profile, ["coil-crossover"])
+    outcome = check(path, AS_BUILT[path], document, profile)
     assert outcome == Accepted(AS_BUILT[path])
 
 
@@ -163,7 +163,7 @@ class TestAnyText:
     )
     def test_gives_an_outcome_and_never_raises(self, path, answer, units, profile):
         document = built(AS_BUILT | {"session.units": units})
-        outcome = check(path, answer, document, profile, ["coil-crossover"])
+        outcome = check(path, answer, document, profile)
         if not isinstance(outcome, Accepted):
             assert outcome.message
             assert outcome.message.isprintable()

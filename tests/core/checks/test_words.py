@@ -3,8 +3,8 @@ import pytest
 from core.checks import Accepted, Queried, Refused, check
 
 
-def of(path, answer, profiles=()):
-    return check(path, answer, {}, None, profiles)
+def of(path, answer):
+    return check(path, answer, {})
 
 
 class TestTag:
@@ -78,11 +78,14 @@ class TestChoices:
         assert isinstance(outcome, Refused)
         assert "ahead, behind" in outcome.message
 
-    def test_a_profile_that_is_there(self):
-        assert of("session.profile", "ours", ["ours"]) == Accepted("ours")
-        outcome = of("session.profile", "other", ["ours", "coil-crossover"])
-        assert isinstance(outcome, Refused)
-        assert "ours, coil-crossover" in outcome.message
+    def test_a_profile_that_was_loaded(self, profile):
+        assert check("session.profile", profile.name, {}, profile) == Accepted(profile.name)
+        for outcome in (
+            check("session.profile", "other", {}, profile),
+            check("session.profile", "../other", {}, None),
+        ):
+            assert isinstance(outcome, Refused)
+            assert "other" in outcome.message
 
     def test_any_of_some_words_once_and_in_their_order(self):
         assert of("complaint.reported", ["wanders", "steers-when-held", "wanders"]) == Accepted(
