@@ -1,0 +1,64 @@
+"""The law of propagation held to example H.2 of the GUM (JCGM 100:2008).
+
+Simultaneous measurement of resistance and reactance: V, I and phi with their correlations in,
+R = V cos(phi) / I, X = V sin(phi) / I and Z = V / I with theirs out. The guide rounds its inputs,
+so the last digits of its results differ by one or two.
+"""
+
+from math import cos, sin
+
+import numpy as np
+import pytest
+
+from core.propagation import Measured
+from tests.geometries import parallel_pair
+
+V, I, PHI = 4.999, 0.019661, 1.04446  # table H.2, arithmetic means
+
+# table H.3: combined standard uncertainties and correlation coefficients of the results
+R = (127.732, 0.071)
+X = (219.847, 0.295)
+Z = (254.260, 0.236)
+CORRELATIONS = {("R", "X"): -0.588, ("R", "Z"): -0.485, ("X", "Z"): 0.993}
+
+
+@pytest.fixture
+def inputs():
+    """V, I and phi as the parameters of something measured: the law asks nothing but that."""
+    u = np.array([0.0032, 0.0000095, 0.00075])  # table H.2
+    r = np.array([[1.0, -0.36, 0.86], [-0.36, 1.0, -0.65], [0.86, -0.65, 1.0]])  # table H.2
+    return Measured(parallel_pair(), r * np.outer(u, u))
+
+
+# (derivatives with V, I, phi)
+GRADIENTS = {
+    "R": np.array([cos(PHI) / I, -V * cos(PHI) / I**2, -V * sin(PHI) / I]),
+    "X": np.array([sin(PHI) / I, -V * sin(PHI) / I**2, V * cos(PHI) / I]),
+    "Z": np.array([1 / I, -V / I**2, 0.0]),
+}
+
+
+def test_values():
+    assert V * cos(PHI) / I == pytest.approx(R[0], abs=0.002)
+    assert V * sin(PHI) / I == pytest.approx(X[0], abs=0.006)
+    assert V / I == pytest.approx(Z[0], abs=0.002)
+
+
+@pytest.mark.parametrize(("name", "u"), [("R", R[1]), ("X", X[1]), ("Z", Z[1])])
+def test_standard_uncertainties(inputs, name, u):
+    assert inputs.u(GRADIENTS[name]) == pytest.approx(u, abs=0.002)
+
+
+def test_many_results_at_once(inputs):
+    together = inputs.u(np.stack(list(GRADIENTS.values()), axis=-1))
+    assert together == pytest.approx([R[1], X[1], Z[1]], abs=0.002)
+
+
+@pytest.mark.parametrize(("pair", "correlation"), CORRELATIONS.items())
+def test_correlations_of_the_results(inputs, pair, correlation):
+    one, other = (GRADIENTS[name] for name in pair)
+    # u2(a + b) - u2(a - b) = 4 u(a, b)
+    covariance = (inputs.u(one + other) ** 2 - inputs.u(one - other) ** 2) / 4
+    found = covariance / (inputs.u(one) * inputs.u(other))
+    # The guide's own correlations move by this much with the last digits of its inputs.
+    assert found == pytest.approx(correlation, abs=0.01)

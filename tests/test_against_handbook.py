@@ -1,0 +1,53 @@
+"""The track bar's arc held to the table of segments of circles in Machinery's Handbook.
+
+A flat track bar of length r, moved up or down by half the chord c, stands at half the centre
+angle a; its axle end then comes in sideways by the height of the segment h:
+h = r (1 - cos(a/2)), c = 2 r sin(a/2). The table gives both for r = 1 to five places.
+"""
+
+import numpy as np
+import pytest
+
+from core.motion import moved
+from tests.geometries import parallel_pair
+
+# centre angle in degrees, height of segment h, chord c, for a radius of 1
+SEGMENTS = [
+    (20, 0.01519, 0.34730),
+    (30, 0.03407, 0.51764),
+    (40, 0.06031, 0.68404),
+    (60, 0.13397, 1.00000),
+]
+FIVE_PLACES = 0.5e-5
+
+
+@pytest.mark.parametrize(("angle", "height", "chord"), SEGMENTS)
+@pytest.mark.parametrize("way", [1, -1])
+def test_a_flat_track_bar_walks_the_axle_by_the_height_of_the_segment(angle, height, chord, way):
+    radius = 850.0
+    flat = parallel_pair(slope_deg=0.0, run=radius)
+    # The chord is rounded too, and near 60 deg an error in it counts a third in the height.
+    shift = moved(flat, way * radius * chord / 2).axle_shift
+    # The frame end is on the left, so the axle is drawn to the left.
+    assert shift == pytest.approx(radius * height, abs=radius * FIVE_PLACES * 1.3)
+
+
+@pytest.mark.parametrize(("angle", "height", "chord"), SEGMENTS)
+def test_the_height_of_the_segment_without_rounding(angle, height, chord):
+    radius, half = 850.0, np.radians(angle) / 2
+    flat = parallel_pair(slope_deg=0.0, run=radius)
+    shift = moved(flat, radius * np.sin(half)).axle_shift
+    assert shift == pytest.approx(radius * (1 - np.cos(half)), abs=1e-9)
+    assert round(float(shift) / radius, 5) == height
+
+
+@pytest.mark.parametrize(("angle", "height", "chord"), SEGMENTS)
+def test_a_drag_link_alone_follows_the_same_arc(angle, height, chord):
+    """With so long a track bar that the axle does not walk, the ball is drawn in by the arc."""
+    radius, arm = 850.0, 1e6
+    flat = parallel_pair(slope_deg=0.0, run=radius, arm=arm)
+    far = np.array([0.0, 1e9, 0.0])
+    flat = flat.with_pivots({"track_bar.frame": flat.track_bar_axle + far})
+    # On an arm so long the ball moves sideways in a straight line, by arm times the steer.
+    drawn_in = moved(flat, radius * chord / 2).steer * arm
+    assert drawn_in == pytest.approx(radius * height, rel=1e-3)

@@ -1,0 +1,99 @@
+"""The doubt of the peaks held to a brute force of a million draws (JCGM 101:2008, 7).
+
+Readings are drawn, not pivots: every height, offset and station by itself, the model is worked at
+all 41 heaves of the working travel, and the largest magnitude is taken of each curve. The project
+draws 20,000, from the pivots' covariance, at a few nodes.
+"""
+
+import numpy as np
+import pytest
+
+from core.linkage import Linkage
+from core.motion import moved
+from core.peak import working_heaves
+from core.reading import standard_uncertainty
+from core.verdict import DRAWS, evaluate
+from tests.geometries import document_of, parallel_pair, random_linkage, session_of, true_readings
+
+MILLION = 1_000_000
+PORTION = 20_000
+TAKEN = ("height", "offset", "station")
+
+NEAR_THE_LIMIT = {
+    "knuckle": parallel_pair(parallel_deg=1.6, slope_deg=6.0),
+    # The links are parallel and unlike: two humps of a size, one at either end of the travel.
+    "two humps": parallel_pair(slope_deg=2.0, run=700.0, run_ratio=0.57),
+    "inverted-y": random_linkage(
+        np.random.default_rng(483), "inverted-y", parallel=np.radians(0.6), same_side=True
+    ),
+}
+
+
+@pytest.mark.slow
+@pytest.mark.parametrize("name", NEAR_THE_LIMIT)
+def test_peaks(name):
+    linkage = NEAR_THE_LIMIT[name]
+    read = {
+        reading: value
+        for reading, value in true_readings(linkage).items()
+        if reading.rpartition(".")[2] in TAKEN or not reading.startswith(("track", "drag", "brace"))
+    }
+    # Nothing redundant is taken, so the pivots are the readings and can be drawn one by one.
+    session = session_of(document_of(linkage, read))
+    verdict = evaluate(session)
+    assert verdict.adjustment.redundancy == 0
+    assert DRAWS >= 20_000
+
+    rng = np.random.default_rng(101)
+    heaves = working_heaves(session.limits)
+    steer, toe = np.empty(MILLION), np.empty(MILLION)
+    for start in range(0, MILLION, PORTION):
+        motion = moved(drawn(session, linkage, rng), heaves)
+        steer[start : start + PORTION] = np.abs(motion.steer).max(axis=1)
+        toe[start : start + PORTION] = np.abs(motion.toe_in_change).max(axis=1)
+
+    for peak, brute, limit in (
+        (verdict.steer, steer, session.limits.steer),
+        (verdict.toe, toe, session.limits.toe_change),
+    ):
+        assert peak.method == "monte carlo"
+        assert peak.ruling.p_within == pytest.approx(np.mean(brute <= limit), abs=0.005)
+        assert peak.ruling.u == pytest.approx(brute.std(), rel=0.01)
+
+
+def drawn(session, linkage: Linkage, rng) -> Linkage:
+    """PORTION linkages, each out of readings of its own; one axis more for the heaves."""
+
+    def read(reading):
+        u = standard_uncertainty(reading, session.instruments)
+        return (reading.value + u * rng.standard_normal(PORTION))[:, None]
+
+    by_name = {reading.name: reading for reading in session.readings}
+
+    def pivot(name):
+        return np.stack(
+            [
+                read(by_name[f"{name}.station"]),
+                -read(by_name[f"{name}.offset"]),
+                read(by_name[f"{name}.height"]),
+            ],
+            axis=-1,
+        )
+
+    inverted = linkage.near_ball is not None
+    return Linkage(
+        layout=linkage.layout,
+        track_bar_frame=pivot("track_bar.frame"),
+        track_bar_axle=pivot("track_bar.axle"),
+        drag_link_frame=pivot("drag_link.frame"),
+        drag_link_axle=pivot("drag_link.axle"),
+        arm=read(session.lengths["arm"]),
+        arm_side=session.arm_side,
+        pitman_arm=linkage.pitman_arm,
+        pitman_side=session.pitman_side,
+        ratio=session.ratio,
+        hub_height=read(session.lengths["hub_height"]),
+        near_ball=pivot("tie_rod.near") if inverted else None,
+        near_arm=read(session.lengths["near_arm"]) if inverted else 0.0,
+        joint_from_far_ball=read(session.lengths["joint_from_far_ball"]) if inverted else 0.0,
+    )

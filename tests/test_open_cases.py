@@ -1,0 +1,48 @@
+"""Worked cases: geometries with the motion that an independent root finder gives (no closed forms).
+
+Each was also settled on a rigid-body physics engine to better than 1e-6 deg.
+"""
+
+import numpy as np
+import pytest
+
+from core.motion import moved, steering_wheel
+from core.rules import lengths, slopes
+from tests.geometries import OPEN_CASES, linkage_of
+
+LINKS = ("track_bar", "drag_link")
+MM = {"rtol": 0, "atol": 1e-6}
+DEGREES = {"rtol": 0, "atol": 1e-7}
+
+
+@pytest.fixture(params=OPEN_CASES["cases"], ids=lambda case: case["layout"])
+def case(request):
+    return request.param
+
+
+def test_motion(case):
+    heave, roll, shift, steer, toe_in = (
+        np.array([state[name] for state in case["expected"]])
+        for name in ("heave_mm", "roll_deg", "axle_shift_mm", "steer_deg", "toe_in_change_deg")
+    )
+    motion = moved(linkage_of(case), heave, np.radians(roll))
+    np.testing.assert_allclose(motion.axle_shift, shift, **MM)
+    np.testing.assert_allclose(np.degrees(motion.steer), steer, **DEGREES)
+    np.testing.assert_allclose(np.degrees(motion.toe_in_change), toe_in, **DEGREES)
+
+
+def test_steering_wheel_let_go(case):
+    heave, angle = (
+        np.array([state[name] for state in case["steering_wheel_deg"]])
+        for name in ("heave_mm", "angle_deg")
+    )
+    np.testing.assert_allclose(
+        np.degrees(steering_wheel(linkage_of(case), heave)), angle, **DEGREES
+    )
+
+
+def test_slopes_and_lengths(case):
+    linkage = linkage_of(case)
+    expected = [case["slope_deg"][link] for link in LINKS]
+    np.testing.assert_allclose(np.degrees(slopes(linkage)), expected, **DEGREES)
+    np.testing.assert_allclose(lengths(linkage), [case["length_mm"][link] for link in LINKS], **MM)
