@@ -1,7 +1,7 @@
 """The law of propagation held to example H.2 of the GUM (JCGM 100:2008).
 
 Simultaneous measurement of resistance and reactance: V, I and phi with their correlations in,
-R = V cos(phi) / I, X = V sin(phi) / I and Z = V / I with theirs out. The guide rounds its inputs,
+R = V cos(phi) / CURRENT, X = V sin(phi) / I and Z = V / I with theirs out. The guide rounds its inputs,
 so the last digits of its results differ by one or two.
 """
 
@@ -13,7 +13,7 @@ import pytest
 from core.propagation import Measured
 from tests.geometries import parallel_pair
 
-V, I, PHI = 4.999, 0.019661, 1.04446  # table H.2, arithmetic means
+V, CURRENT, PHI = 4.999, 0.019661, 1.04446  # table H.2, arithmetic means
 
 # table H.3: combined standard uncertainties and correlation coefficients of the results
 R = (127.732, 0.071)
@@ -32,16 +32,18 @@ def inputs():
 
 # (derivatives with V, I, phi)
 GRADIENTS = {
-    "R": np.array([cos(PHI) / I, -V * cos(PHI) / I**2, -V * sin(PHI) / I]),
-    "X": np.array([sin(PHI) / I, -V * sin(PHI) / I**2, V * cos(PHI) / I]),
-    "Z": np.array([1 / I, -V / I**2, 0.0]),
+    "R": np.array([cos(PHI) / CURRENT, -V * cos(PHI) / CURRENT**2, -V * sin(PHI) / CURRENT]),
+    "X": np.array([sin(PHI) / CURRENT, -V * sin(PHI) / CURRENT**2, V * cos(PHI) / CURRENT]),
+    "Z": np.array([1 / CURRENT, -V / CURRENT**2, 0.0]),
 }
 
 
 def test_values():
-    assert V * cos(PHI) / I == pytest.approx(R[0], abs=0.002)
-    assert V * sin(PHI) / I == pytest.approx(X[0], abs=0.006)
-    assert V / I == pytest.approx(Z[0], abs=0.002)
+    resistance, reactance = V * cos(PHI) / CURRENT, V * sin(PHI) / CURRENT
+    impedance = V / CURRENT
+    assert resistance == pytest.approx(R[0], abs=0.002)
+    assert reactance == pytest.approx(X[0], abs=0.006)
+    assert impedance == pytest.approx(Z[0], abs=0.002)
 
 
 @pytest.mark.parametrize(("name", "u"), [("R", R[1]), ("X", X[1]), ("Z", Z[1])])

@@ -34,8 +34,13 @@ def test_without_doubt_the_value_alone_decides():
 
 @pytest.mark.parametrize(
     ("margin", "verdict"),
-    [(1.6449, "within"), (1.6448, "too close to call"), (0, "too close to call")]
-    + [(-1.6448, "too close to call"), (-1.6449, "out")],
+    [
+        (1.6449, "within"),
+        (1.6448, "too close to call"),
+        (0.0, "too close to call"),
+        (-1.6448, "too close to call"),
+        (-1.6449, "out"),
+    ],
 )
 def test_where_a_decision_falls(margin, verdict):
     """One-sided 95 % of a normal distribution: 1.6449 standard uncertainties from the limit."""

@@ -4,6 +4,7 @@ heading' = v tan(mean steer) / wheelbase, drift' = v sin(heading), with the rais
 heave and the steady loss of speed written out here as functions of time.
 """
 
+from itertools import pairwise
 from math import cos, pi, sin, tan
 
 import numpy as np
@@ -49,7 +50,7 @@ def test_drift_and_heading(event, layout):
         corners.append(min(event.speed / event.deceleration, corners[-1]))
     corners = sorted(set(corners))
     state = [0.0, 0.0]
-    for start, end in zip(corners, corners[1:], strict=False):
+    for start, end in pairwise(corners):
         state = solve_ivp(rates, (start, end), state, rtol=1e-10, atol=1e-12).y[:, -1]
 
     course = drive(event, linkage, WHEELBASE)

@@ -36,9 +36,8 @@ def test_steering_wheel_let_go(case):
         np.array([state[name] for state in case["steering_wheel_deg"]])
         for name in ("heave_mm", "angle_deg")
     )
-    np.testing.assert_allclose(
-        np.degrees(steering_wheel(linkage_of(case), heave)), angle, **DEGREES
-    )
+    swing = np.degrees(steering_wheel(linkage_of(case), heave))
+    np.testing.assert_allclose(swing, angle, **DEGREES)
 
 
 def test_slopes_and_lengths(case):
