@@ -42,9 +42,11 @@ class Measured:
         # sampling error out of everything that is as good as linear.
         values, vectors = np.linalg.eigh(self.covariance)
         known = values > values.max(initial=0.0) * 1e-12
-        root = vectors[:, known] * np.sqrt(values[known])
-        normal = np.random.default_rng(seed).standard_normal((count // 2, root.shape[1]))
-        spread = normal @ root.T
+        # The symmetric root: of equal readings the vectors themselves are any that the machine
+        # chooses, and the same readings have to give the same answer on every machine.
+        root = vectors[:, known] * np.sqrt(values[known]) @ vectors[:, known].T
+        normal = np.random.default_rng(seed).standard_normal((count // 2, len(root)))
+        spread = normal @ root
         return with_parameters(
             self.linkage, parameters(self.linkage) + np.concatenate([spread, -spread])
         )
