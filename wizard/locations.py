@@ -35,6 +35,11 @@ def profile_folders(files: Path) -> tuple[Path, ...]:
     return (files / SHOP / "profiles", PROFILES)
 
 
+def trouble_log(files: Path) -> Path:
+    """Where the details of a fault of the program are written."""
+    return files / "trouble.log"
+
+
 def parts_shelf(files: Path) -> Path:
     """The workshop's own corrections, a file that need not exist."""
     return files / SHOP / "parts_shelf.toml"

@@ -1,0 +1,13 @@
+"""What can hurt someone: shown before the walk-round, with verdicts and plans, in reports."""
+
+CAUTIONS = (
+    "Steering and suspension work can kill. Support the vehicle on rated stands or on a drive-on "
+    "lift; never trust a jack.",
+    "Torque steering fasteners to the vehicle maker's figures and fit new locking hardware. Never "
+    "heat or weld a steering arm, pitman arm or link.",
+    "After any move check the clearance at full bump, at full droop and lock to lock.",
+    "Have the alignment set afterwards, and road-test from low speed.",
+    "Local inspection codes and licensed practice come first. Evenarc measures geometry and "
+    "approves nothing.",
+    "A vehicle that fails the walk-round is not driven until it is put right.",
+)

@@ -1,0 +1,132 @@
+"""The command line. Nothing of the screens is loaded for a command that needs none."""
+
+from __future__ import annotations
+
+import sys
+from argparse import SUPPRESS, ArgumentParser, Namespace
+from collections.abc import Sequence
+from pathlib import Path
+
+from wizard import __version__
+from wizard.exits import ALL_TRUE, CANNOT_READ
+
+ABOUT = (
+    "Measures a solid front axle with tape and angle finder, says whether the vehicle has bump "
+    "steer and how sure that is, and plans the fix. Without a command it opens the first page."
+)
+CAUTION = (
+    "Steering and suspension work can kill: local codes and licensed practice come first. Evenarc "
+    "measures geometry and approves nothing."
+)
+
+
+def main(arguments: Sequence[str] | None = None) -> int:
+    """What `evenarc` does with its arguments; gives the exit code."""
+    given = parser().parse_args(arguments)
+    try:
+        return int(given.run(given))
+    except KeyboardInterrupt:
+        return CANNOT_READ
+
+
+def parser() -> ArgumentParser:
+    """Every command with its options."""
+    whole = ArgumentParser("evenarc", description=ABOUT, epilog=CAUTION, parents=[_places()])
+    whole.add_argument("--version", action="version", version=f"evenarc {__version__}")
+    whole.set_defaults(run=_home, files=None, profiles=[])
+    commands = whole.add_subparsers(title="commands", metavar="COMMAND")
+
+    def command(name: str, says: str, run: object) -> ArgumentParser:
+        made = commands.add_parser(name, help=says, description=says, parents=[_places()])
+        made.set_defaults(run=run)
+        return made
+
+    command("measure", "measure a new vehicle at once", _measure)
+    command("demo", "look at invented sessions, on a copy that is thrown away", _demo)
+    check = command("check", "say what filed sessions show, computed afresh", _check)
+    check.add_argument("records", nargs="+", metavar="RECORD")
+    check.add_argument("--json", action="store_true", help="one JSON object a record and line")
+    compare = command("compare", "lay one session beside an earlier one", _compare)
+    compare.add_argument("before", metavar="BEFORE")
+    compare.add_argument("after", metavar="AFTER")
+    fix = command("fix", "plan what would put a vehicle right", _fix)
+    fix.add_argument("record", metavar="RECORD")
+    fix.add_argument("--json", action="store_true", help="one JSON object")
+    return whole
+
+
+def _places() -> ArgumentParser:
+    """Where files are looked for; may stand before a command or after it."""
+    places = ArgumentParser(add_help=False, argument_default=SUPPRESS)
+    places.add_argument(
+        "--files",
+        type=Path,
+        metavar="FOLDER",
+        help="where records and drafts are kept (or the variable EVENARC_FILES)",
+    )
+    places.add_argument(
+        "--profiles",
+        type=Path,
+        metavar="FOLDER",
+        action="append",
+        help="a folder of the shop's own profiles, before those in FILES/shop/profiles",
+    )
+    return places
+
+
+def _home(given: Namespace) -> int:
+    return _open(given)
+
+
+def _measure(given: Namespace) -> int:
+    return _open(given, measures_at_once=True)
+
+
+def _open(given: Namespace, measures_at_once: bool = False) -> int:
+    from wizard.app import EvenarcApp
+    from wizard.locations import files_folder
+
+    files = files_folder(given.files)
+    app = EvenarcApp(files, _profile_folders(given, files), measures_at_once)
+    app.run()
+    return CANNOT_READ if app.return_code else ALL_TRUE
+
+
+def _demo(given: Namespace) -> int:
+    from shutil import copytree, ignore_patterns
+    from tempfile import TemporaryDirectory
+
+    from wizard.locations import DEMO_SESSIONS
+
+    with TemporaryDirectory(prefix="evenarc-demo-") as folder:
+        given.files = Path(folder) / "demo"
+        copytree(DEMO_SESSIONS, given.files, ignore=ignore_patterns("*.py", "__pycache__"))
+        return _open(given)
+
+
+def _check(given: Namespace) -> int:
+    from wizard.reports.check import check
+
+    return check(given.records, _profile_folders(given), given.json)
+
+
+def _compare(given: Namespace) -> int:
+    from wizard.reports.compare import compare
+
+    return compare(given.before, given.after, _profile_folders(given))
+
+
+def _fix(given: Namespace) -> int:
+    from wizard.reports.fix import fix
+
+    return fix(given.record, _profile_folders(given), given.json)
+
+
+def _profile_folders(given: Namespace, files: Path | None = None) -> tuple[Path, ...]:
+    from wizard.locations import files_folder, profile_folders
+
+    return (*given.profiles, *profile_folders(files or files_folder(given.files)))
+
+
+if __name__ == "__main__":
+    sys.exit(main())

@@ -1,0 +1,88 @@
+"""A session that is not filed yet: begun, begun again from an earlier one, kept."""
+
+from __future__ import annotations
+
+from datetime import datetime
+from pathlib import Path
+from typing import Any
+
+from core.document import Document, value_at, with_value, without
+from core.record import FORMAT, FORMAT_VERSION, discard_draft, new_id, save_draft
+from wizard import __version__
+from wizard.wording import Units
+
+CARRIED = (
+    *("session.profile", "session.units", "session.technician"),
+    *("vehicle.tag", "vehicle.description", "vehicle.wheelbase", "layout", "instruments"),
+    *("readings.track_bar.bent", "readings.drag_link.bent"),
+    *("readings.steering", "readings.travel"),
+    *("readings.tie_rod.joint_from_far_ball", "readings.tie_rod.near_arm"),
+)
+"""What a re-measure takes over; what was altered is asked, and the rest is measured again."""
+
+ALTERED = {
+    "drag_link.frame": ("readings.steering.pitman_arm",),
+    "drag_link.axle": ("readings.steering.arm", "readings.tie_rod.joint_from_far_ball"),
+    "ride_height": ("readings.travel",),
+    "lengths": ("readings.track_bar.bent", "readings.drag_link.bent"),
+}
+"""What cannot be taken over when a part was altered."""
+
+
+def begin(opened: datetime) -> Document:
+    """An empty first session of a vehicle that is not named yet."""
+    return {
+        "format": FORMAT,
+        "format_version": FORMAT_VERSION,
+        "program_version": __version__,
+        "session": {"kind": "first", "follows": "", "opened": opened},
+    }
+
+
+def begin_again(earlier: Document, opened: datetime) -> Document:
+    """A session that measures a vehicle again: what does not change by itself is taken over."""
+    document = begin(opened)
+    for path in CARRIED:
+        value = value_at(earlier, path)
+        if value is not None:
+            document = with_value(document, path, value)
+    document = with_value(document, "session.kind", "re-measure")
+    document = with_value(document, "session.follows", value_at(earlier, "session.id"))
+    return named(document)
+
+
+def named(document: Document) -> Document:
+    """With an id of its own, as soon as the vehicle has a tag. Raises RecordError for a bad tag."""
+    tag = value_at(document, "vehicle.tag")
+    if tag is None or str(value_at(document, "session.id", "")).startswith(f"{tag}_"):
+        return document
+    session: dict[str, Any] = document["session"]
+    return with_value(document, "session.id", new_id(tag, session["kind"], session["opened"]))
+
+
+def without_altered(document: Document) -> Document:
+    """A re-measure without what was taken over and does not hold for a part that was altered."""
+    for part in value_at(document, "session.altered", ()):
+        for path in ALTERED.get(part, ()):
+            document = without(document, path)
+    return document
+
+
+def keep(files: Path, document: Document, before: Document | None = None) -> None:
+    """Put a draft on the disk; one under an earlier id goes. Nothing to keep before there is a tag.
+
+    Raises
+    ------
+    RecordError
+        It cannot be written; what was there stays.
+    """
+    name, earlier = value_at(document, "session.id"), value_at(before or {}, "session.id")
+    if name is not None:
+        save_draft(files, document)
+    if before is not None and earlier is not None and earlier != name:
+        discard_draft(files, before)
+
+
+def units_of(document: Document) -> Units:
+    """What lengths are shown in, and what a bare number means."""
+    return "mm" if value_at(document, "session.units") == "mm" else "in"

@@ -1,0 +1,57 @@
+"""A finished session as it is filed: complete by itself, so that it can be computed again."""
+
+from __future__ import annotations
+
+from datetime import datetime
+from math import nan
+from typing import TYPE_CHECKING, Any
+
+from core.answer import answer
+from core.assess import assess
+from core.document import Document, value_at, with_value
+from wizard.flow import applying
+
+if TYPE_CHECKING:
+    from core.profile import Profile
+
+
+def finished(document: Document, profile: Profile, closed: datetime) -> Document:
+    """The record of a session: its answers, what the profile said at the time, and the results.
+
+    Parameters
+    ----------
+    document : mapping
+        The draft.
+    profile : Profile
+    closed : datetime
+        With its offset.
+
+    Raises
+    ------
+    core.entries.EntryError
+        A reading that everything rests on is missing.
+    """
+    record = with_value(applying(document, profile), "session.closed", closed)
+    if value_at(record, "session.units") is None:
+        record = with_value(record, "session.units", "in")
+    written = profile.as_written
+    record = with_value(record, "limits", written["limits"])
+    record = with_value(record, "events", written.get("events", []))
+    for key, value in written["instruments"].items():
+        if value_at(record, f"instruments.{key}") is None:
+            record = with_value(record, f"instruments.{key}", value)
+    verdict = assess(record, lambda _: profile)
+    for name in verdict.session.assumed:
+        value = written["defaults"][name.rpartition(".")[2]]
+        record = with_value(record, f"assumed.{name}", value)
+    results = answer(verdict, "")
+    return with_value(record, "results", _as_toml({**results, "record": None}))
+
+
+def _as_toml(value: Any) -> Any:
+    """TOML has no null: what cannot be is left out of a table, and is nan in a list of numbers."""
+    if isinstance(value, dict):
+        return {key: _as_toml(one) for key, one in value.items() if one is not None}
+    if isinstance(value, list):
+        return [nan if one is None else _as_toml(one) for one in value]
+    return value

@@ -1,0 +1,21 @@
+"""The profiles that can be chosen, a shop's own among them."""
+
+from collections.abc import Sequence
+from pathlib import Path
+
+from core.plain_text import plain
+from core.profile import ProfileError, load_profile, profile_names
+from wizard.questions.question import Choice
+
+
+def profile_choices(folders: Sequence[Path]) -> tuple[Choice, ...]:
+    """One choice a profile; a faulty one is in the list too, and is refused with its fault."""
+    return tuple(_choice(name, folders) for name in profile_names(folders))
+
+
+def _choice(name: str, folders: Sequence[Path]) -> Choice:
+    try:
+        profile = load_profile(name, folders)
+    except ProfileError:
+        return Choice(name, plain(name), "cannot be used")
+    return Choice(name, plain(profile.title), "the shop's own" if profile.shop_own else "")

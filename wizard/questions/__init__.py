@@ -1,0 +1,28 @@
+"""The questions of the wizard as data, one file a step, each with its guidance beside it."""
+
+from wizard.questions import (
+    cross_checks,
+    file,
+    fix,
+    layout,
+    pivots,
+    stance,
+    steering_and_travel,
+    vehicle,
+    verdict,
+    walk_round,
+)
+from wizard.questions.question import Step
+
+STEPS: tuple[Step, ...] = (
+    vehicle.STEP,
+    walk_round.STEP,
+    stance.STEP,
+    layout.STEP,
+    pivots.STEP,
+    cross_checks.STEP,
+    steering_and_travel.STEP,
+    verdict.STEP,
+    fix.STEP,
+    file.STEP,
+)

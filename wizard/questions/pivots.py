@@ -1,0 +1,124 @@
+"""Where the pivots are: height from the floor, offset across, and station ahead of the axle."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from core.document import Document, value_at
+from wizard.questions.question import Question, Step, always
+
+if TYPE_CHECKING:
+    from core.profile import Profile
+
+SIGHT = {
+    "track_bar.frame": "Track bar, frame end: the centre of the bolt or ball in the bracket that "
+    "hangs from the frame.",
+    "track_bar.axle": "Track bar, axle end: the centre of the bolt or ball in the bracket on the "
+    "axle.",
+    "drag_link.frame": "Drag link, frame end: the centre of the ball at the end of the pitman arm.",
+    "drag_link.axle": "Drag link, axle end: the centre of the ball on the steering arm or on the "
+    "tie rod.",
+    "tie_rod.near": "Tie rod, near end: the centre of the ball at the knuckle that the drag link "
+    "does not reach.",
+}
+NAMES = {
+    "track_bar.frame": "Track bar frame end",
+    "track_bar.axle": "Track bar axle end",
+    "drag_link.frame": "Drag link frame end",
+    "drag_link.axle": "Drag link axle end",
+    "tie_rod.near": "Tie rod near end",
+}
+
+
+def is_inverted_y(document: Document, _profile: Profile | None) -> bool:
+    """Whether the tie rod is joined to the drag link."""
+    return bool(value_at(document, "layout.steering") == "inverted-y")
+
+
+def _pivot(pivot: str) -> tuple[Question, ...]:
+    sight, name = SIGHT[pivot], NAMES[pivot]
+    when = is_inverted_y if pivot == "tie_rod.near" else always
+    height = Question(
+        f"readings.{pivot}.height",
+        "length",
+        f"{name}, height",
+        f"{name}: how high is it above the floor?",
+        f"{sight} Tape upright from the floor to that centre, never to the edge of the bolt. A "
+        "bend in the bar does not matter, only its two centres do.",
+        "Two heights make the slope of a link, the first thing the verdict looks at. Taken twice "
+        "it shows a slip, and is surer: 24 1/2; 24 9/16.",
+        repeats=True,
+        pivot=pivot,
+        when=when,
+    )
+    offset = Question(
+        f"readings.{pivot}.offset",
+        "length",
+        f"{name}, offset",
+        f"{name}: how far across from the datum line?",
+        "Snap one chalk line along the floor, lengthwise, left of everything you measure. Drop a "
+        "plumb line from the same centre and tape across to the floor mark, square to the line: "
+        "to the vehicle's right counts plus, to its left minus. One line for all pivots.",
+        "It gives the links their length across, and the front view its shape. Left and right are "
+        "the driver's.",
+        repeats=True,
+        pivot=pivot,
+        when=when,
+    )
+    station = Question(
+        f"readings.{pivot}.station",
+        "length",
+        f"{name}, station",
+        f"{name}: how far ahead of the axle?",
+        "From the plumb mark of the same centre, lengthwise, to the line under the axle's centre: "
+        "ahead of the axle plus, behind it minus.",
+        "For the full answer. Without it both ends of a link are taken to stand one beside the "
+        "other, which is near enough for most.",
+        optional=True,
+        repeats=True,
+        pivot=pivot,
+        when=when,
+    )
+    return height, offset, station
+
+
+def _wheel_offset(side: str) -> Question:
+    return Question(
+        f"readings.wheels.{side}_offset",
+        "length",
+        f"{side.capitalize()} wheel, offset",
+        f"{side.capitalize()} wheel: how far across is its middle from the datum line?",
+        f"Middle of the {side} front tyre's tread, plumbed to the floor, taped across from the "
+        "same chalk line.",
+        "Both wheels give the vehicle's centre plane, and with it the height of the roll centre.",
+        optional=True,
+        repeats=True,
+        pivot=f"wheels.{side}",
+    )
+
+
+STEP = Step(
+    "Pivots",
+    "Where the four ends of the two links are.",
+    (
+        *_pivot("track_bar.frame"),
+        *_pivot("track_bar.axle"),
+        *_pivot("drag_link.frame"),
+        *_pivot("drag_link.axle"),
+        *_pivot("tie_rod.near"),
+        Question(
+            "readings.wheels.hub_height",
+            "length",
+            "Hub height",
+            "How high is the wheel centre above the floor?",
+            "Tape upright from the floor to the centre of the hub.",
+            "The axle rolls about it, and the axle ends of the links lie near it.",
+            optional=True,
+            repeats=True,
+            assumed="defaults.hub_height",
+        ),
+        _wheel_offset("left"),
+        _wheel_offset("right"),
+    ),
+    has_picture=True,
+)

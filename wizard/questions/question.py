@@ -1,0 +1,115 @@
+"""What a question of the wizard is: where its answer goes in the record, and how it is put."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from typing import TYPE_CHECKING, Literal
+
+from core.document import Document
+
+if TYPE_CHECKING:
+    from core.profile import Profile
+
+Kind = Literal[
+    "text",  # a line of words
+    "length",
+    "angle",
+    "number",
+    "one of",
+    "any of",
+    "yes or no",
+    "profile",  # one of the profiles that are installed
+    "read",  # something to read before going on
+    "show",  # a screen of its own: the verdict, the fix
+    "file",  # the end: file the session
+]
+
+
+def always(_document: Document, _profile: Profile | None) -> bool:
+    """Whether a question is asked: yes, whatever was answered."""
+    return True
+
+
+@dataclass(frozen=True)
+class Choice:
+    """One of the answers a question offers: what goes into the record, and the words for it."""
+
+    value: str | bool
+    words: str
+    note: str = ""
+
+
+YES_OR_NO = (Choice(True, "yes"), Choice(False, "no"))
+
+
+@dataclass(frozen=True)
+class Question:
+    """One thing the wizard asks.
+
+    Attributes
+    ----------
+    path : str
+        Where the answer goes in the record, dotted ("readings.track_bar.frame.height").
+    kind : str
+    name : str
+        What it is called in the list of answers.
+    ask : str
+        The question.
+    do : str
+        What to do, and where the tape goes.
+    why : str
+        Why it matters.
+    choices : tuple of Choice
+    optional : bool
+        Can be skipped; the verdict says what it could not answer.
+    repeats : bool
+        Takes several readings, separated by ";".
+    assumed : str
+        Where in the profile stands what is taken for it when it is skipped ("defaults.arm").
+    usual : str
+        Where in the profile stands the choice to begin with ("steering").
+    pivot : str
+        The point to mark in the front view while this is asked.
+    when : callable
+        Whether it is asked at all, from what was answered so far.
+    """
+
+    path: str
+    kind: Kind
+    name: str
+    ask: str
+    do: str
+    why: str = ""
+    choices: tuple[Choice, ...] = ()
+    optional: bool = False
+    repeats: bool = False
+    assumed: str = ""
+    usual: str = ""
+    pivot: str = ""
+    when: Callable[[Document, Profile | None], bool] = always
+
+    @property
+    def is_answered_by_a_value(self) -> bool:
+        """Whether its answer stands in the record; a page that is only read leaves nothing."""
+        return self.kind not in ("read", "show", "file")
+
+
+@dataclass(frozen=True)
+class Step:
+    """A step of the wizard.
+
+    Attributes
+    ----------
+    name : str
+    aim : str
+        What the step is for, in one line.
+    questions : tuple of Question
+    has_picture : bool
+        The front view stands beside its questions.
+    """
+
+    name: str
+    aim: str
+    questions: tuple[Question, ...]
+    has_picture: bool = False

@@ -1,0 +1,105 @@
+"""What turns a difference of arcs into steer, and how far the axle travels."""
+
+from __future__ import annotations
+
+from wizard.questions.pivots import is_inverted_y
+from wizard.questions.question import Question, Step
+
+STEP = Step(
+    "Steering and travel",
+    "How much steer a given misfit makes, and over which travel.",
+    (
+        Question(
+            "readings.steering.arm",
+            "length",
+            "Steering arm",
+            "How long is the steering arm?",
+            "Seen from above, from the kingpin line (through the two knuckle joints) to the centre "
+            "of the ball. Where the drag link ends on the tie rod: the tie rod's arm.",
+            "The same misfit of the arcs steers a short arm more than a long one.",
+            optional=True,
+            repeats=True,
+            assumed="defaults.arm",
+        ),
+        Question(
+            "readings.steering.pitman_arm",
+            "length",
+            "Pitman arm",
+            "How long is the pitman arm?",
+            "Seen from above, from the centre of the sector shaft to the centre of the ball. Its "
+            "drop does not count here.",
+            "It turns the misfit into the swing of a steering wheel that is let go.",
+            optional=True,
+            repeats=True,
+            assumed="defaults.pitman_arm",
+        ),
+        Question(
+            "readings.steering.ratio",
+            "number",
+            "Steering box ratio",
+            "What is the ratio of the steering box?",
+            "Turns of the steering wheel for one turn of the pitman arm, from the maker's data or "
+            "counted: 16.",
+            "It says how far the steering wheel swings by itself.",
+            optional=True,
+            assumed="defaults.ratio",
+        ),
+        Question(
+            "readings.tie_rod.joint_from_far_ball",
+            "length",
+            "Joint from the far ball",
+            "How far is the tie rod's joint from the drag link's axle-end ball?",
+            "Along the drag link, from the centre of the ball at the far knuckle to the centre of "
+            "the joint the tie rod hangs on.",
+            "The nearer the joint sits to the ball, the less the toe changes with travel.",
+            optional=True,
+            repeats=True,
+            assumed="defaults.joint_from_far_ball",
+            when=is_inverted_y,
+        ),
+        Question(
+            "readings.tie_rod.near_arm",
+            "length",
+            "Near steering arm",
+            "How long is the steering arm of the near knuckle?",
+            "Seen from above, from its kingpin line to the centre of the tie rod's ball.",
+            "It decides how far the near wheel follows the far one.",
+            optional=True,
+            repeats=True,
+            assumed="defaults.near_arm",
+            when=is_inverted_y,
+        ),
+        Question(
+            "readings.travel.bump",
+            "length",
+            "Bump travel",
+            "How far can the axle come up from ride height?",
+            "From the axle's bump pad to the bump stop, as it stands.",
+            "The curve is drawn as far as the axle can go, and shows where a link would bind.",
+            optional=True,
+            assumed="defaults.bump",
+        ),
+        Question(
+            "readings.travel.droop",
+            "length",
+            "Droop travel",
+            "How far can the axle go down from ride height?",
+            "What the shock or the strap leaves, from the maker's data or measured on a lift "
+            "beforehand. Do not jack the vehicle for it now.",
+            "The other end of the curve.",
+            optional=True,
+            assumed="defaults.droop",
+        ),
+        Question(
+            "vehicle.wheelbase",
+            "length",
+            "Wheelbase",
+            "What is the wheelbase?",
+            "From front hub centre to rear hub centre, on one side.",
+            "A short vehicle drifts more for the same steer.",
+            optional=True,
+            assumed="defaults.wheelbase",
+        ),
+    ),
+    has_picture=True,
+)

@@ -1,0 +1,117 @@
+"""The walk-round: what feels like bump steer and is not has to be ruled out first."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from core.document import Document
+from wizard.cautions import CAUTIONS
+from wizard.questions.question import YES_OR_NO, Choice, Question, Step
+
+if TYPE_CHECKING:
+    from core.profile import Profile
+
+TIGHT_OR_LOOSE = (
+    Choice("tight", "tight"),
+    Choice("loose", "loose", "holds the verdict back until it is put right"),
+    Choice("not checked", "not checked"),
+)
+
+
+def is_heavy(_document: Document, profile: Profile | None) -> bool:
+    """Whether the play that is allowed at the tyre depends on the size of the rim."""
+    return profile is not None and profile.over_10000_lb
+
+
+def _joint(key: str, name: str) -> Question:
+    return Question(
+        f"walk_round.joints.{key}",
+        "one of",
+        name,
+        f"{name}: is the joint tight?",
+        "A helper works the steering wheel to and fro with the engine on; hold a hand on the joint "
+        "and feel for a step between its two halves. Keep clear of the link itself.",
+        "A worn joint feels like bump steer and spoils every reading taken at it.",
+        choices=TIGHT_OR_LOOSE,
+        optional=True,
+    )
+
+
+STEP = Step(
+    "Walk-round",
+    "Worn joints, loose bolts and tyres feel like bump steer. Rule them out first.",
+    (
+        Question(
+            "cautions",
+            "read",
+            "Cautions",
+            "Before you go under it",
+            "\n".join(CAUTIONS),
+            choices=(Choice("read", "read and understood, go on"),),
+        ),
+        Question(
+            "walk_round.steering_wheel_diameter",
+            "length",
+            "Steering wheel",
+            "What is the diameter of the steering wheel?",
+            "Across the rim, outside to outside.",
+            "The play that is allowed at the rim depends on it (49 CFR 570.7; local codes come "
+            "first).",
+            optional=True,
+        ),
+        Question(
+            "walk_round.rim_play",
+            "length",
+            "Play at the rim",
+            "How far does the rim move before the road wheels do?",
+            "Engine on, wheels straight ahead. Hold a tape at the rim, turn gently to and fro, and "
+            "read how far it goes free.",
+            "Lash in the box and the joints feels like wander, and no bracket cures it.",
+            optional=True,
+        ),
+        Question(
+            "walk_round.rim_size",
+            "length",
+            "Rim size",
+            "What is the size of the road wheel's rim?",
+            "The nominal diameter in the tyre's own marking.",
+            "On a heavy vehicle the play allowed at the tyre depends on it (49 CFR 570.60).",
+            optional=True,
+            when=is_heavy,
+        ),
+        Question(
+            "walk_round.linkage_play",
+            "length",
+            "Play at the tyre",
+            "How far does a front tyre move by hand, at its tread?",
+            "On rated stands, never on a jack alone. Rock one wheel fore and aft about its kingpin "
+            "and read the free movement at the tread.",
+            "It adds up every joint between the steering box and the wheel.",
+            optional=True,
+        ),
+        _joint("track_bar_frame", "Track bar at the frame"),
+        _joint("track_bar_axle", "Track bar at the axle"),
+        _joint("drag_link_frame", "Drag link at the pitman arm"),
+        _joint("drag_link_axle", "Drag link at the axle"),
+        Question(
+            "walk_round.bolts_torqued",
+            "yes or no",
+            "Bolt torque",
+            "Has the torque of the steering and track bar bolts been seen to?",
+            "With a torque wrench, to the vehicle maker's figures, as it stands on its wheels.",
+            "A bolt that slips in its bracket walks the axle sideways like a bad track bar.",
+            choices=YES_OR_NO,
+            optional=True,
+        ),
+        Question(
+            "walk_round.tyres_alike",
+            "yes or no",
+            "Tyres",
+            "Are the front tyres alike, evenly worn and sound?",
+            "Same size, no step or cone in the tread, no bulge.",
+            "A coned or damaged tyre pulls to a side by itself.",
+            choices=YES_OR_NO,
+            optional=True,
+        ),
+    ),
+)

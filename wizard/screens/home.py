@@ -1,0 +1,141 @@
+"""The first page: what is unfinished, what was filed, and what can be begun."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from textual import on
+from textual.app import ComposeResult
+from textual.content import Content
+from textual.screen import Screen
+from textual.widgets import Static
+
+from core.record import RecordError
+from core.record_list import drafts, list_records, tidy
+from wizard.help import help_at_home
+from wizard.screens.help import HelpScreen
+from wizard.widgets.field import Field
+from wizard.widgets.heading import Heading
+from wizard.widgets.keys import Key, Keys
+from wizard.widgets.sessions import NEW, Sessions
+
+if TYPE_CHECKING:
+    from wizard.app import EvenarcApp
+
+FIRST_TIME = (
+    "Nothing is filed here yet. The first step: stand the vehicle on level ground, on its wheels, "
+    "have a tape, a plumb line and an angle finder at hand, and press Enter. Evenarc asks one "
+    "thing at a time and keeps every answer."
+)
+"""What an empty files folder says."""
+
+
+class HomeScreen(Screen[None]):
+    """Vehicles and sessions, newest first; typing shows only those that hold what is typed."""
+
+    app: EvenarcApp
+
+    BINDINGS = [
+        ("escape", "clear", "all"),
+        ("f1", "help", "help"),
+        ("f5", "new", "new"),
+        ("f6", "again", "again"),
+        ("f9", "quit", "quit"),
+        ("up", "list('cursor_up')", "up"),
+        ("down", "list('cursor_down')", "down"),
+        ("pageup", "list('page_up')", "page up"),
+        ("pagedown", "list('page_down')", "page down"),
+    ]
+
+    def compose(self) -> ComposeResult:
+        """A line to type into, the list, the keys."""
+        yield Heading()
+        yield Static(id="notice")
+        yield Field(id="filter")
+        yield Sessions()
+        yield Static(id="first")
+        yield Keys()
+
+    def on_mount(self) -> None:
+        """Typing filters at once."""
+        field = self.query_one(Field)
+        field.placeholder = "type to find a vehicle"
+        field.focus()
+        self.query_one(Heading).right = str(self.app.files)
+        self.query_one(Keys).keys = (
+            Key("Enter", "open", "open"),
+            Key("F5", "measure a new vehicle", "new"),
+            Key("F6", "measure again", "again"),
+            Key("F1", "help", "help"),
+            Key("F9", "quit", "quit"),
+        )
+        self.read()
+
+    def on_screen_resume(self) -> None:
+        """The list follows what was filed meanwhile."""
+        self.read()
+
+    def read(self) -> None:
+        """Read the files folder again."""
+        tidy(self.app.files)
+        try:
+            unfinished, filed = drafts(self.app.files), list_records(self.app.files)
+        except RecordError as error:
+            self.notice(str(error))
+            unfinished, filed = [], []
+        self.query_one(Sessions).show(unfinished, filed)
+        self.query_one("#first", Static).update(Content("" if unfinished or filed else FIRST_TIME))
+
+    def notice(self, text: str) -> None:
+        """One line above the list."""
+        self.query_one("#notice", Static).update(Content(text))
+
+    @on(Field.Changed)
+    def filter(self, event: Field.Changed) -> None:
+        """Show what holds the typed words."""
+        self.query_one(Sessions).find(event.value)
+
+    @on(Field.Submitted)
+    def action_open(self) -> None:
+        """Open what is marked."""
+        self.query_one(Sessions).action_select()
+
+    @on(Sessions.Opened)
+    def open(self, event: Sessions.Opened) -> None:
+        """Begin, go on with, or look at a session."""
+        if event.entry is NEW:
+            self.action_new()
+        elif event.entry.fault:
+            self.notice(event.entry.fault)
+        elif event.is_unfinished:
+            self.app.go_on(event.entry.path)
+        else:
+            self.app.open_record(event.entry.path)
+
+    def action_list(self, action: str) -> None:
+        """The arrows move in the list while the keyboard types into the field."""
+        getattr(self.query_one(Sessions), f"action_{action}")()
+
+    def action_clear(self) -> None:
+        """Show all again."""
+        self.query_one(Field).value = ""
+
+    def action_new(self) -> None:
+        """Measure a vehicle for the first time."""
+        self.app.measure()
+
+    def action_again(self) -> None:
+        """Measure the vehicle at hand again."""
+        entry = self.query_one(Sessions).filed_at_hand
+        if entry is None:
+            self.notice("F6 measures a vehicle again: choose one of its filed sessions first")
+        else:
+            self.app.measure_again(entry.path)
+
+    def action_help(self) -> None:
+        """Help on this page."""
+        self.app.push_screen(HelpScreen(help_at_home()))
+
+    def action_quit(self) -> None:
+        """Everything is on the disk already."""
+        self.app.exit()

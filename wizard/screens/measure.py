@@ -1,0 +1,261 @@
+"""Measuring: one question at a time, each answer on the disk before the next one is asked."""
+
+from __future__ import annotations
+
+from datetime import datetime
+from typing import TYPE_CHECKING, Any
+
+from textual import on
+from textual.app import ComposeResult
+from textual.screen import Screen
+
+from core.checks import Accepted, Queried, check
+from core.document import Document, value_at, with_value
+from core.entries import EntryError
+from core.plain_text import plain
+from core.profile import ProfileError, load_profile
+from core.record import RecordError, file_record
+from wizard import drafts
+from wizard.filing import finished
+from wizard.flow import Flow
+from wizard.help import help_on
+from wizard.profile_choices import profile_choices
+from wizard.questions.question import Question
+from wizard.screens.help import HelpScreen
+from wizard.screens.shown import SHOWN
+from wizard.screens.steps import StepsScreen
+from wizard.widgets.asking import Asking
+from wizard.widgets.worksheet import Worksheet
+
+if TYPE_CHECKING:
+    from wizard.app import EvenarcApp
+
+
+class MeasureScreen(Screen[str]):
+    """Takes a session through its steps; left with a line to show on the first page.
+
+    Parameters
+    ----------
+    flow : Flow
+        Where to begin, or to go on.
+    earlier : mapping, optional
+        The session that is measured again; its values stay in view.
+    """
+
+    app: EvenarcApp
+
+    BINDINGS = [
+        ("escape,pageup", "back", "back"),
+        ("pagedown", "forward", "forward"),
+        ("f1", "help", "help"),
+        ("f2", "units", "units"),
+        ("f3", "steps", "steps"),
+        ("f4", "skip", "skip"),
+        ("f5", "keep", "keep"),
+        ("f8,ctrl+z", "undo", "undo"),
+        ("f9", "leave", "leave"),
+    ]
+
+    def __init__(self, flow: Flow, earlier: Document | None = None) -> None:
+        super().__init__()
+        self.flow = flow
+        self.earlier = earlier
+        self.queried: Queried | None = None
+        self.gives_reason = False
+        self.saved = ""
+
+    def compose(self) -> ComposeResult:
+        """The worksheet is all there is."""
+        yield Worksheet()
+
+    def on_mount(self) -> None:
+        """Ask the first question."""
+        self.ask()
+
+    def ask(self) -> None:
+        """Put the question at hand, or show the step that has a screen of its own."""
+        self.queried, self.gives_reason = None, False
+        question = self.flow.at
+        if question.kind == "show":
+            self.show_step(question)
+            return
+        choices = question.choices
+        if question.kind == "profile":
+            choices = profile_choices(self.app.profile_folders)
+        self.query_one(Worksheet).show(self.flow, choices, self.earlier, self.saved)
+
+    def show_step(self, question: Question) -> None:
+        """Show a step on its own screen, and go on as it was left."""
+        make = SHOWN.get(question.path)
+        if make is None:
+            self.move(self.flow.skipped())
+            return
+
+        def left(flow: Flow | None) -> None:
+            if flow is None:
+                self.action_leave()
+            else:
+                self.move(flow)
+
+        self.app.push_screen(make(self.flow), left)
+
+    def say(self, what: str, text: str, way_out: str = "") -> None:
+        """Say what is wrong under the field; it can be mended there."""
+        self.query_one(Asking).say(what, text, way_out)
+
+    @on(Asking.HandedIn)
+    def judge(self, event: Asking.HandedIn) -> None:
+        """Take an answer, query it or refuse it."""
+        question, answer = self.flow.at, event.answer
+        if self.gives_reason:
+            self.keep_because(str(answer).strip())
+        elif question.kind == "file":
+            self.file() if answer == "file" else self.action_leave()
+        elif question.kind == "read":
+            self.move(self.flow.skipped())
+        elif question.optional and isinstance(answer, str) and not answer.strip():
+            self.action_skip()
+        else:
+            self.check(question, answer)
+
+    def check(self, question: Question, answer: Any) -> None:
+        """Ask the core what it makes of an answer."""
+        flow = self.flow
+        if question.kind == "profile":
+            try:
+                flow = flow.with_profile(load_profile(answer, self.app.profile_folders))
+            except ProfileError as error:
+                self.say("refused", str(error))
+                return
+        outcome = check(question.path, answer, flow.document, flow.profile)
+        if isinstance(outcome, Accepted):
+            self.accept(flow, outcome.value)
+        elif isinstance(outcome, Queried):
+            self.queried = outcome
+            self.say("queried", outcome.message, "Type it again, or F5 keeps it with a reason.")
+            self.query_one(Worksheet).offer_to_keep(flow)
+        else:
+            self.say("refused", outcome.message)
+
+    def accept(self, flow: Flow, value: Any, reason: str = "") -> None:
+        """Go on with an answer."""
+        answered = flow.answered(value, reason)
+        document = answered.document
+        if flow.at.path == "session.altered":
+            document = drafts.without_altered(document)
+        try:
+            document = drafts.named(document)
+        except RecordError as error:
+            self.say("refused", str(error))
+            return
+        self.move(answered.with_document(document))
+
+    def move(self, flow: Flow) -> None:
+        """To another place in the flow, once it is on the disk."""
+        try:
+            drafts.keep(self.app.files, flow.document, self.flow.document)
+        except RecordError as error:
+            self.say("trouble", str(error))
+            return
+        if value_at(flow.document, "session.id"):
+            self.saved = f"✓ kept {datetime.now():%H:%M:%S}"
+        self.flow = flow
+        self.ask()
+
+    def keep_because(self, reason: str) -> None:
+        """Keep a queried answer, if there is a reason."""
+        if not reason:
+            self.say("refused", "a reason is needed: what was seen, in a few words")
+        elif self.queried is not None:
+            self.accept(self.flow, self.queried.value, reason)
+
+    def file(self) -> None:
+        """File the session; only what was read back counts as filed."""
+        missing, profile = self.flow.missing, self.flow.profile
+        if missing:
+            others = f" and {len(missing) - 1} more" if len(missing) > 1 else ""
+            self.say("refused", f"still to be answered: {missing[0].name}{others}; F3 goes there")
+        if missing or profile is None:
+            return
+        try:
+            path = file_record(self.app.files, finished(self.flow.document, profile, now()))
+        except (RecordError, EntryError) as error:
+            self.say("trouble", f"{error}; the session stays as it is, unfinished")
+            return
+        self.dismiss(f"✓ filed, and read back: {plain(path, 200)}")
+
+    def action_hand_in(self) -> None:
+        """Enter, for the mouse."""
+        self.query_one(Asking).hand_in()
+
+    def action_back(self) -> None:
+        """To the question before this one; from the first one to the first page."""
+        back = self.flow.going_by(-1)
+        if self.gives_reason:
+            self.ask()
+        elif back.at is self.flow.at:
+            self.action_leave()
+        else:
+            self.move(back)
+
+    def action_forward(self) -> None:
+        """To the next question, as far as this one is settled."""
+        if self.flow.is_settled(self.flow.at):
+            self.move(self.flow.going_by(1))
+
+    def action_skip(self) -> None:
+        """Past an optional question."""
+        if self.flow.at.optional:
+            self.move(self.flow.skipped())
+        else:
+            self.say("refused", "this one is needed and cannot be skipped; F9 leaves for now")
+
+    def action_keep(self) -> None:
+        """Keep what was queried: ask why."""
+        if self.queried is not None and not self.gives_reason:
+            self.gives_reason = True
+            self.query_one(Asking).ask_reason()
+
+    def action_undo(self) -> None:
+        """Take the last answer back."""
+        if self.flow.past:
+            self.move(self.flow.undone())
+
+    def action_units(self) -> None:
+        """Show, and take bare numbers in, the other unit."""
+        typed = self.query_one(Asking).typed
+        document = self.flow.document
+        other = "in" if drafts.units_of(document) == "mm" else "mm"
+        self.move(self.flow.with_document(with_value(document, "session.units", other)))
+        self.query_one(Asking).retype(typed)
+
+    def action_steps(self) -> None:
+        """Choose a step to go to."""
+
+        def chosen(name: str | None) -> None:
+            if name is not None:
+                self.action_go_to_step(name)
+
+        self.app.push_screen(StepsScreen(self.flow.progress), chosen)
+
+    def action_go_to_step(self, name: str) -> None:
+        """To a step."""
+        self.move(self.flow.going_to_step(name))
+
+    def action_go_to(self, path: str) -> None:
+        """To a question that was answered."""
+        self.move(self.flow.going_to(path))
+
+    def action_help(self) -> None:
+        """Help on the question at hand."""
+        self.app.push_screen(HelpScreen(help_on(self.flow.at)))
+
+    def action_leave(self) -> None:
+        """To the first page; the draft stays."""
+        kept = value_at(self.flow.document, "session.id") is not None
+        self.dismiss("the session is kept, unfinished" if kept else "")
+
+
+def now() -> datetime:
+    """The time with its offset, to the second."""
+    return datetime.now().astimezone().replace(microsecond=0)

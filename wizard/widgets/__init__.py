@@ -1,0 +1,1 @@
+"""One widget a file; how they look stands in evenarc.tcss."""

@@ -1,0 +1,74 @@
+"""The answers of a step so far, the latest at the bottom."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from rich.cells import cell_len, set_cell_size
+from textual.content import Content
+from textual.reactive import reactive
+
+from core.document import value_at
+from core.plain_text import plain
+from wizard.flow import Flow
+from wizard.widgets.pressable import Pressable, does
+from wizard.wording import Units, in_words
+
+
+@dataclass(frozen=True)
+class Answered:
+    """A question of the step as the list shows it: its name, its answer, and where it stands."""
+
+    path: str
+    name: str
+    words: str
+    mark: str = "✓"
+
+
+def answers_of(flow: Flow, units: Units) -> tuple[Answered, ...]:
+    """What was answered and skipped in the step at hand, in order, up to the question at hand."""
+    kept = {entry.get("reading") for entry in flow.document.get("kept", ())}
+    found = []
+    for question in flow.asked:
+        if question is flow.at:
+            break
+        if question not in flow.step.questions or not flow.is_settled(question):
+            continue
+        value = value_at(flow.document, question.path)
+        if value is None:
+            words, mark = ("read", "✓") if question.kind == "read" else ("skipped", "–")
+        else:
+            words, mark = in_words(question, value, units), "✓"
+        if question.path.removeprefix("readings.") in kept:
+            words = f"{words}, kept with a reason"
+        found.append(Answered(question.path, question.name, words, mark))
+    return tuple(found)
+
+
+class Answers(Pressable):
+    """A short list; an answer that is clicked is asked again."""
+
+    answers: reactive[Sequence[Answered]] = reactive(())
+    aim: reactive[str] = reactive("")
+
+    def show(self, aim: str, answers: Sequence[Answered]) -> None:
+        """Another step, or one answer more."""
+        self.aim, self.answers = aim, answers
+
+    def render(self) -> Content:
+        """The last answers that have room; the aim of the step as long as there is none."""
+        if not self.answers:
+            return Content.styled(self.aim, "$quiet")
+        room = self.size.height
+        shown = self.answers[-room:]
+        widest = max(cell_len(answer.name) for answer in shown)
+        width = min(widest, max(self.size.width - 16, 12))
+        return Content("\n").join(self._line(answer, width) for answer in shown)
+
+    def _line(self, answer: Answered, width: int) -> Content:
+        words = plain(answer.words, max(self.size.width - width - 5, 8))
+        line = Content.assemble(
+            (answer.mark, "$accent"),
+            (f" {set_cell_size(answer.name, width)}  ", "$quiet"),
+            words,
+        )
+        return does(line, f"go_to({answer.path!r})")

@@ -1,0 +1,96 @@
+"""A list to choose from: one line of it, or as many as are ticked."""
+
+from collections.abc import Sequence
+from typing import Any
+
+from textual.binding import Binding
+from textual.content import Content
+from textual.events import Key
+from textual.message import Message
+from textual.widgets import OptionList
+from textual.widgets.option_list import Option
+
+from wizard.questions.question import Choice
+
+
+class Choices(OptionList):
+    """Arrows and Enter, the number of a line, its first letter for yes and no, or the mouse.
+
+    Where several lines can be ticked, space or a number ticks and Enter goes on.
+    """
+
+    BINDINGS = [
+        Binding("enter", "hand_in", show=False),
+        Binding("space", "select", show=False),
+    ]
+
+    class Chosen(Message):
+        """What was chosen: the value of one choice, or a list of the values that are ticked."""
+
+        def __init__(self, value: Any) -> None:
+            super().__init__()
+            self.value = value
+
+    def __init__(self, *, id: str | None = None) -> None:
+        super().__init__(id=id, markup=False)
+        self.choices: tuple[Choice, ...] = ()
+        self.several = False
+        self.ticked: set[int] = set()
+
+    def begin(self, choices: Sequence[Choice], chosen: Any = None, several: bool = False) -> None:
+        """With other choices; `chosen` is the value (or the list of values) to begin with."""
+        self.choices, self.several = tuple(choices), several
+        values = [choice.value for choice in choices]
+        already = chosen if several and isinstance(chosen, list) else [chosen]
+        self.ticked = {index for index, value in enumerate(values) if value in already}
+        self.set_options([Option(self._words(index)) for index in range(len(choices))])
+        self.highlighted = 0 if several else min(self.ticked, default=0)
+
+    def _words(self, index: int) -> Content:
+        choice = self.choices[index]
+        box = ("[x] " if index in self.ticked else "[ ] ") if self.several else ""
+        here = "▸" if index == self.highlighted else " "
+        note = f"  {choice.note}" if choice.note else ""
+        return Content.assemble(
+            f"{here} {index + 1}  {box}", (choice.words, "bold"), (note, "italic")
+        )
+
+    def watch_highlighted(self, highlighted: int | None) -> None:
+        """Carry the arrow along: colour alone would not do."""
+        super().watch_highlighted(highlighted)
+        self._write()
+
+    def _write(self) -> None:
+        for index in range(min(len(self.choices), self.option_count)):
+            self.replace_option_prompt_at_index(index, self._words(index))
+
+    def on_key(self, event: Key) -> None:
+        """A number, or the first letter of yes and no."""
+        letters = [str(choice.words)[0] for choice in self.choices]
+        if event.character and event.character.isdigit():
+            index = int(event.character) - 1
+        elif letters == ["y", "n"] and event.character in letters:
+            index = letters.index(event.character)
+        else:
+            return
+        if 0 <= index < len(self.choices):
+            event.stop()
+            self.highlighted = index
+            self.action_select()
+
+    def action_select(self) -> None:
+        """Tick the line at hand, or choose it where only one can be chosen."""
+        if self.highlighted is None:
+            return
+        if not self.several:
+            self.action_hand_in()
+            return
+        self.ticked ^= {self.highlighted}
+        self._write()
+
+    def action_hand_in(self) -> None:
+        """Go on with what is chosen."""
+        if self.several:
+            self.post_message(self.Chosen([self.choices[i].value for i in sorted(self.ticked)]))
+        elif self.highlighted is not None:
+            self.post_message(self.Chosen(self.choices[self.highlighted].value))

@@ -1,0 +1,92 @@
+"""The list of the first page: unfinished sessions, then filed ones, newest first."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from pathlib import Path
+
+from rich.cells import set_cell_size
+from textual.content import Content
+from textual.message import Message
+from textual.widgets import OptionList
+from textual.widgets.option_list import Option
+
+from core.record_list import Entry
+from wizard.words import mark_and_word
+
+NEW = Entry(Path())
+"""Stands for the line that begins a new session."""
+
+
+class Sessions(OptionList):
+    """One line a session; each says its verdict in mark and word, or why it cannot be read."""
+
+    class Opened(Message):
+        """A line was chosen."""
+
+        def __init__(self, entry: Entry, is_unfinished: bool) -> None:
+            super().__init__()
+            self.entry, self.is_unfinished = entry, is_unfinished
+
+    def __init__(self) -> None:
+        super().__init__(markup=False)
+        self.can_focus = False
+        self.unfinished: Sequence[Entry] = ()
+        self.filed: Sequence[Entry] = ()
+        self.shown: list[tuple[Entry, bool]] = []
+        self.wanted = ""
+
+    def show(self, unfinished: Sequence[Entry], filed: Sequence[Entry]) -> None:
+        """Show what the files folder holds."""
+        self.unfinished, self.filed = unfinished, filed
+        self.find(self.wanted)
+
+    def find(self, wanted: str) -> None:
+        """Show the lines that hold every word of `wanted`."""
+        self.wanted = wanted
+        words = wanted.casefold().split()
+        lines = [(entry, True) for entry in self.unfinished]
+        lines += [(entry, False) for entry in self.filed]
+        self.shown = [line for line in lines if self._holds(line, words)]
+        if not words:
+            place = len(self.unfinished)
+            self.shown.insert(place, (NEW, False))
+        self.set_options([Option(self._line(*line)) for line in self.shown])
+        self.highlighted = 0 if self.shown else None
+
+    def _holds(self, line: tuple[Entry, bool], words: Sequence[str]) -> bool:
+        text = self._line(*line).plain.casefold()
+        return all(word in text for word in words)
+
+    @property
+    def filed_at_hand(self) -> Entry | None:
+        """The filed session that is marked."""
+        if self.highlighted is None:
+            return None
+        entry, is_unfinished = self.shown[self.highlighted]
+        return None if entry is NEW or is_unfinished or entry.fault else entry
+
+    def action_select(self) -> None:
+        """Open the line that is marked."""
+        if self.highlighted is not None and self.shown:
+            self.post_message(self.Opened(*self.shown[self.highlighted]))
+
+    def _line(self, entry: Entry, is_unfinished: bool) -> Content:
+        if entry is NEW:
+            return Content.styled("+ measure a new vehicle", "bold")
+        if entry.fault:
+            return Content.assemble(("! cannot be read  ", "bold $error"), entry.fault)
+        when = f"{entry.opened:%Y-%m-%d %H:%M}" if entry.opened else ""
+        if is_unfinished:
+            return Content.assemble(
+                ("… unfinished, go on  ", "bold $warning"),
+                (f"{entry.tag}  ", "bold"),
+                f"{when}  {entry.kind}  {entry.description}",
+            )
+        mark = mark_and_word(entry.overall) if entry.overall else "· no verdict"
+        decision = f"  {entry.decision}" if entry.decision else ""
+        return Content.assemble(
+            (set_cell_size(entry.tag, 10), "bold"),
+            f"  {when}  {set_cell_size(entry.kind, 10)}  {set_cell_size(mark, 20)}",
+            f"{decision}  {entry.description}",
+        )

@@ -1,0 +1,98 @@
+"""A session while it is measured: the question in the middle, and all that stands around it."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import Any
+
+from textual.app import ComposeResult
+from textual.containers import Horizontal, Vertical
+
+from core.document import Document, value_at
+from core.plain_text import plain
+from wizard import wording
+from wizard.drafts import units_of
+from wizard.flow import Flow
+from wizard.front import front_picture
+from wizard.pictures.front_view import FrontView
+from wizard.questions.question import Choice, Question
+from wizard.widgets.answers import Answers, answers_of
+from wizard.widgets.asking import Asking
+from wizard.widgets.heading import Heading
+from wizard.widgets.keys import Key, Keys
+from wizard.widgets.trail import Trail
+
+
+class Worksheet(Vertical):
+    """Shows a flow: where it is, what was answered, the question at hand, the picture."""
+
+    def compose(self) -> ComposeResult:
+        """The frame; what is in it follows the flow."""
+        yield Heading()
+        yield Trail()
+        with Horizontal(id="work"):
+            yield Asking()
+            yield FrontView(id="front")
+        yield Keys()
+
+    def show(
+        self, flow: Flow, choices: Sequence[Choice], earlier: Document | None, saved: str
+    ) -> None:
+        """Ask the question at hand.
+
+        Parameters
+        ----------
+        flow : Flow
+        choices : sequence of Choice
+            What can be chosen, if anything.
+        earlier : mapping, optional
+            The session that is measured again.
+        saved : str
+            When the last answer was put on the disk.
+        """
+        question, units = flow.at, units_of(flow.document)
+        before = value_at(earlier, question.path) if earlier else None
+        self.query_one(Asking).put(
+            question,
+            choices,
+            beginning(flow, question),
+            wording.hint(question, flow.profile, units, before),
+        )
+        self.query_one(Answers).show(flow.step.aim, answers_of(flow, units))
+        self.query_one(Trail).progress = flow.progress
+        tag = plain(value_at(flow.document, "vehicle.tag", "a new vehicle"))
+        heading = self.query_one(Heading)
+        heading.left = f"{tag}, {value_at(flow.document, 'session.kind')} session"
+        heading.right = f"{wording.UNIT_WORDS[units]}  {saved}".rstrip()
+        self.query_one(Keys).keys = keys(flow)
+        front = self.query_one(FrontView)
+        front.display = flow.step.has_picture
+        if flow.step.has_picture:
+            front.show(front_picture(flow.document, question.path, earlier))
+
+    def offer_to_keep(self, flow: Flow) -> None:
+        """Name the key that keeps a queried answer, before all others."""
+        self.query_one(Keys).keys = (Key("F5", "keep it", "keep"), *keys(flow))
+
+
+def beginning(flow: Flow, question: Question) -> Any:
+    """The answer to begin with: the one that was given, or the profile's usual choice."""
+    given = value_at(flow.document, question.path)
+    if given is None and question.usual and flow.profile:
+        return getattr(flow.profile, question.usual)
+    return given
+
+
+def keys(flow: Flow) -> tuple[Key, ...]:
+    """The keys that do something now, in plain words."""
+    other = "in" if units_of(flow.document) == "mm" else "mm"
+    return (
+        Key("Enter", "go on", "hand_in"),
+        Key("Esc", "back", "back"),
+        *([Key("F4", "skip", "skip")] if flow.at.optional else []),
+        *([Key("F8", "undo", "undo")] if flow.past else []),
+        Key("F2", other, "units"),
+        Key("F3", "steps", "steps"),
+        Key("F1", "help", "help"),
+        Key("F9", "leave", "leave"),
+    )
