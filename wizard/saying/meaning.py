@@ -1,0 +1,51 @@
+"""What a verdict means for the driver, and what holds it back."""
+
+from collections.abc import Sequence
+
+from core.conformity import TOO_CLOSE
+from core.driver import felt
+from core.quantity import LengthUnit
+from core.verdict import BUMP_STEER, STEERS_TRUE, Verdict
+from wizard.saying.amounts import listed, travel, turn
+
+HELD_BACK = {
+    "walk_round.rim_play": "there is more play at the steering-wheel rim than is allowed",
+    "walk_round.linkage_play": "there is more play at the tyre than is allowed",
+    "walk_round.joints.track_bar_frame": "the track bar's joint at the frame is loose",
+    "walk_round.joints.track_bar_axle": "the track bar's joint at the axle is loose",
+    "walk_round.joints.drag_link_frame": "the drag link's joint at the pitman arm is loose",
+    "walk_round.joints.drag_link_axle": "the drag link's joint at the axle is loose",
+    "walk_round.bolts_torqued": "the torque of the steering and track bar bolts was not seen to",
+    "walk_round.tyres_alike": "the front tyres are not alike and sound",
+    "stance.level_floor": "the floor was not level",
+    "stance.tyres_set": "the tyre pressures were not set",
+    "stance.usual_load": "the vehicle did not carry its usual load",
+    "stance.settled": "the suspension had not settled",
+    "stance.wheels_on_ground": "the wheels did not carry the vehicle",
+    "stance.straight_ahead": "the wheels were not straight ahead",
+}
+"""By what the walk-round or the stance failed on."""
+
+OUTCOMES = {
+    STEERS_TRUE: "That is within its limits.",
+    BUMP_STEER: "That is more than its limits allow.",
+    TOO_CLOSE: "The readings cannot tell yet whether that is within its limits.",
+}
+
+
+def meaning(verdict: Verdict, unit: LengthUnit) -> str:
+    """What the driver has of it, in one sentence."""
+    had = felt(verdict)
+    return (
+        f"With the wheel held, {travel(had.heave, unit)} steers the road wheels "
+        f"{turn(had.steer)}; let go, the steering wheel turns {turn(had.steering_wheel)} by itself."
+    )
+
+
+def held_back(failures: Sequence[str]) -> str:
+    """Why a verdict is held back, in one sentence."""
+    reasons = listed([HELD_BACK.get(path, path) for path in failures])
+    return (
+        f"Held back: {reasons}. The geometry below is not to be trusted until that is put right "
+        "and the vehicle is measured again."
+    )
