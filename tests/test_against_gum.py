@@ -1,7 +1,7 @@
 """The law of propagation held to example H.2 of the GUM (JCGM 100:2008).
 
 Simultaneous measurement of resistance and reactance: V, I and phi with their correlations in,
-R = V cos(phi) / CURRENT, X = V sin(phi) / I and Z = V / I with theirs out. The guide rounds its inputs,
+R = V cos(phi) / I, X = V sin(phi) / I and Z = V / I with theirs out. The guide rounds its inputs,
 so the last digits of its results differ by one or two.
 """
 
@@ -30,7 +30,7 @@ def inputs():
     return Measured(parallel_pair(), r * np.outer(u, u))
 
 
-# (derivatives with V, I, phi)
+# Derivatives with V, I and phi.
 GRADIENTS = {
     "R": np.array([cos(PHI) / CURRENT, -V * cos(PHI) / CURRENT**2, -V * sin(PHI) / CURRENT]),
     "X": np.array([sin(PHI) / CURRENT, -V * sin(PHI) / CURRENT**2, V * cos(PHI) / CURRENT]),
