@@ -7,11 +7,8 @@ import numpy as np
 from core.corrections import RIDE_HEIGHT, Correction
 from core.fix import Plan, plan_of
 from core.linkage import PIVOTS
-from core.moves import Move
+from core.moves import ARMS, Move
 from core.verdict import Verdict
-
-ARMS = {"steering.arm": "arm", "steering.pitman_arm": "pitman_arm"}
-"""Lengths that can be tried out, by the name of their reading."""
 
 NUDGED = (*PIVOTS, RIDE_HEIGHT, *ARMS)
 """Everything that can be nudged."""
@@ -23,7 +20,7 @@ SHORTEST_ARM = 25.4
 """mm; an arm is not tried out shorter than this."""
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False)
 class Bench:
     """A measured vehicle with nudges, in the order they were made.
 
@@ -65,12 +62,16 @@ class Bench:
             if not np.isclose(change := self.change(name), 0.0)
         )
 
+    @property
+    def arms(self) -> dict[str, float]:
+        """Lengths that were tried out instead of those measured, by name, mm."""
+        linkage = self.verdict.measured.linkage
+        return {
+            name: float(getattr(linkage, field)) + change
+            for name, field in ARMS.items()
+            if not np.isclose(change := self.change(name), 0.0)
+        }
+
     def plan(self) -> Plan:
         """What the nudges bring, with the probability that the vehicle then steers true."""
-        measured = self.verdict.measured
-        arms = {
-            field: float(getattr(measured.linkage, field)) + self.change(name)
-            for name, field in ARMS.items()
-        }
-        tried = replace(measured, linkage=replace(measured.linkage, **arms))  # type: ignore[arg-type]
-        return plan_of(replace(self.verdict, measured=tried), self.moves)
+        return plan_of(self.verdict, self.moves, self.arms)

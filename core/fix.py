@@ -6,18 +6,19 @@ that set, and drawn in full for those that could come first. The doubt of today'
 carried over, and the doubt of setting a pivot is added.
 """
 
-from collections.abc import Callable, Sequence
-from dataclasses import dataclass
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import dataclass, field, replace
 from itertools import groupby
 
 import numpy as np
+from numpy.typing import NDArray
 
 from core.conformity import SURE
 from core.corrections import Correction
 from core.limits import Limits
 from core.linkage import Array, Linkage
-from core.moves import Choices, Move, apply, choices
-from core.outlook import Outlook, outlook
+from core.moves import ARMS, Choices, Move, apply, choices
+from core.outlook import Chances, Outlook, outlook
 from core.peak import SEED, Curves
 from core.rules import parallel_angle, slopes
 from core.verdict import BUMP_STEER, Verdict
@@ -41,20 +42,34 @@ FINALISTS, SETS = 6, 2 * SHOWN
 """Combinations of a set, and sets of a size, that are drawn in full."""
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False)
 class Plan:
-    """One combination of corrections and what it would bring."""
+    """One combination of corrections and what it would bring.
+
+    Attributes
+    ----------
+    moves : tuple of Move
+    after : Outlook
+    arms : dict of float
+        Arms tried in another length, by the name of their reading (core.moves.ARMS), mm.
+    """
 
     moves: tuple[Move, ...]
     after: Outlook
+    arms: Mapping[str, float] = field(default_factory=dict)
 
     @property
     def steers_true(self) -> bool:
         """Whether it reaches the probability from which a vehicle is said to steer true."""
         return self.after.p_true >= SURE
 
+    @property
+    def corrections(self) -> tuple[Correction, ...]:
+        """What is corrected."""
+        return tuple(move.correction for move in self.moves)
 
-@dataclass(frozen=True)
+
+@dataclass(frozen=True, eq=False)
 class Fix:
     """What the search found.
 
@@ -73,17 +88,40 @@ class Fix:
 
 @dataclass(frozen=True)
 class Candidate:
-    """A combination with what it is ordered by."""
+    """A combination with what it is ordered by.
+
+    Attributes
+    ----------
+    moves : tuple of Move
+    p_true : float
+    excess : float
+        Largest of the three deciding rules as a share of its limit.
+    flatness : float
+        Sum of both links' slopes, rad.
+    place : int
+        Of its set of corrections among all sets.
+    """
 
     moves: tuple[Move, ...]
     p_true: float
+    excess: float
     flatness: float
+    place: int
 
     @property
-    def order(self) -> tuple[int, int, float, float]:
-        """Fewest corrections, likeliest, smallest sum of rises, flattest pair."""
+    def order(self) -> tuple[float, ...]:
+        """Fewest corrections, likeliest, smallest sum of rises, flattest pair.
+
+        Where none has a chance, the one that comes nearest to the limits goes first.
+        """
         rises = sum(abs(move.rise) for move in self.moves)
-        return len(self.moves), -round(self.p_true / STEP), round(rises, 6), self.flatness
+        return (len(self.moves), *self.likeliest, round(rises, 6), self.flatness, self.place)
+
+    @property
+    def likeliest(self) -> tuple[float, float]:
+        """Steps of probability short of sure, and what counts where there is none."""
+        steps = round(self.p_true / STEP)
+        return -steps, 0.0 if steps else self.excess
 
 
 def search(
@@ -106,36 +144,41 @@ def search(
     sets = list(choices(corrections))
     searched = sum(len(one.rises) for one in sets)
     sketches, done = [], 0
-    for one in sets:
-        sketches.append(_sketch(verdict, one))
+    for place, one in enumerate(sets):
+        sketches.append(_sketch(verdict, one, place))
         done += len(one.rises)
         if progress is not None:
             progress(done / searched)
-    best = _best(verdict, sketches)
-    return Fix(searched, tuple(plan_of(verdict, one.moves, one.p_true) for one in best))
+    return Fix(searched, tuple(plan_of(verdict, one.moves) for one in _best(verdict, sketches)))
 
 
-def plan_of(verdict: Verdict, moves: tuple[Move, ...], p_true: float | None = None) -> Plan:
-    """A plan of some moves; its probability is drawn where it is not known."""
-    if p_true is None:
-        p_true = p_true_of(verdict, moves)
-    linkage = _made(verdict.measured.linkage, moves)
-    return Plan(moves, outlook(verdict, linkage, p_true))
+def plan_of(
+    verdict: Verdict, moves: tuple[Move, ...], arms: Mapping[str, float] | None = None
+) -> Plan:
+    """A plan of some moves, whether they are on offer or not, and of arms of other lengths."""
+    arms = arms or {}
+    lengths = {ARMS[name]: length for name, length in arms.items()}
+    tried = replace(verdict.measured, linkage=replace(verdict.measured.linkage, **lengths))  # type: ignore[arg-type]
+    chances = chances_of(replace(verdict, measured=tried), moves)
+    return Plan(moves, outlook(verdict, made(tried.linkage, moves), chances), arms)
 
 
-def p_true_of(verdict: Verdict, moves: Sequence[Move], draws: int = DRAWS) -> float:
-    """Probability that parallel, steer and toe are all within their limits after some moves."""
+def made(linkage: Linkage, moves: Sequence[Move]) -> Linkage:
+    """The linkage with moves made."""
+    return apply(
+        linkage, [move.correction for move in moves], np.array([move.rise for move in moves])
+    )
+
+
+def chances_of(verdict: Verdict, moves: Sequence[Move], draws: int = DRAWS) -> Chances:
+    """How likely the deciding rules are within their limits after some moves."""
     corrections = [move.correction for move in moves]
     rises = np.array([move.rise for move in moves])
     drawn = _drawn(verdict, corrections, rises, draws)
     limits = verdict.session.limits
-    return float(np.mean(_within(parallel_angle(drawn), Curves.of(drawn, limits).peaks(), limits)))
-
-
-def _made(linkage: Linkage, moves: Sequence[Move]) -> Linkage:
-    return apply(
-        linkage, [move.correction for move in moves], np.array([move.rise for move in moves])
-    )
+    held = _held(parallel_angle(drawn), Curves.of(drawn, limits).peaks(), limits)
+    parallel, steer, toe = held.mean(axis=-1).tolist()
+    return Chances(parallel, steer, toe, together=float(held.all(axis=0).mean()))
 
 
 def _drawn(
@@ -153,15 +196,20 @@ def _drawn(
     return drawn
 
 
-def _within(parallel: Array, peaks: tuple[Array, Array], limits: Limits) -> Array:
-    """Which geometries have all three deciding rules within; one that binds has not."""
+def _held(parallel: Array, peaks: tuple[Array, Array], limits: Limits) -> NDArray[np.bool_]:
+    """Which geometries have parallel, steer and toe within; one that binds has not.
+
+    Returns
+    -------
+    array (3, ...)
+    """
     steer, toe = peaks
-    return np.asarray(
-        (np.abs(parallel) <= limits.parallel) & (steer <= limits.steer) & (toe <= limits.toe_change)
+    return np.stack(
+        [np.abs(parallel) <= limits.parallel, steer <= limits.steer, toe <= limits.toe_change]
     )
 
 
-def _sketch(verdict: Verdict, choice: Choices) -> list[Candidate]:
+def _sketch(verdict: Verdict, choice: Choices, place: int) -> list[Candidate]:
     """The combinations of one set that could come first, best first, with estimated p_true.
 
     Those whose rules are nominally all within are looked at, or else the nearest one. What the
@@ -181,7 +229,7 @@ def _sketch(verdict: Verdict, choice: Choices) -> list[Candidate]:
 
     drawn = _drawn(verdict, choice.corrections, choice.rises[nearest], SKETCH)
     about = Curves.of(drawn, limits)
-    likely = _within(
+    held = _held(
         parallel[rows, None] + (parallel_angle(drawn) - parallel[nearest]),
         Curves(
             curves.steer[rows, None] + (about.steer - curves.steer[nearest]),
@@ -190,11 +238,11 @@ def _sketch(verdict: Verdict, choice: Choices) -> list[Candidate]:
             else curves.toe[rows, None] + (about.toe - curves.toe[nearest]),
         ).peaks(ROUGH),
         limits,
-    ).mean(axis=-1)
-    flatness = np.abs(slopes(linkage)).sum(axis=-1)
+    )
+    flatness = np.abs(slopes(linkage)).sum(axis=-1).round(6)
     found = [
-        Candidate(choice.moves(int(row)), float(p), float(flatness[row]))
-        for row, p in zip(rows, likely, strict=True)
+        Candidate(choice.moves(row), p, float(excess[row]), float(flatness[row]), place)
+        for row, p in zip(rows.tolist(), held.all(axis=0).mean(axis=-1).tolist(), strict=True)
     ]
     return sorted(found, key=lambda candidate: candidate.order)[:FINALISTS]
 
@@ -205,11 +253,9 @@ def _best(verdict: Verdict, sketches: list[list[Candidate]]) -> list[Candidate]:
     true: list[Candidate] = []
     for _, same_size in groupby(sketches, key=lambda sketch: len(sketch[0].moves)):
         for sketch in sorted(same_size, key=lambda sketch: sketch[0].order)[:SETS]:
-            full = [
-                Candidate(one.moves, p_true_of(verdict, one.moves), one.flatness) for one in sketch
-            ]
+            full = [replace(one, p_true=chances_of(verdict, one.moves).together) for one in sketch]
             found.append(min(full, key=lambda candidate: candidate.order))
         true = sorted((one for one in found if one.p_true >= SURE), key=lambda one: one.order)
         if len(true) >= SHOWN:
             break
-    return true[:SHOWN] or sorted(found, key=lambda one: (-one.p_true, one.order))[:1]
+    return true[:SHOWN] or sorted(found, key=lambda one: (one.likeliest, one.order))[:1]

@@ -11,6 +11,9 @@ from core.linkage import PIVOTS, Array, Linkage
 
 MOST_CORRECTIONS = 3
 
+ARMS = {"steering.arm": "arm", "steering.pitman_arm": "pitman_arm"}
+"""Arms that can have another length, by the name of their reading: attributes of a linkage."""
+
 
 @dataclass(frozen=True)
 class Move:
@@ -20,7 +23,7 @@ class Move:
     rise: float
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False)
 class Choices:
     """One set of corrections with every combination of their rises.
 

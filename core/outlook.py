@@ -6,10 +6,11 @@ import numpy as np
 
 from core.conformity import OUT, TOO_CLOSE, decide
 from core.linkage import Array, Linkage
-from core.motion import moved
+from core.motion import Motion, moved
 from core.peak import working_heaves
 from core.roll_centre import roll_centre_height
 from core.rules import length_ratio, lengths, parallel_angle, slopes
+from core.sweep import Split, splits
 from core.travel_limits import travel_limits
 from core.verdict import BUMP_STEER, STEERS_TRUE, Verdict
 
@@ -18,17 +19,38 @@ WORSE = 1e-9
 
 
 @dataclass(frozen=True)
+class Chances:
+    """Probabilities that the deciding rules are within their limits.
+
+    Attributes
+    ----------
+    parallel, steer, toe : float
+        Each by itself.
+    together : float
+        All three at once.
+    """
+
+    parallel: float
+    steer: float
+    toe: float
+    together: float
+
+
+@dataclass(frozen=True, eq=False)
 class Outlook:
     """A linkage with pivots moved, beside the measured one; mm and rad.
 
     Attributes
     ----------
     linkage : Linkage
-    p_true : float
-        Probability that parallel, steer and toe are all within their limits.
+    chances : Chances
     slopes : (float, float)
         Track bar, drag link.
     length_ratio, peak_steer, peak_toe_change : float
+    motion : Motion
+        From full droop to full bump, at the heaves of the verdict's sweep.
+    splits : (Split, Split)
+        Where the steer at the ends of the working travel comes from, droop first.
     lengths, length_changes : (float, float)
         Centre-to-centre lengths to set, and how much that is more than now.
     roll_centre_rise : float or None
@@ -44,11 +66,13 @@ class Outlook:
     """
 
     linkage: Linkage
-    p_true: float
+    chances: Chances
     slopes: tuple[float, float]
     length_ratio: float
     peak_steer: float
     peak_toe_change: float
+    motion: Motion
+    splits: tuple[Split, Split]
     lengths: tuple[float, float]
     length_changes: tuple[float, float]
     roll_centre_rise: float | None
@@ -56,6 +80,11 @@ class Outlook:
     walk_before: tuple[float, float]
     travel_limits: tuple[float | None, float | None]
     worse: tuple[str, ...]
+
+    @property
+    def p_true(self) -> float:
+        """Probability that parallel, steer and toe are all within their limits."""
+        return self.chances.together
 
     @property
     def parallel(self) -> float:
@@ -71,28 +100,29 @@ class Outlook:
         return BUMP_STEER if decision == OUT else STEERS_TRUE
 
 
-def outlook(verdict: Verdict, linkage: Linkage, p_true: float) -> Outlook:
+def outlook(verdict: Verdict, linkage: Linkage, chances: Chances) -> Outlook:
     """What a moved linkage (no leading axes) brings, beside the measured one of a verdict."""
     session, now = verdict.session, verdict.measured.linkage
     heaves = working_heaves(session.limits)
-    motion = moved(linkage, heaves)
-    ends = np.array([-session.droop, session.bump])
+    working, whole = moved(linkage, heaves), moved(linkage, verdict.sweep.heave)
     new_lengths = lengths(linkage)
     rise = None
     if verdict.roll_centre_height is not None:
         rise = float(roll_centre_height(linkage)) - verdict.roll_centre_height
     return Outlook(
         linkage=linkage,
-        p_true=p_true,
+        chances=chances,
         slopes=_pair(slopes(linkage)),
         length_ratio=float(length_ratio(linkage)),
-        peak_steer=_peak(motion.steer),
-        peak_toe_change=_peak(motion.toe_in_change),
+        peak_steer=_peak(working.steer),
+        peak_toe_change=_peak(working.toe_in_change),
+        motion=whole,
+        splits=splits(linkage, session.limits),
         lengths=_pair(new_lengths),
         length_changes=_pair(new_lengths - lengths(now)),
         roll_centre_rise=rise,
-        walk=_pair(moved(linkage, ends).axle_shift),
-        walk_before=_pair(moved(now, ends).axle_shift),
+        walk=_pair(whole.axle_shift[[0, -1]]),
+        walk_before=_pair(verdict.sweep.axle_shift[[0, -1]]),
         travel_limits=travel_limits(linkage, session.droop, session.bump),
         worse=_worse(now, linkage, heaves),
     )

@@ -1,7 +1,7 @@
 """A plan in the record: the corrections chosen and what they should bring, and what was reached."""
 
-from collections.abc import Mapping
-from dataclasses import dataclass
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, field
 from functools import partial
 from math import degrees, hypot
 from typing import Any
@@ -9,11 +9,13 @@ from typing import Any
 import numpy as np
 
 from core import quantity
-from core.corrections import RIDE_HEIGHT
-from core.document import value_at
+from core.corrections import RIDE_HEIGHT, Correction
+from core.document import value_at, with_value
 from core.entries import EntryError, quantity_at, text_at
-from core.fix import Plan
+from core.fix import Plan, plan_of
 from core.linkage import PIVOTS
+from core.moves import ARMS, Move
+from core.survey import LINKS
 from core.tables import MOVABLE
 from core.verdict import Verdict
 
@@ -32,10 +34,13 @@ class Planned:
     expected : dict of float
         "parallel", "peak_steer", "peak_toe_change", "track_bar_slope", "drag_link_slope" and
         "length_ratio" as they should be afterwards, where the record has them.
+    arms : dict of float
+        Arms of another length, by the name of their reading.
     """
 
     moves: tuple[tuple[str, str, float], ...]
     expected: dict[str, float]
+    arms: dict[str, float] = field(default_factory=dict)
 
     @property
     def moved(self) -> frozenset[str]:
@@ -74,9 +79,9 @@ class Reached:
 def plan_table(plan: Plan, units: str) -> dict[str, Any]:
     """The [plan] table of a record, in the session's units."""
     unit: quantity.LengthUnit = "mm" if units == "mm" else "in"
-    show = partial(quantity.show_length, unit=unit)
+    show = partial(quantity.show_length, unit=unit, decimals=1)
     after = plan.after
-    return {
+    table: dict[str, Any] = {
         "moves": [
             {
                 "correction": move.correction.name,
@@ -85,7 +90,7 @@ def plan_table(plan: Plan, units: str) -> dict[str, Any]:
             }
             for move in plan.moves
         ],
-        "set_length": dict(zip(("track_bar", "drag_link"), map(show, after.lengths), strict=True)),
+        "set_length": dict(zip(LINKS, map(show, after.lengths), strict=True)),
         "expected": {
             "parallel": _deg(after.parallel),
             "peak_steer": _deg(after.peak_steer),
@@ -96,6 +101,37 @@ def plan_table(plan: Plan, units: str) -> dict[str, Any]:
             "p_true": round(after.p_true, 3),
         },
     }
+    for name, length in plan.arms.items():
+        table = with_value(table, f"arms.{name}", show(length))
+    return table
+
+
+def plan_in(
+    document: Mapping[str, Any], verdict: Verdict, corrections: Sequence[Correction]
+) -> Plan | None:
+    """The plan of a document worked afresh from its moves, or None where it has none.
+
+    Parameters
+    ----------
+    document : mapping
+    verdict : Verdict
+        On the same document.
+    corrections : sequence of Correction
+        What is known of its corrections; one that is not among them has only its name.
+
+    Raises
+    ------
+    core.entries.EntryError
+    """
+    planned = planned_in(document)
+    if planned is None:
+        return None
+    known = {correction.name: correction for correction in corrections}
+    moves = tuple(
+        Move(known.get(name, Correction(name, pivot, (rise,))), rise)
+        for name, pivot, rise in planned.moves
+    )
+    return plan_of(verdict, moves, planned.arms)
 
 
 def _deg(angle: float) -> str:
@@ -120,10 +156,17 @@ def planned_in(document: Mapping[str, Any]) -> Planned | None:
             "length_ratio": quantity.number,
         }.items()
     }
+    length = partial(quantity.length, unit=unit)
+    arms = {name: quantity_at(document, f"plan.arms.{name}", length, "6 1/2 in") for name in ARMS}
     return Planned(
         tuple(_move(move, f"moves {i}", unit) for i, move in enumerate(moves, 1)),
-        {key: value for key, value in expected.items() if value is not None},
+        _known(expected),
+        _known(arms),
     )
+
+
+def _known(values: Mapping[str, float | None]) -> dict[str, float]:
+    return {key: value for key, value in values.items() if value is not None}
 
 
 def _move(move: Any, place: str, unit: quantity.LengthUnit) -> tuple[str, str, float]:

@@ -12,9 +12,9 @@ from pathlib import Path
 from typing import Any, get_args
 
 from core import quantity
-from core.adjuster import KINDS, Adjuster, thread_pitch
+from core.adjuster import Adjuster, adjuster_at
 from core.corrections import Correction
-from core.entries import EntryError, choice_at, flag_at
+from core.entries import EntryError, ProfileError, choice_at, flag_at
 from core.events import Event
 from core.limits import Limits
 from core.linkage import Layout
@@ -77,10 +77,6 @@ _KNOWN = {
     *(f"adjusters.{link}.{key}" for link in LINKS for key in ("kind", "pitch")),
     *("corrections", "events"),
 }
-
-
-class ProfileError(ValueError):
-    """No such profile, or a faulty one: a line with file, table, key and what was wanted."""
 
 
 @dataclass(frozen=True)
@@ -215,7 +211,7 @@ def _profile(tables: dict[str, Any], source: Path, shop_own: bool) -> Profile:
         instruments=_instruments(tables),
         limits=_limits(tables),
         over_10000_lb=_over_10000_lb(tables),
-        adjusters={link: _adjuster(tables, link) for link in LINKS},
+        adjusters={link: adjuster_at(tables, f"adjusters.{link}") for link in LINKS},
         corrections=corrections,
         events=_events(tables),
         source=source,
@@ -274,12 +270,6 @@ def _over_10000_lb(tables: Mapping[str, Any]) -> bool:
     if heavy is None:
         raise EntryError("walk_round.over_10000_lb", "is missing; it should be true or false")
     return heavy
-
-
-def _adjuster(tables: Mapping[str, Any], link: str) -> Adjuster:
-    kind = choice_at(tables, f"adjusters.{link}.kind", KINDS)
-    pitch = above_zero(tables, f"adjusters.{link}.pitch", thread_pitch, "16 per in")
-    return Adjuster(kind, pitch)  # type: ignore[arg-type]
 
 
 def _events(tables: Mapping[str, Any]) -> tuple[Event, ...]:
