@@ -52,7 +52,7 @@ def budget(adjustment: Adjustment, gradient: Array) -> tuple[Share, ...]:
     """
     variances = _variances(adjustment, gradient)
     whole = variances.sum() or 1.0
-    order = np.argsort(-variances, kind="stable")
+    order = _largest_first(variances / whole)
     return tuple(
         Share(adjustment.items[i].reading.name, float(variances[i] / whole)) for i in order
     )
@@ -74,7 +74,7 @@ def advice(adjustment: Adjustment, contested: Sequence[tuple[Ruling, Array]]) ->
     """
     variances = [_variances(adjustment, gradient) for _, gradient in contested]
     weight = np.sum([variance / (variance.sum() or 1.0) for variance in variances], axis=0)
-    order = [int(i) for i in np.argsort(-weight, kind="stable")[:MOST_READINGS] if weight[i] > 0]
+    order = [i for i in _largest_first(weight)[:MOST_READINGS] if weight[i] > 0]
     for more, count in _plans(len(order)):
         chosen = order[:count]
         decisions = [
@@ -95,6 +95,11 @@ def _plans(most: int) -> Iterator[tuple[int, int]]:
     """(repeats, readings), the least work first."""
     pairs = product(range(1, MOST_REPEATS + 1), range(1, most + 1))
     return iter(sorted(pairs, key=lambda pair: (pair[0] * pair[1], pair[1])))
+
+
+def _largest_first(shares: Array) -> list[int]:
+    """Places of shares in order; of those that only rounding tells apart the first goes first."""
+    return [int(i) for i in np.argsort(-shares.round(9), kind="stable")]
 
 
 def _variances(adjustment: Adjustment, gradient: Array) -> Array:

@@ -14,6 +14,9 @@ from wizard.flow import applying
 if TYPE_CHECKING:
     from core.profile import Profile
 
+NOTHING = 1e-12
+"""mm, deg or a share; what is smaller was left by rounding."""
+
 
 def finished(document: Document, profile: Profile, closed: datetime) -> Document:
     """The record of a session: its answers, what the profile said at the time, and the results.
@@ -49,9 +52,14 @@ def finished(document: Document, profile: Profile, closed: datetime) -> Document
 
 
 def _as_toml(value: Any) -> Any:
-    """TOML has no null: what cannot be is left out of a table, and is nan in a list of numbers."""
+    """TOML has no null: what cannot be is left out of a table, and is nan in a list of numbers.
+
+    Nine figures are more than any tape carries; those after them differ from machine to machine.
+    """
     if isinstance(value, dict):
         return {key: _as_toml(one) for key, one in value.items() if one is not None}
     if isinstance(value, list):
         return [nan if one is None else _as_toml(one) for one in value]
+    if isinstance(value, float):
+        return 0.0 if abs(value) < NOTHING else float(f"{value:.9g}")
     return value
