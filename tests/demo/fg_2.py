@@ -1,0 +1,44 @@
+"""FG-2: the drag link moved to the top of the knuckle, the track bar left where it was. Invented.
+
+That moving the one without the other makes bump steer is common practice, no source.
+"""
+
+from tests.demo.typed import STANDS, TIGHT, Typed, laid_out, link, pivot, vehicle, wheels
+
+OVER_THE_KNUCKLE = Typed(
+    id="FG-2_20261006-101003_first_t6b5",
+    opened="2026-10-06T10:10:03+02:00",
+    closed="2026-10-06T10:58:21+02:00",
+    answers={
+        **vehicle(
+            "FG-2",
+            "invented: plough truck, drag link over the knuckle",
+            "41870 km",
+            "coil-crossover",
+            "steers-when-held",
+            "wheel-turns-when-released",
+            "wanders",
+        ),
+        "complaint.note": "Since the drag link was moved up to clear the plough frame.",
+        **TIGHT,
+        **STANDS,
+        "stance.ride_height.left": "21 3/16",
+        "stance.ride_height.right": "21 1/4",
+        **laid_out("knuckle"),
+        **pivot("track_bar.frame", "22 3/4; 22 3/4", "21 3/16", "2 3/8"),
+        **pivot("track_bar.axle", "18; 18 1/16", "53 15/16", "2 15/16"),
+        **pivot("drag_link.frame", "23 9/16; 23 1/2", "20 1/2", "8 7/16"),
+        **pivot("drag_link.axle", "20 9/16; 20 5/8", "58 1/2", "6 3/16"),
+        **wheels("16 7/16", "6", "68"),
+        **link("track_bar", "33 1/8", "8.5"),
+        **link("drag_link", "38 3/16", "4.5"),
+        "readings.steering.arm": "6 1/4",
+        "readings.steering.pitman_arm": "6 1/4",
+        "readings.travel.bump": "3 3/4",
+        "readings.travel.droop": "4 1/2",
+        "vehicle.wheelbase": "112",
+    },
+    plan=("track bar bracket raised at the axle",),
+)
+
+SESSIONS = (OVER_THE_KNUCKLE,)
