@@ -3,7 +3,8 @@
 Weighted least squares by Gauss-Newton, with the curvature of the readings taken in: beside a
 mistake of some inches it is what makes the steps settle. Unknowns are the coordinates of the
 pivots, observations every height, offset, station, length, slope and brace. With nothing
-redundant the pivots are the readings. Which readings disagree with the rest is for `core.suspicion`.
+redundant the pivots are the readings. Which readings disagree with the rest is for
+`core.suspicion`.
 
 References
 ----------

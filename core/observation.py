@@ -66,16 +66,18 @@ def curvature(
     readings: Sequence[Reading], pivots: Sequence[str], points: Array, weights: Array
 ) -> Array:
     """Second derivatives of the weighted sum of what the readings would be, array (3 P, 3 P)."""
-    total = np.zeros((points.size, points.size))
+    total = np.zeros((len(points), 3, len(points), 3))
     for reading, weight in zip(readings, weights, strict=True):
         if reading.kind in _AXIS:
             continue
         first, second = _ends(reading, pivots)
         apart = points[first] - points[second]
         block = weight * (_of_slope(apart) if reading.kind == "slope" else _of_length(apart))
-        ends = np.r_[3 * first : 3 * first + 3, 3 * second : 3 * second + 3]
-        total[np.ix_(ends, ends)] += np.kron([[1, -1], [-1, 1]], block)
-    return total
+        total[first, :, first] += block
+        total[second, :, second] += block
+        total[first, :, second] -= block
+        total[second, :, first] -= block
+    return total.reshape(points.size, points.size)
 
 
 def _ends(reading: Reading, pivots: Sequence[str]) -> tuple[int, int]:

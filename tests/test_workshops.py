@@ -1,0 +1,168 @@
+"""Two thousand simulated workshops: how often a verdict or a named reading is wrong.
+
+Each measures a vehicle whose true geometry is known. Errors are drawn as the instruments allow
+them, from rectangular distributions, and every reading is rounded to a mark of the tape or the
+angle finder. True parallel angles are spread evenly over three times the limit on either side, so
+that close calls are as common as plain ones. Steer and toe follow from them. Stations, lengths,
+slopes and braces are taken.
+"""
+
+from collections import Counter
+from dataclasses import dataclass
+
+import numpy as np
+import pytest
+
+from core.adjustment import Adjustment, adjust
+from core.limits import Limits
+from core.linkage import Linkage
+from core.measured import measured
+from core.motion import moved
+from core.peak import rule_peaks, working_heaves
+from core.rules import length_ratio, parallel_angle, rule, slopes
+from core.suspicion import suspicions
+from core.verdict import BUMP_STEER, STEERS_TRUE, overall
+from tests.geometries import (
+    INCH,
+    LAYOUTS,
+    as_read,
+    document_of,
+    random_linkage,
+    session_of,
+    true_readings,
+)
+
+pytestmark = pytest.mark.slow
+
+VEHICLES = 2000
+DRAWS = 1000  # of each Monte Carlo; the program takes 20,000, which only makes it steadier
+HEIGHTS = tuple(
+    f"{link}.{end}.height" for link in ("track_bar", "drag_link") for end in ("frame", "axle")
+)
+
+
+@dataclass(frozen=True)
+class Workshop:
+    """One vehicle, measured once without a mistake and once with one."""
+
+    truth: dict[str, bool]  # rule: truly within?
+    called: dict[str, str]
+    named_when_clean: bool
+    height: str  # the one that was read 2 in wrong
+    groups: tuple[tuple[str, ...], ...]
+
+
+@pytest.fixture(scope="module")
+def workshops() -> list[Workshop]:
+    rng = np.random.default_rng(2000)
+    return [measure(rng, LAYOUTS[i % 3], HEIGHTS[i % 4]) for i in range(VEHICLES)]
+
+
+def measure(rng, layout, height) -> Workshop:
+    angle = np.radians(rng.uniform(-4.5, 4.5))
+    linkage = random_linkage(rng, layout, parallel=angle, same_side=True)
+    read = as_read(true_readings(linkage, datum=900.0), rng)
+    session = session_of(document_of(linkage, read))
+    clean = adjust(session.readings, session.instruments, layout)
+    mistaken = {**read, height: read[height] + rng.choice([-2, 2]) * INCH}
+    other = session_of(document_of(linkage, mistaken))
+    return Workshop(
+        truth=truly_within(linkage, session.limits),
+        called=verdicts(session, clean),
+        named_when_clean=bool(suspicions(clean)),
+        height=height,
+        groups=tuple(
+            suspicion.readings
+            for suspicion in suspicions(adjust(other.readings, other.instruments, layout))
+        ),
+    )
+
+
+def truly_within(linkage: Linkage, limits: Limits) -> dict[str, bool]:
+    motion = moved(linkage, working_heaves(limits))
+    within = {
+        "parallel": abs(parallel_angle(linkage)) <= limits.parallel,
+        "steer": np.abs(motion.steer).max() <= limits.steer,
+        "toe": np.abs(motion.toe_in_change).max() <= limits.toe_change,
+        "flat track bar": abs(slopes(linkage)[0]) <= limits.flat,
+        "flat drag link": abs(slopes(linkage)[1]) <= limits.flat,
+        "length": length_ratio(linkage) >= limits.length_ratio,
+    }
+    within["overall"] = within["parallel"] and within["steer"] and within["toe"]
+    return {name: bool(value) for name, value in within.items()}
+
+
+def verdicts(session, adjustment: Adjustment) -> dict[str, str]:
+    subject = measured(session, adjustment)
+    rules = rule(subject, session.limits)
+    steer, toe = (peak.ruling.verdict for peak in rule_peaks(subject, session.limits, DRAWS))
+    decided = overall(rules.parallel.verdict, steer, toe)
+    return {
+        "parallel": rules.parallel.verdict,
+        "steer": steer,
+        "toe": toe,
+        "flat track bar": rules.flat_track_bar.verdict,
+        "flat drag link": rules.flat_drag_link.verdict,
+        "length": rules.length.verdict,
+        "overall": {STEERS_TRUE: "within", BUMP_STEER: "out"}.get(decided, decided),
+    }
+
+
+def test_false_within_and_false_out_are_under_5_percent(workshops, capsys):
+    lines = []
+    for name in workshops[0].truth:
+        called, false = Counter(), Counter()
+        for workshop in workshops:
+            verdict = workshop.called[name]
+            called[verdict] += 1
+            false[verdict] += workshop.truth[name] != (verdict == "within")
+        rates = {verdict: false[verdict] / called[verdict] for verdict in ("within", "out")}
+        lines.append(
+            f"  {name}: {called['within']} within ({rates['within']:.2%} falsely), "
+            f"{called['out']} out ({rates['out']:.2%} falsely), "
+            f"{called['too close to call']} too close to call"
+        )
+        assert max(rates.values()) < 0.05, lines[-1]
+    with capsys.disabled():
+        print(f"\n{VEHICLES} simulated workshops", *lines, sep="\n")
+
+
+def test_a_height_2_in_wrong_is_named(workshops, capsys):
+    lines = []
+    for height in HEIGHTS:
+        among = [workshop.groups for workshop in workshops if workshop.height == height]
+        named = np.mean([any(height in group for group in groups) for groups in among])
+        first = np.mean([bool(groups) and groups[0][0] == height for groups in among])
+        readings = np.mean([sum(len(group) for group in groups) for groups in among])
+        lines.append(
+            f"  {height}: named in {named:.1%}, first of all in {first:.1%}, "
+            f"among {readings:.1f} readings"
+        )
+        assert named >= 0.95, lines[-1]
+    with capsys.disabled():
+        print("\nA height 2 in wrong, with braces", *lines, sep="\n")
+
+
+def test_no_mistake_is_called_in_a_clean_set(workshops, capsys):
+    called = np.mean([workshop.named_when_clean for workshop in workshops])
+    with capsys.disabled():
+        print(f"\nClean sets with a reading called: {called:.2%}")
+    assert called <= 0.01
+
+
+def test_a_vehicle_at_the_limit_is_called_either_way_no_more_than_its_share():
+    """Guarded acceptance of JCGM 106:2012: called at 95 %, the risk at the limit itself is 5 %.
+
+    Of 1,000 vehicles a risk of 5 % is met to within some 0.7 %; three times that is allowed.
+    """
+    vehicles = 1000
+    rng = np.random.default_rng(106)
+    called = Counter()
+    for i in range(vehicles):
+        limit = np.radians(1.5 if i % 2 else -1.5)
+        linkage = random_linkage(rng, LAYOUTS[i % 3], parallel=limit, same_side=True)
+        session = session_of(document_of(linkage, as_read(true_readings(linkage), rng)))
+        adjustment = adjust(session.readings, session.instruments, session.layout)
+        called[rule(measured(session, adjustment), session.limits).parallel.verdict] += 1
+    assert 0.029 < called["within"] / vehicles < 0.071
+    assert 0.029 < called["out"] / vehicles < 0.071
