@@ -1,0 +1,177 @@
+"""What must hold whatever the geometry: mirror images, scale, the datum line, order."""
+
+from dataclasses import replace
+
+import numpy as np
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from core.adjustment import adjust
+from core.derivatives import derivatives
+from core.linkage import Linkage, pivots_of
+from core.motion import moved, steering_wheel
+from core.peak import peaks_of, working_heaves
+from core.roll_centre import roll_centre_height
+from core.rules import length_ratio, lengths, parallel_angle, slopes
+from core.verdict import evaluate
+from tests.geometries import (
+    LAYOUTS,
+    as_read,
+    document_of,
+    random_linkage,
+    session_of,
+    true_readings,
+)
+
+seeds = st.integers(0, 2**32 - 1)
+layouts = st.sampled_from(LAYOUTS)
+heaves = st.floats(-80, 80)
+rolls = st.floats(-8, 8).map(np.radians)
+
+
+@st.composite
+def linkages(draw):
+    return random_linkage(np.random.default_rng(draw(seeds)), draw(layouts))
+
+
+@st.composite
+def measured_vehicles(draw):
+    """A linkage and what was read of it, everything taken."""
+    rng = np.random.default_rng(draw(seeds))
+    linkage = random_linkage(rng, draw(layouts), same_side=True)
+    return linkage, as_read(true_readings(linkage, datum=700.0), rng)
+
+
+def mirrored(linkage: Linkage) -> Linkage:
+    left_to_right = np.array([1.0, -1.0, 1.0])
+    return linkage.with_pivots(
+        {name: linkage.pivot(name) * left_to_right for name in pivots_of(linkage.layout)}
+    )
+
+
+def scaled(linkage: Linkage, factor: float) -> Linkage:
+    sizes = ("arm", "pitman_arm", "near_arm", "joint_from_far_ball", "hub_height")
+    return replace(
+        linkage.with_pivots(
+            {name: linkage.pivot(name) * factor for name in pivots_of(linkage.layout)}
+        ),
+        **{name: getattr(linkage, name) * factor for name in sizes},
+    )
+
+
+@given(linkages(), heaves, rolls)
+def test_a_mirror_image_changes_signs_only(linkage, heave, roll):
+    """Frame ends go to the other side; the left wheel's steer becomes the right one's."""
+    image = mirrored(linkage)
+    one, other = moved(linkage, heave, roll), moved(image, heave, -roll)
+    close = {"abs": 1e-12, "nan_ok": True}
+    assert other.axle_shift == pytest.approx(-one.axle_shift, abs=1e-9)
+    assert other.far_steer == pytest.approx(-one.far_steer, **close)
+    assert other.near_steer == pytest.approx(-one.near_steer, **close)
+    assert other.steer == pytest.approx(-one.steer, **close)
+    assert other.toe_in_change == pytest.approx(one.toe_in_change, **close)
+    swing = steering_wheel(linkage, heave, roll)
+    assert steering_wheel(image, heave, -roll) == pytest.approx(-swing, abs=1e-10, nan_ok=True)
+    np.testing.assert_allclose(slopes(image), -slopes(linkage), atol=1e-15)
+    np.testing.assert_array_equal(lengths(image), lengths(linkage))
+    assert roll_centre_height(image) == pytest.approx(roll_centre_height(linkage))
+    assert derivatives(image).gradient == pytest.approx(-derivatives(linkage).gradient)
+    assert derivatives(image).curvature == pytest.approx(-derivatives(linkage).curvature)
+
+
+@given(linkages(), heaves, rolls, st.floats(0.1, 10))
+def test_scaling_all_lengths_leaves_the_angles(linkage, heave, roll, factor):
+    small, large = (
+        moved(linkage, heave, roll),
+        moved(scaled(linkage, factor), heave * factor, roll),
+    )
+    assert large.axle_shift == pytest.approx(small.axle_shift * factor, abs=1e-8)
+    assert large.steer == pytest.approx(small.steer, abs=1e-11, nan_ok=True)
+    assert large.toe_in_change == pytest.approx(small.toe_in_change, abs=1e-11, nan_ok=True)
+    swing = steering_wheel(linkage, heave, roll)
+    assert steering_wheel(scaled(linkage, factor), heave * factor, roll) == pytest.approx(
+        swing, abs=1e-9, nan_ok=True
+    )
+    assert parallel_angle(scaled(linkage, factor)) == pytest.approx(parallel_angle(linkage))
+    assert length_ratio(scaled(linkage, factor)) == pytest.approx(length_ratio(linkage))
+    gradient = derivatives(linkage).gradient
+    assert derivatives(scaled(linkage, factor)).gradient == pytest.approx(gradient / factor)
+
+
+@given(linkages())
+def test_at_ride_height_nothing_has_moved(linkage):
+    motion = moved(linkage, 0.0)
+    for value in (motion.axle_shift, motion.steer, motion.toe_in_change):
+        assert value == pytest.approx(0.0, abs=1e-10)
+    assert steering_wheel(linkage, 0.0) == pytest.approx(0.0, abs=1e-9)
+
+
+@given(measured_vehicles(), st.floats(-1500, 1500))
+def test_moving_the_datum_line_changes_nothing(vehicle, aside):
+    linkage, read = vehicle
+    elsewhere = {
+        name: value + aside if name.endswith("offset") else value for name, value in read.items()
+    }
+    one, other = (evaluate(session_of(document_of(linkage, each)), 0) for each in (read, elsewhere))
+    assert one.overall == other.overall
+    assert other.rules.parallel.value == pytest.approx(one.rules.parallel.value, abs=1e-9)
+    assert other.rules.parallel.u == pytest.approx(one.rules.parallel.u, rel=1e-6)
+    assert other.steer.ruling.value == pytest.approx(one.steer.ruling.value, abs=1e-9)
+    assert other.roll_centre_height == pytest.approx(one.roll_centre_height, abs=1e-6)
+    np.testing.assert_allclose(other.sweep.steer, one.sweep.steer, atol=1e-9)
+    np.testing.assert_allclose(other.articulation.steer, one.articulation.steer, atol=1e-9)
+    assert other.adjustment.chi_square == pytest.approx(one.adjustment.chi_square, abs=1e-6)
+
+
+@given(measured_vehicles(), st.randoms(use_true_random=False))
+def test_the_order_of_readings_changes_nothing(vehicle, random):
+    linkage, read = vehicle
+    repeats = {name: [value, value + 0.002, value - 0.001] for name, value in read.items()}
+    session = session_of(document_of(linkage, repeats))
+    shuffled = list(session.readings)
+    random.shuffle(shuffled)
+    turned = [replace(reading, repeats=reading.repeats[::-1]) for reading in shuffled]
+    one = adjust(session.readings, session.instruments, session.layout)
+    other = adjust(turned, session.instruments, session.layout)
+    np.testing.assert_allclose(other.points, one.points, rtol=0, atol=1e-8)
+    np.testing.assert_allclose(other.covariance, one.covariance, rtol=0, atol=1e-8)
+    by_name = {item.reading.name: item for item in other.items}
+    for item in one.items:
+        assert by_name[item.reading.name].residual == pytest.approx(item.residual, abs=1e-8)
+
+
+@given(linkages())
+def test_peaks_are_those_of_the_model_at_41_heaves(linkage):
+    """The polynomial through a few nodes is as good as the model over a working travel."""
+    limits = session_of(document_of(linkage, true_readings(linkage))).limits
+    motion = moved(linkage, working_heaves(limits))
+    steer, toe = peaks_of(linkage, limits)
+    assert steer == pytest.approx(np.abs(motion.steer).max(), abs=1e-8)
+    assert toe == pytest.approx(np.abs(motion.toe_in_change).max(), abs=1e-8)
+
+
+@given(st.lists(linkages().filter(lambda one: one.layout == "knuckle"), min_size=2, max_size=4))
+def test_many_geometries_at_once_are_each_as_if_alone(several):
+    stacked = replace(
+        several[0],
+        **{
+            name: np.stack([np.asarray(getattr(one, name), dtype=float) for one in several])
+            for name in (
+                "track_bar_frame",
+                "track_bar_axle",
+                "drag_link_frame",
+                "drag_link_axle",
+                "arm",
+                "pitman_arm",
+                "hub_height",
+            )
+        },
+    )
+    alike = [replace(one, arm_side=several[0].arm_side) for one in several]
+    heave = np.linspace(-60, 60, 5)
+    together = moved(stacked.spread(), heave, 0.03)
+    for row, one in enumerate(alike):
+        alone = moved(one, heave, 0.03)
+        np.testing.assert_allclose(together.steer[row], alone.steer, atol=1e-14)
+        np.testing.assert_allclose(together.axle_shift[row], alone.axle_shift, atol=1e-10)
