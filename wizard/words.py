@@ -21,6 +21,8 @@ MARKS = {
 TONES = {"✓": "good", "✗": "bad", "≈": "open", "■": "held"}
 """What a style class calls them."""
 
+NOT_KNOWN = "not known"
+
 
 def mark_of(verdict: str) -> str:
     """The mark of a verdict; a dash for one that is not known."""
@@ -53,13 +55,14 @@ def probability_words(probability: float | None) -> str:
     str
         "about 9 in 10 that it is within".
     """
-    if probability is None or not isfinite(probability):
-        return "how likely is not known"
-    return f"{chance_words(probability)} that it is within"
+    words = chance_words(probability)
+    return f"how sure is {NOT_KNOWN}" if words == NOT_KNOWN else f"{words} that it is within"
 
 
-def chance_words(probability: float) -> str:
+def chance_words(probability: float | None) -> str:
     """A probability as a count: "more than 99 in 100", "about 3 in 10", "an even chance"."""
+    if probability is None or not isfinite(probability):
+        return NOT_KNOWN
     if probability > 0.99:
         return "more than 99 in 100"
     if probability < 0.01:
@@ -76,7 +79,7 @@ def give_or_take(value: float, give: float | None, unit: str = "deg", decimals: 
     A doubt too small for the decimals gets one more; one that is not known or none is not said.
     """
     if not isfinite(value):
-        return "not known"
+        return NOT_KNOWN
     doubt = give if give is not None and isfinite(give) else 0.0
     if 0 < doubt < 0.5 * 10**-decimals:
         decimals += 1

@@ -86,6 +86,7 @@ class Map:
         across = (cell + GAP) * len(picture.roll) - GAP
         yield self.text(" " * (side + GAP) + left + right.rjust(across - len(left)), "word")
         yield table
+        yield Text()
         yield self.text(worst_words(picture, self.worst), "head")
         yield self.text(legend(picture), "word")
 
@@ -145,13 +146,11 @@ def worst_words(picture: ArticulationPicture, worst: tuple[int, int] | None) -> 
     row, column = worst
     value, roll = picture.steer[row][column], picture.roll[column]
     side = "left" if roll > 0 else "right"
-    lean = f"the {side} wheel up {abs(roll):g} deg" if roll else "the axle level"
+    lean = f"{side} wheel up {abs(roll):g} deg" if roll else "axle level"
     way = "to the left" if value > 0 else "to the right"
     within = " (within)" if level(value, picture.limit) == 0 else ""
-    return (
-        f"Worst: {abs(value):.1f} deg {way}, at {row_name(picture.heave[row], picture.unit)} "
-        f"with {lean}{within}"
-    )
+    where = row_name(picture.heave[row], picture.unit)
+    return f"Worst: {abs(value):.1f} deg {way} at {where}, {lean}{within}"
 
 
 def legend(picture: ArticulationPicture) -> str:

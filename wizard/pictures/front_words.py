@@ -23,6 +23,9 @@ SIDES = (
 SWEEP = 8
 """Every how manieth point of an arc is looked at for where the links pass."""
 
+SHARES = (0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8)
+"""Where along a link its name may stand."""
+
 
 def front_words(
     picture: FrontPicture, path: TapePath | None, view: View, size: Size, drawn: set[Cell]
@@ -87,15 +90,20 @@ def tape_labels(picture: FrontPicture, path: TapePath | None, view: View) -> lis
 
 
 def link_labels(picture: FrontPicture, view: View) -> list[Label]:
-    """The name of every link that is drawn, along it."""
+    """The name of every link that is drawn, along it and on the side away from the others."""
+    drawn = {
+        link: cells(tuple(part_way(*ends, share) for share in SHARES), view)
+        for link, ends in links(picture.pivots, picture.joint).items()
+    }
     return [
         Label(
             with_note(LINKS[link], picture.notes.get(link)),
-            cells(tuple(part_way(*ends, share) for share in (0.5, 0.4, 0.6, 0.3, 0.7)), view),
+            along_link,
             f"front-view--{link.replace('_', '-')}",
             needed=True,
+            rivals=tuple(cell for other in drawn if other != link for cell in drawn[other]),
         )
-        for link, ends in links(picture.pivots, picture.joint).items()
+        for link, along_link in drawn.items()
     ]
 
 
@@ -110,8 +118,17 @@ def pivot_labels(picture: FrontPicture, view: View, at_length: bool) -> list[Lab
             short = (ENDS[end], ENDS[end].split()[0])
             texts = (texts[0], *short) if at_length else short
         if note := picture.notes.get(pivot):
-            texts = (*(f"{text} {note}" for text in texts), *texts)
-        found.append(Label(texts, cells((point,), view), "front-view--label", link not in drawn))
+            texts = (*(f"{text} {note}" for text in texts), note, *texts)
+        rivals = tuple(spot for name, spot in picture.before.items() if name != pivot)
+        found.append(
+            Label(
+                texts,
+                cells((point,), view),
+                "front-view--label",
+                needed=link not in drawn,
+                rivals=cells(rivals, view),
+            )
+        )
     return found
 
 

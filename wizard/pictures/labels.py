@@ -2,6 +2,8 @@
 
 from collections.abc import Collection, Iterable, Sequence
 from dataclasses import dataclass
+from math import inf
+from operator import itemgetter
 
 Cell = tuple[int, int]
 """Column and row."""
@@ -9,8 +11,9 @@ Cell = tuple[int, int]
 GAP = 2
 """Columns kept free between two labels in one row."""
 
-OVER_LINE, SHORTENED = 6, 9
-"""What it costs to hide a cell of a line, and to say something in short; a row off costs 3."""
+OVER_LINE, SHORTENED, NEAR_RIVAL, NEXT_ANCHOR = 6, 9, 14, 2
+"""What it costs to hide a cell of a line, to say it in short, to stand nearer to a rival, and to
+take a later anchor; a row off costs 3."""
 
 
 @dataclass(frozen=True)
@@ -22,17 +25,20 @@ class Label:
     texts : tuple of str
         The same said at length and in short; the first that fits well is taken.
     anchors : tuple of Cell
-        The cells it may stand beside: one for a point, several along a line.
+        The cells it may stand beside: one for a point, several along a line, the best first.
     style : str
         Component class.
     needed : bool
         Shown even where it has to stand away from its spot; otherwise it is left out.
+    rivals : tuple of Cell
+        Cells it had better not be nearer to than to its own; to points of other labels it never is.
     """
 
     texts: tuple[str, ...]
     anchors: tuple[Cell, ...]
     style: str
     needed: bool = False
+    rivals: tuple[Cell, ...] = ()
 
 
 @dataclass(frozen=True)
@@ -48,6 +54,11 @@ class Placed:
     def cells(self) -> range:
         """Columns it takes."""
         return range(self.column, self.column + len(self.text))
+
+    @property
+    def around(self) -> set[Cell]:
+        """Cells that another label keeps out of."""
+        return {(column, self.row) for column in range(self.column - GAP, self.cells.stop + GAP)}
 
     def touches(self, other: "Placed") -> bool:
         """Whether two labels would run into one another."""
@@ -86,38 +97,66 @@ def place(
     """
     labels = tuple(labels)
     points = {label.anchors[0] for label in labels if len(label.anchors) == 1}
+    busy = set(marks).union(*(spot.around for spot in taken))
     found: list[Placed] = []
     for label in labels:
-        others = points.difference(label.anchors) if len(label.anchors) == 1 else ()
-        choices = [
-            (cost + SHORTENED * shorter + OVER_LINE * covered(spot, drawn), spot)
-            for shorter, text in enumerate(label.texts)
-            for anchor in label.anchors
-            for cost, spot in spots_beside(anchor, text, label.style)
-            if fits(spot, size, marks, [*taken, *found]) and is_nearest(spot, anchor, others)
-        ]
-        if not choices and label.needed:
-            choices = [
-                (distance(spot, label.anchors[0]), spot)
-                for spot in everywhere(label.texts[-1], label.style, size)
-                if fits(spot, size, marks, [*taken, *found])
-            ]
-        if choices:
-            found.append(min(choices, key=lambda choice: choice[0])[1])
+        others = points.difference(label.anchors) if len(label.anchors) == 1 else set()
+        spot = best_spot(label, size, drawn, busy, others)
+        if spot is None and label.needed:
+            spot = nearest_spot(label, size, busy)
+        if spot:
+            found.append(spot)
+            busy |= spot.around
     return tuple(found)
 
 
-def fits(
-    spot: Placed, size: tuple[int, int], marks: Collection[Cell], others: Iterable[Placed]
-) -> bool:
-    """Whether a label is whole, covers no mark and runs into no other."""
+def best_spot(
+    label: Label,
+    size: tuple[int, int],
+    drawn: Collection[Cell],
+    busy: set[Cell],
+    others: Collection[Cell],
+) -> Placed | None:
+    """The cheapest place beside a label's anchors, nearer to them than to other points."""
+    choices = sorted(
+        (
+            (cost + SHORTENED * shorter + NEXT_ANCHOR * later, anchor, spot)
+            for shorter, text in enumerate(label.texts)
+            for later, anchor in enumerate(label.anchors)
+            for cost, spot in spots_beside(anchor, text, label.style)
+        ),
+        key=itemgetter(0),
+    )
+    best, least = None, inf
+    for cost, anchor, spot in choices:
+        if cost >= least:
+            break
+        if fits(spot, size, busy) and is_nearest(spot, anchor, others):
+            misleads = not is_nearest(spot, anchor, label.rivals)
+            whole = cost + OVER_LINE * covered(spot, drawn) + NEAR_RIVAL * misleads
+            if whole < least:
+                best, least = spot, whole
+    return best
+
+
+def nearest_spot(label: Label, size: tuple[int, int], busy: set[Cell]) -> Placed | None:
+    """The free place nearest to a label's anchor, anywhere in the drawing."""
+    spots = everywhere(label.texts[-1], label.style, size)
+    return min(
+        (spot for spot in spots if fits(spot, size, busy)),
+        key=lambda spot: distance(spot, label.anchors[0]),
+        default=None,
+    )
+
+
+def fits(spot: Placed, size: tuple[int, int], busy: set[Cell]) -> bool:
+    """Whether a label is whole and stands in no busy cell."""
     columns, rows = size
     return (
         0 <= spot.row < rows
         and spot.column >= 0
         and spot.cells.stop <= columns
-        and not any(row == spot.row and column in spot.cells for column, row in marks)
-        and not any(spot.touches(other) for other in others)
+        and busy.isdisjoint((column, spot.row) for column in spot.cells)
     )
 
 

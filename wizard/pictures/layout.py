@@ -13,7 +13,7 @@ from wizard.pictures.shown import USUAL, FrontPicture, Point, Wheels
 TYRE_WIDTH = 0.55
 """Of the hub height: only for the drawing, nobody measures it."""
 
-ENOUGH = 60
+ENOUGH = 76
 """Dots that the longer link has to have for the wheels to be framed with it."""
 
 BARS = {

@@ -60,7 +60,7 @@ class Plot:
 
     def value_ticks(self) -> tuple[float, ...]:
         """Round values for the axis, deg."""
-        return ticks(self.bottom, self.top, int(self.tall // (1.5 * DOWN)))
+        return ticks(self.bottom, self.top, max(5, int(self.tall // (2 * DOWN))))
 
 
 def plot_of(picture: CurvePicture, size: Size) -> Plot:

@@ -95,13 +95,12 @@ class Rules:
 
     def in_one_line(self, row: RuleRow) -> list[Text]:
         """A cell each for verdict, rule, reading, limit and chance."""
-        sure = "not known" if row.probability is None else chance_words(row.probability)
         return [
             self.text(mark_and_word(row.verdict), tone_of(row.verdict)),
             self.text(row.name, "rule"),
             self.text(reading(row), "rule"),
             self.text(limit_words(row.limit, row.unit, row.at_least), "quiet"),
-            self.text(sure, "quiet"),
+            self.text(chance_words(row.probability), "quiet"),
         ]
 
     def in_two_lines(self, row: RuleRow) -> list[Text]:
