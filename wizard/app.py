@@ -9,8 +9,9 @@ from rich.text import Text
 from textual.app import App
 
 from core.document import Document, value_at
+from core.entries import ProfileError
 from core.plain_text import plain
-from core.profile import Profile, ProfileError, load_profile
+from core.profile import Profile, load_profile
 from core.record import RecordError, read_document
 from core.record_list import list_records
 from wizard import drafts

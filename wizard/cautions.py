@@ -11,3 +11,6 @@ CAUTIONS = (
     "approves nothing.",
     "A vehicle that fails the walk-round is not driven until it is put right.",
 )
+
+CAUTION_LINES = "\n".join(f"• {caution}" for caution in CAUTIONS)
+"""The same as one text, a caution a line."""

@@ -49,6 +49,7 @@ def parser() -> ArgumentParser:
     compare = command("compare", "lay one session beside an earlier one", _compare)
     compare.add_argument("before", metavar="BEFORE")
     compare.add_argument("after", metavar="AFTER")
+    compare.add_argument("--json", action="store_true", help="one JSON object")
     fix = command("fix", "plan what would put a vehicle right", _fix)
     fix.add_argument("record", metavar="RECORD")
     fix.add_argument("--json", action="store_true", help="one JSON object")
@@ -111,15 +112,17 @@ def _check(given: Namespace) -> int:
 
 
 def _compare(given: Namespace) -> int:
-    from wizard.reports.compare import compare
+    from wizard.reports.compare import compare_records
 
-    return compare(given.before, given.after, _profile_folders(given))
+    return compare_records(given.before, given.after, _profile_folders(given), given.json)
 
 
 def _fix(given: Namespace) -> int:
+    from wizard.locations import files_folder, parts_shelf
     from wizard.reports.fix import fix
 
-    return fix(given.record, _profile_folders(given), given.json)
+    shelf = parts_shelf(files_folder(given.files))
+    return fix(given.record, _profile_folders(given), shelf, given.json)
 
 
 def _profile_folders(given: Namespace, files: Path | None = None) -> tuple[Path, ...]:

@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass, field, replace
+from functools import cached_property
 from typing import TYPE_CHECKING, Any, Literal
 
 from core.document import Document, value_at, with_value, without
@@ -24,6 +25,8 @@ PLACE = "draft.at"
 PASSED = "draft.passed"
 RESTS_ON = ("vehicle.tag", "session.profile")
 """Without a tag nothing can be kept, without a profile nothing be checked."""
+
+_STEPS_BY_PATH = {question.path: step for step in STEPS for question in step.questions}
 
 AFTER_THE_READINGS = ("Verdict", "Fix")
 
@@ -55,19 +58,19 @@ class Flow:
     profile: Profile | None = None
     past: tuple[Flow, ...] = field(default=(), repr=False, compare=False)
 
-    @property
+    @cached_property
     def at(self) -> Question:
         """The question at hand: the draft's place, or the first open one."""
         asked = self.asked
         place = value_at(self.document, PLACE)
         return next((question for question in asked if question.path == place), self._first_open)
 
-    @property
+    @cached_property
     def step(self) -> Step:
         """The step of the question at hand."""
         return step_of(self.at)
 
-    @property
+    @cached_property
     def asked(self) -> tuple[Question, ...]:
         """Every question that applies to what was answered so far, in order."""
         return tuple(_asked(self.document, self.profile))
@@ -83,7 +86,7 @@ class Flow:
             return True
         return question.path in value_at(self.document, PASSED, ())
 
-    @property
+    @cached_property
     def missing(self) -> tuple[Question, ...]:
         """Questions that have to be answered and were not yet."""
         return tuple(
@@ -94,13 +97,13 @@ class Flow:
             and not self.is_settled(question)
         )
 
-    @property
+    @cached_property
     def progress(self) -> tuple[Progress, ...]:
         """Every step with how far it is."""
         return tuple(self._progress_of(step) for step in STEPS)
 
     def _progress_of(self, step: Step) -> Progress:
-        asked = [question for question in self.asked if question in step.questions]
+        asked = [question for question in self.asked if step_of(question) is step]
         done = sum(map(self.is_settled, asked))
         state: State = "open" if done else "to come"
         if done == len(asked):
@@ -189,7 +192,7 @@ class Flow:
 
 def step_of(question: Question) -> Step:
     """The step a question belongs to."""
-    return next(step for step in STEPS if question in step.questions)
+    return _STEPS_BY_PATH[question.path]
 
 
 def applying(document: Document, profile: Profile | None) -> Document:

@@ -4,9 +4,9 @@ from collections.abc import Sequence
 
 from textual.content import Content
 
-from wizard.cautions import CAUTIONS
+from wizard.cautions import CAUTION_LINES
 from wizard.questions.question import Question
-from wizard.widgets.guidance import guidance
+from wizard.widgets.guidance import reason
 
 Section = tuple[str, Content]
 
@@ -31,6 +31,10 @@ HOME = (
     ("F6", "measure the vehicle at hand again"),
     ("F9", "quit; everything is on the disk"),
 )
+VERDICT = (
+    ("1 to 9", "a part of the page"),
+    ("↑ ↓ PgUp PgDn", "scroll"),
+)
 NUMBERS = (
     "Type numbers as the tape reads: 17 5/8, 17-5/8, 17.625, 1' 5 5/8\", 448 mm, 44.8 cm. Angles: "
     "8.5, 8 1/2 deg. Several readings of the same thing in one field: 17 5/8; 17 9/16. Take the "
@@ -45,11 +49,11 @@ KEPT = (
 def help_on(question: Question) -> Sequence[Section]:
     """Help while a question is asked."""
     return (
-        (question.ask, guidance(question)),
+        (question.ask, Content(question.do) + "\n" + reason(question)),
         ("Keys", keys_text(MEASURING)),
         ("Numbers", Content(NUMBERS)),
         ("What is kept", Content(KEPT)),
-        ("Cautions", Content("\n".join(CAUTIONS))),
+        ("Cautions", Content(CAUTION_LINES)),
     )
 
 
@@ -58,7 +62,7 @@ def help_at_home() -> Sequence[Section]:
     return (
         ("Keys", keys_text(HOME)),
         ("What is kept", Content(KEPT)),
-        ("Cautions", Content("\n".join(CAUTIONS))),
+        ("Cautions", Content(CAUTION_LINES)),
     )
 
 
@@ -66,4 +70,12 @@ def keys_text(keys: Sequence[tuple[str, str]]) -> Content:
     """Keys under each other with what they do."""
     return Content("\n").join(
         Content.assemble((f"{key:<12}", "bold $accent"), words) for key, words in keys
+    )
+
+
+def help_on_verdict() -> Sequence[Section]:
+    """Help on a verdict."""
+    return (
+        ("Keys", keys_text(VERDICT)),
+        ("Cautions", Content(CAUTION_LINES)),
     )

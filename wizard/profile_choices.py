@@ -3,8 +3,9 @@
 from collections.abc import Sequence
 from pathlib import Path
 
+from core.entries import ProfileError
 from core.plain_text import plain
-from core.profile import ProfileError, load_profile, profile_names
+from core.profile import load_profile, profile_names
 from wizard.questions.question import Choice
 
 

@@ -71,8 +71,8 @@ def hint(question: Question, profile: Profile | None, units: Units, before: Any 
         usual = choice_words(question, getattr(profile, question.usual))
         parts.append(f"usual for this profile: {usual}")
     if question.kind == "length":
-        example = "17 5/8" if units == "in" else "448"
-        parts.append(f"{UNIT_WORDS[units]}, like {example}")
+        like = question.like[units == "mm"]
+        parts.append(f"{UNIT_WORDS[units]}, like {like}")
     if question.kind == "angle":
         parts.append("degrees, like 8.5")
     if question.repeats:

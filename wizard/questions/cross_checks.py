@@ -27,7 +27,6 @@ def _link(link: str, name: str) -> tuple[Question, ...]:
             "one of the five is wrong, and it is found before the vehicle leaves.",
             optional=True,
             repeats=True,
-            pivot=link,
         ),
         Question(
             f"readings.{link}.bent",
@@ -38,7 +37,6 @@ def _link(link: str, name: str) -> tuple[Question, ...]:
             "Only the straight line between its centres moves the axle. An angle finder laid on a "
             "bent bar reads something else, so it is not asked for then.",
             choices=YES_OR_NO,
-            pivot=link,
         ),
         Question(
             f"readings.{link}.slope",
@@ -50,7 +48,6 @@ def _link(link: str, name: str) -> tuple[Question, ...]:
             "It checks both heights at once, and needs no plumb line.",
             optional=True,
             repeats=True,
-            pivot=link,
             when=is_straight,
         ),
     )

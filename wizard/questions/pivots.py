@@ -48,7 +48,6 @@ def _pivot(pivot: str) -> tuple[Question, ...]:
         "Two heights make the slope of a link, the first thing the verdict looks at. Taken twice "
         "it shows a slip, and is surer: 24 1/2; 24 9/16.",
         repeats=True,
-        pivot=pivot,
         when=when,
     )
     offset = Question(
@@ -62,7 +61,6 @@ def _pivot(pivot: str) -> tuple[Question, ...]:
         "It gives the links their length across, and the front view its shape. Left and right are "
         "the driver's.",
         repeats=True,
-        pivot=pivot,
         when=when,
     )
     station = Question(
@@ -76,7 +74,6 @@ def _pivot(pivot: str) -> tuple[Question, ...]:
         "other, which is near enough for most.",
         optional=True,
         repeats=True,
-        pivot=pivot,
         when=when,
     )
     return height, offset, station
@@ -93,7 +90,6 @@ def _wheel_offset(side: str) -> Question:
         "Both wheels give the vehicle's centre plane, and with it the height of the roll centre.",
         optional=True,
         repeats=True,
-        pivot=f"wheels.{side}",
     )
 
 

@@ -69,8 +69,8 @@ class Question:
         Where in the profile stands what is taken for it when it is skipped ("defaults.arm").
     usual : str
         Where in the profile stands the choice to begin with ("steering").
-    pivot : str
-        The point to mark in the front view while this is asked.
+    like : (str, str)
+        What an answer looks like, in inches and in millimetres.
     when : callable
         Whether it is asked at all, from what was answered so far.
     """
@@ -86,7 +86,7 @@ class Question:
     repeats: bool = False
     assumed: str = ""
     usual: str = ""
-    pivot: str = ""
+    like: tuple[str, str] = ("17 5/8", "448")
     when: Callable[[Document, Profile | None], bool] = always
 
     @property

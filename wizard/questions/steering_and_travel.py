@@ -20,6 +20,7 @@ STEP = Step(
             optional=True,
             repeats=True,
             assumed="defaults.arm",
+            like=("6 1/2", "165"),
         ),
         Question(
             "readings.steering.pitman_arm",
@@ -32,6 +33,7 @@ STEP = Step(
             optional=True,
             repeats=True,
             assumed="defaults.pitman_arm",
+            like=("6 1/2", "165"),
         ),
         Question(
             "readings.steering.ratio",
@@ -55,6 +57,7 @@ STEP = Step(
             optional=True,
             repeats=True,
             assumed="defaults.joint_from_far_ball",
+            like=("8", "203"),
             when=is_inverted_y,
         ),
         Question(
@@ -67,6 +70,7 @@ STEP = Step(
             optional=True,
             repeats=True,
             assumed="defaults.near_arm",
+            like=("6 1/2", "165"),
             when=is_inverted_y,
         ),
         Question(
@@ -78,6 +82,7 @@ STEP = Step(
             "The curve is drawn as far as the axle can go, and shows where a link would bind.",
             optional=True,
             assumed="defaults.bump",
+            like=("4", "100"),
         ),
         Question(
             "readings.travel.droop",
@@ -89,6 +94,7 @@ STEP = Step(
             "The other end of the curve.",
             optional=True,
             assumed="defaults.droop",
+            like=("5", "125"),
         ),
         Question(
             "vehicle.wheelbase",
@@ -99,6 +105,7 @@ STEP = Step(
             "A short vehicle drifts more for the same steer.",
             optional=True,
             assumed="defaults.wheelbase",
+            like=("118", "2997"),
         ),
     ),
     has_picture=True,

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from core.document import Document
-from wizard.cautions import CAUTIONS
+from wizard.cautions import CAUTION_LINES
 from wizard.questions.question import YES_OR_NO, Choice, Question, Step
 
 if TYPE_CHECKING:
@@ -46,7 +46,7 @@ STEP = Step(
             "read",
             "Cautions",
             "Before you go under it",
-            "\n".join(CAUTIONS),
+            CAUTION_LINES,
             choices=(Choice("read", "read and understood, go on"),),
         ),
         Question(
@@ -58,6 +58,7 @@ STEP = Step(
             "The play that is allowed at the rim depends on it (49 CFR 570.7; local codes come "
             "first).",
             optional=True,
+            like=("16", "406"),
         ),
         Question(
             "walk_round.rim_play",
@@ -68,6 +69,7 @@ STEP = Step(
             "read how far it goes free.",
             "Lash in the box and the joints feels like wander, and no bracket cures it.",
             optional=True,
+            like=("1 1/4", "32"),
         ),
         Question(
             "walk_round.rim_size",
@@ -77,6 +79,7 @@ STEP = Step(
             "The nominal diameter in the tyre's own marking.",
             "On a heavy vehicle the play allowed at the tyre depends on it (49 CFR 570.60).",
             optional=True,
+            like=("22.5", "572"),
             when=is_heavy,
         ),
         Question(
@@ -88,6 +91,7 @@ STEP = Step(
             "and read the free movement at the tread.",
             "It adds up every joint between the steering box and the wheel.",
             optional=True,
+            like=("1/16", "2"),
         ),
         _joint("track_bar_frame", "Track bar at the frame"),
         _joint("track_bar_axle", "Track bar at the axle"),

@@ -11,9 +11,9 @@ from textual.screen import Screen
 
 from core.checks import Accepted, Queried, check
 from core.document import Document, value_at, with_value
-from core.entries import EntryError
+from core.entries import EntryError, ProfileError
 from core.plain_text import plain
-from core.profile import ProfileError, load_profile
+from core.profile import load_profile
 from core.record import RecordError, file_record
 from wizard import drafts
 from wizard.filing import finished

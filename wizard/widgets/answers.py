@@ -9,7 +9,7 @@ from textual.reactive import reactive
 
 from core.document import value_at
 from core.plain_text import plain
-from wizard.flow import Flow
+from wizard.flow import Flow, step_of
 from wizard.widgets.pressable import Pressable, does
 from wizard.wording import Units, in_words
 
@@ -31,7 +31,7 @@ def answers_of(flow: Flow, units: Units) -> tuple[Answered, ...]:
     for question in flow.asked:
         if question is flow.at:
             break
-        if question not in flow.step.questions or not flow.is_settled(question):
+        if step_of(question) is not flow.step or not flow.is_settled(question):
             continue
         value = value_at(flow.document, question.path)
         if value is None:

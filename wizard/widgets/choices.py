@@ -50,9 +50,12 @@ class Choices(OptionList):
         choice = self.choices[index]
         box = ("[x] " if index in self.ticked else "[ ] ") if self.several else ""
         here = "▸" if index == self.highlighted else " "
+        number = f"{index + 1:>{len(str(len(self.choices)))}}"
         note = f"  {choice.note}" if choice.note else ""
         return Content.assemble(
-            f"{here} {index + 1}  {box}", (choice.words, "bold"), (note, "italic")
+            f"{here} {number}  {box}",
+            (choice.words, "bold"),
+            (note, "italic"),
         )
 
     def watch_highlighted(self, highlighted: int | None) -> None:

@@ -12,18 +12,19 @@ class Guidance(VerticalScroll, can_focus=False):
     """The guidance of one question; what has no room is scrolled to, or read with F1."""
 
     def compose(self) -> ComposeResult:
-        """A single text."""
-        yield Static()
+        """What to do, and why."""
+        yield Static(classes="do")
+        yield Static(classes="why")
 
     def show(self, question: Question) -> None:
         """The guidance of another question, from its beginning."""
-        self.query_one(Static).update(guidance(question))
+        self.query_one(".do", Static).update(Content(question.do))
+        self.query_one(".why", Static).update(reason(question))
         self.scroll_home(animate=False)
 
 
-def guidance(question: Question) -> Content:
-    """What to do, and why, as one text."""
-    parts = [Content(question.do)] if question.do else []
-    if question.why:
-        parts.append(Content.assemble(("Why  ", "bold $accent"), question.why))
-    return Content("\n").join(parts)
+def reason(question: Question) -> Content:
+    """Why it matters, after the word for it."""
+    if not question.why:
+        return Content()
+    return Content.assemble(("Why  ", "bold $accent"), question.why)

@@ -12,10 +12,13 @@ from textual.widgets import OptionList
 from textual.widgets.option_list import Option
 
 from core.record_list import Entry
-from wizard.words import mark_and_word
+from wizard.words import mark_and_word, tone_of
 
 NEW = Entry(Path())
 """Stands for the line that begins a new session."""
+
+
+COLOURS = {"good": "$success", "bad": "$error", "open": "$warning", "held": "$warning"}
 
 
 class Sessions(OptionList):
@@ -83,10 +86,10 @@ class Sessions(OptionList):
                 (f"{entry.tag}  ", "bold"),
                 f"{when}  {entry.kind}  {entry.description}",
             )
-        mark = mark_and_word(entry.overall) if entry.overall else "· no verdict"
+        verdict = mark_and_word(entry.overall) if entry.overall else "— no verdict"
         decision = f"  {entry.decision}" if entry.decision else ""
         return Content.assemble(
-            (set_cell_size(entry.tag, 10), "bold"),
-            f"  {when}  {set_cell_size(entry.kind, 10)}  {set_cell_size(mark, 20)}",
-            f"{decision}  {entry.description}",
+            (f"{set_cell_size(entry.tag, 10)}  ", "bold"),
+            (set_cell_size(verdict, 19), COLOURS.get(tone_of(entry.overall), "")),
+            f"  {when}  {set_cell_size(entry.kind, 10)}{decision}  {entry.description}",
         )
