@@ -6,6 +6,7 @@ import numpy as np
 from rich.cells import cell_len
 from textual.events import Resize
 from textual.geometry import Size
+from textual.strip import Strip
 from textual_hires_canvas import Canvas, HiResMode
 
 ACROSS, DOWN = 2, 4
@@ -74,6 +75,12 @@ class Drawing(Canvas):
         super().notify_style_update()
         if self.is_mounted:
             self.call_later(self.redraw)
+
+    def render_line(self, y: int) -> Strip:
+        """One row; empty until the picture is drawn to the size it has now."""
+        if self.sheet != self.size:
+            return Strip.blank(self.size.width, self.rich_style)
+        return super().render_line(y)
 
     def colour(self, name: str) -> str:
         """Style of a component class, as the canvas takes it."""

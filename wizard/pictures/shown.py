@@ -56,6 +56,8 @@ class FrontPicture:
     wheels : Wheels
     before : mapping of str to Point
         An earlier geometry, drawn dashed and with hollow marks under the present one.
+    before_joint : Point, optional
+        The tie rod's joint of the earlier geometry.
     before_word, after_word : str
         What the two are called.
     arcs : mapping of str to a sequence of Points
