@@ -2,10 +2,9 @@
 
 from collections.abc import Sequence
 
-from core.conformity import TOO_CLOSE
 from core.driver import felt
 from core.quantity import LengthUnit
-from core.verdict import BUMP_STEER, STEERS_TRUE, Verdict
+from core.verdict import Verdict
 from wizard.saying.amounts import listed, travel, turn
 
 HELD_BACK = {
@@ -26,18 +25,12 @@ HELD_BACK = {
 }
 """By what the walk-round or the stance failed on."""
 
-OUTCOMES = {
-    STEERS_TRUE: "That is within its limits.",
-    BUMP_STEER: "That is more than its limits allow.",
-    TOO_CLOSE: "The readings cannot tell yet whether that is within its limits.",
-}
-
 
 def meaning(verdict: Verdict, unit: LengthUnit) -> str:
     """What the driver has of it, in one sentence."""
     had = felt(verdict)
     return (
-        f"With the wheel held, {travel(had.heave, unit)} steers the road wheels "
+        f"with the wheel held, {travel(had.heave, unit)} steers the road wheels "
         f"{turn(had.steer)}; let go, the steering wheel turns {turn(had.steering_wheel)} by itself."
     )
 
@@ -46,6 +39,6 @@ def held_back(failures: Sequence[str]) -> str:
     """Why a verdict is held back, in one sentence."""
     reasons = listed([HELD_BACK.get(path, path) for path in failures])
     return (
-        f"Held back: {reasons}. The geometry below is not to be trusted until that is put right "
-        "and the vehicle is measured again."
+        f"{reasons}. Nothing below is to be trusted until that is put right and "
+        "the vehicle is measured again."
     )

@@ -39,6 +39,16 @@ def readings_facts(verdict: Verdict, unit: LengthUnit) -> tuple[Fact, ...]:
     )
 
 
+def look_facts(verdict: Verdict, unit: LengthUnit) -> tuple[Fact, ...]:
+    """What has to be seen with the verdict itself: readings that do not close, what to repeat."""
+    facts = (
+        *closing_facts(verdict.adjustment, verdict.suspicions, unit),
+        *scatter_facts(verdict.adjustment, unit),
+        *advice_facts(verdict.advice),
+    )
+    return tuple(fact for fact in facts if fact.mark == LOOK)
+
+
 def closing_facts(
     adjustment: Adjustment, suspicions: tuple[Suspicion, ...], unit: LengthUnit
 ) -> Iterator[Fact]:
@@ -132,18 +142,18 @@ def advice_words(advice: Advice) -> str:
 
 def budget_facts(verdict: Verdict) -> Iterator[Fact]:
     """Whose doubt the parallel angle has, the largest shares first."""
-    name = "whose doubt"
+    if verdict.budget:
+        yield Fact("whose doubt", "shares in the doubt of the parallel angle:")
     for share in verdict.budget[:SHARES_SHOWN]:
         bar = "█" * max(round(share.share * BAR), 1)
-        yield Fact(name, f"{share.share:4.0%} {bar} {called(share.reading)}")
-        name = ""
+        yield Fact("", f"{share.share:4.0%} {bar} {called(share.reading)}")
 
 
 def method_fact(verdict: Verdict) -> Fact:
     """How the doubt of the peak steer was found."""
     if verdict.steer.method == "linear":
-        return Fact("doubt of the peak", "in proportion to that of the readings (linear)")
+        return Fact("peak's doubt", "in proportion to that of the readings (linear)")
     return Fact(
-        "doubt of the peak",
+        "peak's doubt",
         f"from {DRAWS:,} linkages that the readings allow, drawn by chance (Monte Carlo)",
     )

@@ -1,0 +1,164 @@
+"""A verdict on one page: first what the eye must meet, then the numbers, then why and how sure."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from textual.app import ComposeResult
+from textual.containers import Container, Vertical, VerticalScroll
+
+from core.document import Document, value_at
+from core.plain_text import plain
+from core.quantity import LengthUnit
+from core.verdict import HELD_BACK, Verdict
+from wizard.cautions import CAUTIONS
+from wizard.pictures.articulation_map import ArticulationMap
+from wizard.pictures.curve import Curve
+from wizard.pictures.front_view import FrontView
+from wizard.pictures.rules_table import RulesTable
+from wizard.saying.fact import Fact
+from wizard.saying.gaps import gap_facts
+from wizard.saying.meaning import held_back, meaning
+from wizard.saying.readings import look_facts, readings_facts
+from wizard.saying.signed import signature_facts
+from wizard.saying.why import axle_facts, bind_facts, road_facts, why_facts
+from wizard.verdict_pictures import curve_of, front_of, map_of, rules_of
+from wizard.widgets.banner import Banner
+from wizard.widgets.contents import Contents
+from wizard.widgets.facts import Facts
+from wizard.widgets.heading import Heading
+from wizard.widgets.keys import Keys
+from wizard.wording import UNIT_WORDS
+from wizard.words import mark_of
+
+PARTS = {
+    "answer": "answer",
+    "front-view": "picture",
+    "curve": "curve",
+    "why": "why",
+    "road": "road",
+    "flexing": "flex",
+    "trust": "sure",
+    "gaps": "gaps",
+    "care": "care",
+}
+"""The parts of the page by their widgets, and what the contents call them."""
+
+NO_VERDICT = "no verdict"
+
+
+class VerdictPage(Vertical):
+    """Shows a verdict; it computes nothing."""
+
+    def compose(self) -> ComposeResult:
+        """From the top: what it is called, what it means, the rules, the pictures, the rest."""
+        yield Heading()
+        yield Contents()
+        with VerticalScroll(id="page", can_focus=False):
+            with Vertical(id="upper"):
+                with Vertical(id="answer"):
+                    yield Banner()
+                    yield Facts(id="means")
+                    yield Facts(id="look")
+                    yield Facts(id="signed")
+                    yield RulesTable()
+                with Container(id="pictures"):
+                    yield FrontView(id="front-view")
+                    yield Curve(id="curve")
+            yield Facts(id="why")
+            yield Facts(id="road")
+            with Vertical(id="flexing"):
+                yield Facts(id="flexing-title")
+                yield ArticulationMap()
+            yield Facts(id="trust")
+            yield Facts(id="gaps")
+            yield Facts(id="care")
+        yield Keys()
+
+    def entitle(self, document: Document, unit: LengthUnit, drawing: str = "") -> None:
+        """What is open, and what is true of it."""
+        heading = self.query_one(Heading)
+        opened = value_at(document, "session.opened")
+        when = f", {opened:%Y-%m-%d %H:%M}" if hasattr(opened, "strftime") else ""
+        tag = plain(value_at(document, "vehicle.tag", "a vehicle"))
+        heading.left = f"{tag}, {plain(value_at(document, 'session.kind', ''))} session{when}"
+        heading.right = f"{drawing}  {UNIT_WORDS[unit]}".strip()
+
+    def show(self, verdict: Verdict, document: Document, unit: LengthUnit) -> None:
+        """Show a verdict with its pictures."""
+        self.tell(verdict, unit)
+        self.query_one(FrontView).show(front_of(verdict))
+        self.query_one(Curve).show(curve_of(verdict, unit))
+        self.query_one("#pictures").display = True
+        grid = map_of(verdict, unit)
+        self.query_one("#flexing").display = grid is not None
+        self.facts("flexing-title", "When the axle flexes", [Fact("", "")])
+        self.query_one(ArticulationMap).show(grid)
+        self.facts("why", "Why it steers", why_facts(verdict, unit))
+        self.facts(
+            "road",
+            "On the road, and how the axle moves",
+            (*road_facts(verdict, unit), *axle_facts(verdict, unit)),
+        )
+        self.facts("gaps", "Assumed, skipped, left open", gap_facts(verdict, document, unit))
+        self.facts("care", "Before any work", [Fact("", text, "▪") for text in CAUTIONS])
+        self.facts("signed", "", signature_facts(document))
+        self.name_parts()
+
+    def tell(self, verdict: Verdict, unit: LengthUnit, since: Iterable[Fact] = ()) -> None:
+        """Show what depends on how the doubt was found: word, rules, trust.
+
+        Parameters
+        ----------
+        verdict : Verdict
+        unit : str
+        since : iterable of Fact
+            What has changed since the session that this one measures again.
+        """
+        self.query_one(Banner).verdict = verdict.overall
+        said = [
+            Fact("", f"{verdict.geometry}: {meaning(verdict, unit)}", mark_of(verdict.geometry))
+        ]
+        if verdict.overall == HELD_BACK:
+            reason = held_back(verdict.session.held_back_by)
+            said.insert(0, Fact("", f"{HELD_BACK}: {reason}", mark_of(HELD_BACK)))
+        self.facts("means", "", said)
+        looks = (*since, *bind_facts(verdict.travel_limits, unit), *look_facts(verdict, unit))
+        self.facts("look", "", looks)
+        self.query_one(RulesTable).show(rules_of(verdict))
+        self.facts("trust", "How far to trust the readings", readings_facts(verdict, unit))
+
+    def cannot(self, reasons: Iterable[Fact]) -> None:
+        """There is no verdict; say why."""
+        self.query_one(Banner).verdict = NO_VERDICT
+        self.facts("means", "", [Fact("", "It cannot be worked out yet.")])
+        self.facts("look", "", reasons)
+        self.query_one("#pictures").display = False
+        self.query_one("#flexing").display = False
+
+    def facts(self, part: str, title: str, facts: Iterable[Fact]) -> None:
+        """Show a part of the page."""
+        self.query_one(f"#{part}", Facts).show(title, facts)
+
+    def name_parts(self) -> None:
+        """Name the parts that there are."""
+        self.query_one(Contents).parts = [PARTS[part] for part in self.parts]
+
+    @property
+    def parts(self) -> list[str]:
+        """Widgets of the parts that are shown."""
+        return [part for part in PARTS if self.query_one(f"#{part}").display]
+
+    def go_to(self, number: int) -> None:
+        """Bring a part to the top."""
+        parts = self.parts
+        if 1 <= number <= len(parts):
+            self.query_one(Contents).at = number - 1
+            self.scroll_area.scroll_to_widget(
+                self.query_one(f"#{parts[number - 1]}"), top=True, animate=False
+            )
+
+    @property
+    def scroll_area(self) -> VerticalScroll:
+        """What scrolls."""
+        return self.query_one("#page", VerticalScroll)
