@@ -37,7 +37,7 @@ LIFTED = Typed(
     closed="2026-11-03T10:12:05+01:00",
     follows=AS_BUILT.id,
     answers={
-        "vehicle.description": "invented: crew carrier, lifted 5 in, nothing else",
+        "vehicle.description": "invented: crew carrier, only lifted by 5 in",
         "vehicle.odometer": "19115 km",
         "complaint.reported": ["steers-when-held", "pulls-under-braking"],
         "complaint.note": "Darts to the left over every bridge joint since the long springs.",

@@ -1,33 +1,12 @@
-"""The rules of the verdict: mark and word, value with its doubt, limit, and how sure that is."""
+"""The rules of the verdict on a screen."""
 
-from collections.abc import Callable, Iterable
+from collections.abc import Iterable
 
-from rich.console import Console, ConsoleOptions, RenderResult
 from rich.style import Style
-from rich.table import Table
-from rich.text import Text
 from textual.widgets import Static
 
 from wizard.pictures.shown import RuleRow
-from wizard.words import (
-    chance_words,
-    give_or_take,
-    limit_words,
-    mark_and_word,
-    probability_words,
-    tone_of,
-)
-
-WIDE = 108
-"""Columns from which a rule takes one line instead of two."""
-
-HEADS = ("verdict", "rule", "reading", "limit", "chance that it is within")
-COLUMNS = (19, 16, 27, 16, 24)
-GAP = 2
-
-ADVICE = "For advice; these do not decide:"
-
-Styles = Callable[[str], Style]
+from wizard.saying.rules import Rules
 
 
 class RulesTable(Static):
@@ -61,64 +40,8 @@ class RulesTable(Static):
     def show(self, rows: Iterable[RuleRow]) -> None:
         """Show other rules."""
         self.rows = tuple(rows)
-        self.update(Rules(self.rows, self.get_component_rich_style))
+        self.update(Rules(self.rows, self.style_of))
 
-
-class Rules:
-    """The table itself, which chooses its shape by the width it is given."""
-
-    def __init__(self, rows: Iterable[RuleRow], style: Styles) -> None:
-        rows = tuple(rows)
-        self.deciding = [row for row in rows if row.decides]
-        self.advising = [row for row in rows if not row.decides]
-        self.style = style
-
-    def __rich_console__(self, console: Console, options: ConsoleOptions) -> RenderResult:
-        wide = options.max_width >= WIDE
-        if self.deciding:
-            yield self.table(self.deciding, wide, HEADS if wide else ())
-        if self.advising:
-            yield self.text(ADVICE, "head")
-            yield self.table(self.advising, wide)
-
-    def table(self, rows: Iterable[RuleRow], wide: bool, heads: Iterable[str] = ()) -> Table:
-        """Rules under one another; the columns of all tables of a shape are the same."""
-        table = Table(box=None, pad_edge=False, padding=(0, GAP, 0, 0), show_header=bool(heads))
-        heads = iter(heads)
-        for columns in COLUMNS if wide else COLUMNS[:1]:
-            table.add_column(self.text(next(heads, ""), "head"), min_width=columns, no_wrap=True)
-        if not wide:
-            table.add_column()
-        for row in rows:
-            table.add_row(*(self.in_one_line(row) if wide else self.in_two_lines(row)))
-        return table
-
-    def in_one_line(self, row: RuleRow) -> list[Text]:
-        """A cell each for verdict, rule, reading, limit and chance."""
-        return [
-            self.text(mark_and_word(row.verdict), tone_of(row.verdict)),
-            self.text(row.name, "rule"),
-            self.text(reading(row), "rule"),
-            self.text(limit_words(row.limit, row.unit, row.at_least), "quiet"),
-            self.text(chance_words(row.probability), "quiet"),
-        ]
-
-    def in_two_lines(self, row: RuleRow) -> list[Text]:
-        """A cell for the verdict and one for the rest, limit and chance below the reading."""
-        limit = limit_words(row.limit, row.unit, row.at_least)
-        return [
-            self.text(mark_and_word(row.verdict), tone_of(row.verdict)),
-            Text.assemble(
-                self.text(f"{row.name:<{COLUMNS[1]}}  {reading(row)}\n", "rule"),
-                self.text(f"{limit}; {probability_words(row.probability)}", "quiet"),
-            ),
-        ]
-
-    def text(self, words: str, name: str) -> Text:
-        """Words in the style of a component class."""
-        return Text(words, style=self.style(f"rules-table--{name}"))
-
-
-def reading(row: RuleRow) -> str:
-    """The value of a rule with its doubt, to hundredths where the limit is below one."""
-    return give_or_take(row.value, row.give, row.unit, decimals=2 if row.limit < 1 else 1)
+    def style_of(self, name: str) -> Style:
+        """Style of a component class."""
+        return self.get_component_rich_style(f"rules-table--{name}")
