@@ -1,22 +1,14 @@
-"""A part of a page: its title, and facts under each other with their names beside them."""
+"""A part of a page on a screen."""
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable
+from collections.abc import Iterable
 
-from rich.console import Console, ConsoleOptions, RenderResult
 from rich.style import Style
-from rich.table import Table
-from rich.text import Text
 from textual.widgets import Static
 
-from wizard.saying.fact import LOOK, Fact
-from wizard.words import TONES
-
-NAME = 17
-"""Columns of a name."""
-
-Styles = Callable[[str], Style]
+from wizard.saying.fact import Fact
+from wizard.saying.sheet import Sheet
 
 
 class Facts(Static):
@@ -41,42 +33,8 @@ class Facts(Static):
         """Show other facts."""
         facts = tuple(facts)
         self.display = bool(facts)
-        self.update(Sheet(title, facts, self.get_component_rich_style))
+        self.update(Sheet(title, facts, self.style_of))
 
-
-class Sheet:
-    """Title and facts; a long text goes on under its own beginning."""
-
-    def __init__(self, title: str, facts: tuple[Fact, ...], style: Styles) -> None:
-        self.title, self.facts, self.style = title, facts, style
-
-    def __rich_console__(self, console: Console, options: ConsoleOptions) -> RenderResult:
-        if self.title:
-            yield self.text(self.title, "title")
-        table = Table.grid(padding=(0, 1, 0, 0))
-        table.add_column(width=1)
-        if any(fact.name for fact in self.facts):
-            table.add_column(width=NAME)
-        table.add_column(ratio=1)
-        for fact in self.facts:
-            name = (self.text(fact.name, "name"),) if len(table.columns) > 2 else ()
-            table.add_row(
-                self.text(fact.mark, mark_tone(fact.mark)),
-                *name,
-                self.text(fact.text, text_tone(fact)),
-            )
-        yield table
-
-    def text(self, words: str, name: str) -> Text:
-        """Words in the style of a component class."""
-        return Text(words, style=self.style(f"facts--{name}"))
-
-
-def mark_tone(mark: str) -> str:
-    """The style of a mark: that of the verdict it stands for."""
-    return "look" if mark == LOOK else TONES.get(mark, "unknown")
-
-
-def text_tone(fact: Fact) -> str:
-    """What somebody has to look at stands out."""
-    return "look" if fact.mark == LOOK else "text"
+    def style_of(self, name: str) -> Style:
+        """Style of a component class."""
+        return self.get_component_rich_style(f"facts--{name}")
