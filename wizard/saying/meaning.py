@@ -4,8 +4,11 @@ from collections.abc import Sequence
 
 from core.driver import felt
 from core.quantity import LengthUnit
+from core.verdict import HELD_BACK as IS_HELD_BACK
 from core.verdict import Verdict
 from wizard.saying.amounts import listed, travel, turn
+from wizard.saying.fact import Fact
+from wizard.words import mark_of
 
 HELD_BACK = {
     "walk_round.rim_play": "there is more play at the steering-wheel rim than is allowed",
@@ -24,6 +27,16 @@ HELD_BACK = {
     "stance.straight_ahead": "the wheels were not straight ahead",
 }
 """By what the walk-round or the stance failed on."""
+
+
+def answer_facts(verdict: Verdict, unit: LengthUnit) -> tuple[Fact, ...]:
+    """The answer in a sentence or two; why it is held back comes first."""
+    geometry = verdict.geometry
+    said = Fact("", f"{geometry}: {meaning(verdict, unit)}", mark_of(geometry))
+    if verdict.overall != IS_HELD_BACK:
+        return (said,)
+    reason = held_back(verdict.session.held_back_by)
+    return Fact("", f"{IS_HELD_BACK}: {reason}", mark_of(IS_HELD_BACK)), said
 
 
 def meaning(verdict: Verdict, unit: LengthUnit) -> str:

@@ -10,7 +10,7 @@ from textual.containers import Container, Vertical, VerticalScroll
 from core.document import Document, value_at
 from core.plain_text import plain
 from core.quantity import LengthUnit
-from core.verdict import HELD_BACK, Verdict
+from core.verdict import Verdict
 from wizard.cautions import CAUTIONS
 from wizard.pictures.articulation_map import ArticulationMap
 from wizard.pictures.curve import Curve
@@ -18,7 +18,7 @@ from wizard.pictures.front_view import FrontView
 from wizard.pictures.rules_table import RulesTable
 from wizard.saying.fact import Fact
 from wizard.saying.gaps import gap_facts
-from wizard.saying.meaning import held_back, meaning
+from wizard.saying.meaning import answer_facts
 from wizard.saying.readings import look_facts, readings_facts
 from wizard.saying.signed import signature_facts
 from wizard.saying.why import axle_facts, bind_facts, road_facts, why_facts
@@ -29,7 +29,6 @@ from wizard.widgets.facts import Facts
 from wizard.widgets.heading import Heading
 from wizard.widgets.keys import Keys
 from wizard.wording import UNIT_WORDS
-from wizard.words import mark_of
 
 PARTS = {
     "answer": "answer",
@@ -116,13 +115,7 @@ class VerdictPage(Vertical):
             What has changed since the session that this one measures again.
         """
         self.query_one(Banner).verdict = verdict.overall
-        said = [
-            Fact("", f"{verdict.geometry}: {meaning(verdict, unit)}", mark_of(verdict.geometry))
-        ]
-        if verdict.overall == HELD_BACK:
-            reason = held_back(verdict.session.held_back_by)
-            said.insert(0, Fact("", f"{HELD_BACK}: {reason}", mark_of(HELD_BACK)))
-        self.facts("means", "", said)
+        self.facts("means", "", answer_facts(verdict, unit))
         looks = (*since, *bind_facts(verdict.travel_limits, unit), *look_facts(verdict, unit))
         self.facts("look", "", looks)
         self.query_one(RulesTable).show(rules_of(verdict))
