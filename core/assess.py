@@ -1,17 +1,19 @@
 """From a document to its verdict, with every way it can fail as one line about an entry."""
 
 from collections.abc import Callable, Mapping
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from core.adjustment import MissingReading, NoSolution
 from core.entries import EntryError
-from core.profile import Profile
 from core.session import session_from
 from core.verdict import DRAWS, Verdict, evaluate
 
+if TYPE_CHECKING:
+    from core.profile import Profile
+
 
 def assess(
-    document: Mapping[str, Any], profile_of: Callable[[str], Profile], draws: int = DRAWS
+    document: Mapping[str, Any], profile_of: "Callable[[str], Profile]", draws: int = DRAWS
 ) -> Verdict:
     """The verdict on what a document holds.
 

@@ -16,6 +16,13 @@ class EntryError(ValueError):
         super().__init__(f"[{table}] {key}: {message}" if table else f"{key}: {message}")
 
 
+class ProfileError(ValueError):
+    """No such profile, or one that is faulty; one line with file, table, key and what was wanted.
+
+    It is here so that what needs no profile need not load the reading of one.
+    """
+
+
 def text_at(document: Mapping[str, Any], path: str, default: str | None = None) -> str:
     """Text at a dotted path; without a default it must be there."""
     value = value_at(document, path)

@@ -15,11 +15,12 @@ from numpy.typing import NDArray
 
 from core.conformity import SURE
 from core.corrections import Correction
+from core.curves import Curves
 from core.limits import Limits
 from core.linkage import Array, Linkage
 from core.moves import ARMS, Choices, Move, apply, choices
 from core.outlook import Chances, Outlook, outlook
-from core.peak import SEED, Curves
+from core.peak import SEED
 from core.rules import parallel_angle, slopes
 from core.verdict import BUMP_STEER, Verdict
 

@@ -10,10 +10,13 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from core.linkage import Array, Linkage, length
+from core.linkage import Array, Linkage
+
+Part = Array | float
+Point = tuple[Part, Part, Part]
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False)
 class Motion:
     """Where the axle and the wheels are at some heave and roll; arrays of one broadcast shape.
 
@@ -48,20 +51,25 @@ def moved(linkage: Linkage, heave: Array | float, roll: Array | float = 0.0) -> 
     roll : array
         rad, left wheel up positive.
     """
-    pose = _Pose.of(linkage, heave, roll)
-    far_ball, frame_end = pose.far_ball, pose.frame_end
-    drag_link = _squared(linkage.drag_link_frame - linkage.drag_link_axle)
-    lever = linkage.arm_side * np.asarray(linkage.arm, dtype=float)
-    # The kingpin stands one arm away from the ball; seen from the drag link's frame end:
-    kingpin = [far_ball[0] - lever - frame_end[0]] + [far_ball[i] - frame_end[i] for i in (1, 2)]
-    far = _turn(kingpin, lever, drag_link)
-    if linkage.near_ball is None:
-        return Motion(pose.shift, far, far, far, np.zeros_like(far))
-    near = _near_steer(linkage, pose, far, lever)
+    heave = np.asarray(heave, dtype=float)
+    x, y, z = _components(linkage.drag_link_axle)
+    frame_x, frame_y, frame_z = _components(linkage.drag_link_frame)
+    lever, hub = linkage.arm_side * linkage.arm, linkage.hub_height
+    with np.errstate(invalid="ignore", divide="ignore"):
+        shift = _axle_shift(linkage, heave, roll)
+        # In the axle's own axes the kingpins stay upright, so that a turn about them is a plain
+        # circle whatever the roll; there the frame end goes the other way.
+        across, up = _rolled(frame_y - shift, frame_z - hub - heave, -roll)
+        link = _squared(frame_x - x, frame_y - y, frame_z - z)
+        far = _turn(x - lever - frame_x, y - across, z - hub - up, lever, link)
+        if linkage.near_ball is None:
+            return Motion(shift, far, far, far, np.zeros(far.shape))
+        ball = (x + lever * (np.cos(far) - 1), y + lever * np.sin(far), z)
+        near = _near_steer(linkage, ball, (frame_x, across, up + hub), np.sqrt(link))
     # The far wheel is the left one where the far ball lies to the left of the near one.
     far_is_left = linkage.drag_link_axle[..., 1] > linkage.near_ball[..., 1]
     toe_in = np.where(far_is_left, near - far, far - near)
-    return Motion(pose.shift, (far + near) / 2, far, near, toe_in)
+    return Motion(shift, (far + near) / 2, far, near, toe_in)
 
 
 def steering_wheel(linkage: Linkage, heave: Array | float, roll: Array | float = 0.0) -> Array:
@@ -70,99 +78,82 @@ def steering_wheel(linkage: Linkage, heave: Array | float, roll: Array | float =
     The pitman ball turns about the sector shaft until the drag link fits. Positive to the left
     (ISO 8855:2011 7.1.8): the sign of the wheel movement which would command that swing.
     """
-    pose = _Pose.of(linkage, heave, roll)
-    lever = linkage.pitman_side * np.asarray(linkage.pitman_arm, dtype=float)
-    frame, ball = linkage.drag_link_frame, pose.in_frame(pose.far_ball)
-    shaft = [frame[..., 0] - lever - ball[0], frame[..., 1] - ball[1], frame[..., 2] - ball[2]]
-    swing = _turn(shaft, lever, _squared(frame - linkage.drag_link_axle))
-    return linkage.ratio * linkage.arm_side * linkage.pitman_side * swing
+    heave = np.asarray(heave, dtype=float)
+    x, y, z = _components(linkage.drag_link_axle)
+    frame_x, frame_y, frame_z = _components(linkage.drag_link_frame)
+    lever, hub = linkage.pitman_side * linkage.pitman_arm, linkage.hub_height
+    with np.errstate(invalid="ignore", divide="ignore"):
+        link = _squared(frame_x - x, frame_y - y, frame_z - z)
+        across, up = _rolled(y, z - hub, roll)
+        across, up = across + _axle_shift(linkage, heave, roll), up + hub + heave
+        swing = _turn(frame_x - lever - x, frame_y - across, frame_z - up, lever, link)
+    return np.asarray(linkage.ratio * linkage.arm_side * linkage.pitman_side * swing)
 
 
-@dataclass(frozen=True)
-class _Pose:
-    """The axle's pose and, in the axle's own axes, the points the steering needs.
+def _axle_shift(linkage: Linkage, heave: Array, roll: Array | float) -> Array:
+    """Lateral movement of the axle that keeps the track bar's length, mm.
 
-    Working in the axle's axes keeps the kingpins upright, so that a turn about them stays a
-    plain circle whatever the roll. Points are (x, y, z) tuples of arrays: separate components
-    broadcast without building (..., 3) arrays for every heave.
+    Heave and roll leave x alone, so the track bar's reach is that of its front view.
     """
-
-    shift: Array
-    heave: Array
-    sine: Array
-    cosine: Array
-    hub: Array
-    far_ball: tuple[Array, Array, Array]
-    frame_end: tuple[Array, Array, Array]
-
-    @classmethod
-    def of(cls, linkage: Linkage, heave: Array | float, roll: Array | float) -> "_Pose":
-        heave, roll = np.asarray(heave, dtype=float), np.asarray(roll, dtype=float)
-        hub = np.asarray(linkage.hub_height, dtype=float)
-        sine, cosine = np.sin(roll), np.cos(roll)
-        frame, axle = linkage.track_bar_frame, linkage.track_bar_axle
-        y = axle[..., 1] * cosine - (axle[..., 2] - hub) * sine
-        z = axle[..., 1] * sine + (axle[..., 2] - hub) * cosine + hub + heave
-        # Heave and roll leave x alone, so the track bar's reach is that of its front view.
-        lateral, rise = axle[..., 1] - frame[..., 1], axle[..., 2] - frame[..., 2]
-        with np.errstate(invalid="ignore"):
-            run = np.sqrt(lateral * lateral + rise * rise - (z - frame[..., 2]) ** 2)
-        shift = frame[..., 1] - y + np.where(lateral < 0, -run, run)
-        pitman = linkage.drag_link_frame
-        across, up = pitman[..., 1] - shift, pitman[..., 2] - heave - hub
-        return cls(
-            shift,
-            heave,
-            sine,
-            cosine,
-            hub,
-            _components(linkage.drag_link_axle),
-            (pitman[..., 0], across * cosine + up * sine, up * cosine - across * sine + hub),
-        )
-
-    def in_frame(self, point: tuple[Array, Array, Array]) -> tuple[Array, Array, Array]:
-        """A point of the axle, given in the axle's axes, where it now is in the frame."""
-        x, y, z = point
-        y, z = (
-            y * self.cosine - (z - self.hub) * self.sine,
-            y * self.sine + (z - self.hub) * self.cosine,
-        )
-        return x, y + self.shift, z + self.hub + self.heave
+    _, y, z = _components(linkage.track_bar_axle)
+    _, frame_y, frame_z = _components(linkage.track_bar_frame)
+    side, reach = y - frame_y, (y - frame_y) ** 2 + (z - frame_z) ** 2
+    y, z = _rolled(y, z - linkage.hub_height, roll)
+    rise = z + (linkage.hub_height - frame_z) + heave
+    return np.copysign(np.sqrt(reach - rise * rise), side) + (frame_y - y)
 
 
-def _near_steer(linkage: Linkage, pose: _Pose, far: Array, lever: Array) -> Array:
-    """Steer of the near wheel: its tie rod keeps the distance from the joint on the drag link."""
+def _near_steer(linkage: Linkage, ball: Point, frame: Point, link: Part) -> Array:
+    """Steer of the near wheel: its tie rod keeps the distance from the joint on the drag link.
+
+    `ball` and `frame` are the ends of the drag link now, in the axle's own axes, `link` its
+    length.
+    """
     assert linkage.near_ball is not None
-    x, y, z = pose.far_ball
-    ball = (x + lever * (np.cos(far) - 1), y + lever * np.sin(far), z)
-    link = length(linkage.drag_link_frame, linkage.drag_link_axle)
-    part = np.asarray(linkage.joint_from_far_ball, dtype=float) / link
-    joint = [b + (f - b) * part for b, f in zip(ball, pose.frame_end, strict=True)]
-    near_lever = linkage.arm_side * np.asarray(linkage.near_arm, dtype=float)
-    near = _components(linkage.near_ball)
-    kingpin = [near[0] - near_lever - joint[0], near[1] - joint[1], near[2] - joint[2]]
-    run = linkage.drag_link_frame - linkage.drag_link_axle
-    tie_rod = linkage.near_ball - linkage.drag_link_axle - run * part[..., None]
-    return _turn(kingpin, near_lever, _squared(tie_rod))
+    part = linkage.joint_from_far_ball / link
+    joint = [b + (f - b) * part for b, f in zip(ball, frame, strict=True)]
+    x, y, z = _components(linkage.near_ball)
+    lever = linkage.arm_side * linkage.near_arm
+    ends = zip(
+        _components(linkage.drag_link_axle), _components(linkage.drag_link_frame), strict=True
+    )
+    joint_x, joint_y, joint_z = (b + (f - b) * part for b, f in ends)
+    tie_rod = _squared(x - joint_x, y - joint_y, z - joint_z)
+    return _turn(x - lever - joint[0], y - joint[1], z - joint[2], lever, tie_rod)
 
 
-def _turn(pivot: list[Array], lever: Array, squared_length: Array) -> Array:
+def _turn(x: Part, y: Part, z: Part, lever: Part, squared_length: Part) -> Array:
     """Turn d, nearest zero, that brings a lever's ball to a given distance from the origin, rad.
 
-    The ball is at pivot + lever (cos d, sin d, 0). With A cos d + B sin d = C and t = tan(d/2),
-    (A + C) t^2 - 2 B t + (C - A) = 0; the smaller root is written so that it does not cancel.
+    The ball is at (x, y, z) + lever (cos d, sin d, 0). With A cos d + B sin d = C and
+    t = tan(d/2), (A + C) t^2 - 2 B t + (C - A) = 0; the smaller root is written so that it does
+    not cancel.
     """
-    a = 2 * lever * pivot[0]
-    b = 2 * lever * pivot[1]
-    c = squared_length - pivot[0] ** 2 - pivot[1] ** 2 - pivot[2] ** 2 - lever * lever
-    with np.errstate(invalid="ignore", divide="ignore"):
-        root = np.sqrt(a * a + b * b - c * c)
-        return np.asarray(2 * np.arctan((c - a) / (b + np.copysign(root, b))))
+    a = 2 * lever * x
+    b = 2 * lever * y
+    c = squared_length - lever * lever - _squared(x, y, z)
+    root = np.sqrt(a * a + b * b - c * c)
+    return np.asarray(2 * np.arctan((c - a) / (b + np.copysign(root, b))))
 
 
-def _squared(vector: Array) -> Array:
-    return np.asarray(np.einsum("...i,...i->...", vector, vector))
+def _rolled(y: Part, z: Part, roll: Array | float) -> tuple[Part, Part]:
+    """(y, z) turned about the x axis; as they are where there is no roll, as there seldom is."""
+    if isinstance(roll, float) and roll == 0:
+        return y, z
+    sine, cosine = np.sin(roll), np.cos(roll)
+    return y * cosine - z * sine, y * sine + z * cosine
 
 
-def _components(point: Array) -> tuple[Array, Array, Array]:
+def _squared(x: Part, y: Part, z: Part) -> Part:
+    return x * x + y * y + z * z
+
+
+def _components(point: Array) -> Point:
+    """x, y and z apart, which broadcast without (..., 3) arrays for every heave.
+
+    Those of a single point are plain floats, which are quicker than arrays of one.
+    """
+    if point.ndim == 1:
+        x, y, z = point.tolist()
+        return x, y, z
     return point[..., 0], point[..., 1], point[..., 2]

@@ -1,21 +1,25 @@
 """What moved pivots would bring: the rules, the peaks, the side effects."""
 
 from dataclasses import dataclass
+from math import radians
 
 import numpy as np
 
 from core.conformity import OUT, TOO_CLOSE, decide
+from core.curves import working_heaves
 from core.linkage import Array, Linkage
 from core.motion import Motion, moved
-from core.peak import working_heaves
 from core.roll_centre import roll_centre_height
 from core.rules import length_ratio, lengths, parallel_angle, slopes
 from core.sweep import Split, splits
 from core.travel_limits import travel_limits
 from core.verdict import BUMP_STEER, STEERS_TRUE, Verdict
 
-WORSE = 1e-9
-"""rad; less than this is no change."""
+UNCHANGED: dict[str, float] = {
+    **dict.fromkeys(("parallel", "track_bar", "drag_link", "steer", "toe"), radians(0.01)),
+    "length": 0.005,
+}
+"""Differences, in rad and for the length as a ratio, up to which a rule is no worse than before."""
 
 
 @dataclass(frozen=True)
@@ -133,7 +137,7 @@ def _worse(now: Linkage, then: Linkage, heaves: Array) -> tuple[str, ...]:
     before, after = _badness(now, heaves), _badness(then, heaves)
     for name, bad in before.items():
         # Where a link binds after the move (nan) that is worse whatever it was before.
-        if not after[name] <= bad + WORSE:
+        if not after[name] <= bad + UNCHANGED[name]:
             found.append(name)
     return tuple(found)
 

@@ -1,26 +1,29 @@
 """The largest steer and toe-in change over the working travel, and how sure they are.
 
-Peaks are taken over 41 equally spaced heaves. A peak is a largest magnitude, which is not linear
-in the pivots where the curve is near zero or has two humps of a size: its doubt is drawn (Monte
-Carlo, JCGM 101:2008).
+A peak is a largest magnitude. Where one point of the curve is the largest whatever the doubt does
+to the curve, that is as good as linear in the pivots and propagated as such (GUM 5.2.2). Where the
+curve is near zero or has two humps of a size it is not, and the doubt is drawn (Monte Carlo,
+JCGM 101:2008).
 """
 
 from dataclasses import dataclass
-from functools import cache
 
 import numpy as np
-from numpy.polynomial.chebyshev import chebpts1, chebvander
 
 from core.conformity import Ruling, hold
+from core.curves import Curves, working_heaves
 from core.limits import Limits
 from core.linkage import Array, Linkage
 from core.motion import moved
 from core.propagation import Measured
 
-HEAVES = 41
-NODES = 9
 SEED = 20080101
 """Of every Monte Carlo, so that the same readings always give the same answer."""
+
+CLEAR = 3.0
+"""Standard uncertainties by which a peak stands above zero and above the rest of its curve."""
+
+LINEAR, MONTE_CARLO = "linear", "monte carlo"
 
 
 @dataclass(frozen=True)
@@ -42,64 +45,6 @@ class Peak:
     method: str
 
 
-def working_heaves(limits: Limits) -> Array:
-    """The heaves that peaks are taken over, array (41,), mm."""
-    return np.linspace(-limits.working_droop, limits.working_bump, HEAVES)
-
-
-def peaks_of(linkage: Linkage, limits: Limits) -> tuple[Array, Array]:
-    """Peak steer and peak toe-in change of many geometries at once, arrays (...), rad.
-
-    nan where a link binds in the working travel.
-    """
-    curves = Curves.of(linkage, limits)
-    return curves.peaks()
-
-
-@dataclass(frozen=True)
-class Curves:
-    """Steer and toe-in change of many geometries over the working travel.
-
-    The model is worked at a few Chebyshev nodes and carried to the 41 heaves by the polynomial
-    through them: over a working travel the curves are so smooth that this agrees with the model
-    at every heave to some 1e-9 rad (a test holds it to that), in a quarter of the time.
-
-    Attributes
-    ----------
-    steer : array (..., NODES), rad
-    toe : array (..., NODES) or None
-        None for layouts which cannot change it.
-    """
-
-    steer: Array
-    toe: Array | None
-
-    @classmethod
-    def of(cls, linkage: Linkage, limits: Limits) -> "Curves":
-        """The curves of a linkage with any leading axes."""
-        middle = (limits.working_bump - limits.working_droop) / 2
-        half = (limits.working_bump + limits.working_droop) / 2
-        motion = moved(linkage.spread(), middle + half * chebpts1(NODES))
-        return cls(motion.steer, None if linkage.near_ball is None else motion.toe_in_change)
-
-    def peaks(self, heaves: int = HEAVES) -> tuple[Array, Array]:
-        """Largest magnitudes over equally spaced heaves, arrays (...), rad."""
-        carry = _carry(heaves)
-        steer = np.abs(self.steer @ carry).max(axis=-1)
-        if self.toe is None:
-            return steer, np.zeros_like(steer)
-        return steer, np.abs(self.toe @ carry).max(axis=-1)
-
-
-@cache
-def _carry(heaves: int) -> Array:
-    """Matrix (NODES, heaves) from values at the nodes to values at equally spaced heaves."""
-    at_nodes = chebvander(chebpts1(NODES), NODES - 1)
-    return np.asarray(
-        (chebvander(np.linspace(-1, 1, heaves), NODES - 1) @ np.linalg.inv(at_nodes)).T
-    )
-
-
 def rule_peaks(measured: Measured, limits: Limits, draws: int) -> tuple[Peak, Peak]:
     """Peak steer and peak toe-in change of a measured linkage.
 
@@ -108,35 +53,65 @@ def rule_peaks(measured: Measured, limits: Limits, draws: int) -> tuple[Peak, Pe
     measured : Measured
     limits : Limits
     draws : int
-        Of the Monte Carlo; 0 for linear propagation at the heave of the peak, which is quick and
-        good where the curve has one clear peak.
+        Of the Monte Carlo, where it is needed; 0 for linear propagation in any case, which is
+        quick.
     """
     heaves = working_heaves(limits)
-    motion = moved(measured.linkage, heaves)
-    curves = (motion.steer, motion.toe_in_change)
-    if draws:
-        drawn = peaks_of(measured.draw(draws, SEED), limits)
-        rulings = [
-            _drawn(curve, peak, limit)
-            for curve, peak, limit in zip(curves, drawn, _limits(limits), strict=True)
-        ]
-    else:
-        rulings = _linear(measured, heaves, curves, limits)
-    method = "monte carlo" if draws else "linear"
-    steer, toe = (
-        Peak(ruling, float(heaves[_where(curve)]), method)
-        for ruling, curve in zip(rulings, curves, strict=True)
-    )
-    return steer, toe
+
+    def curves(linkage: Linkage) -> Array:
+        motion = moved(linkage, heaves)
+        return np.stack([motion.steer, motion.toe_in_change], axis=-2)
+
+    nominal = curves(measured.linkage)
+    gradient = measured.gradient(lambda linkage: curves(linkage.spread()))
+    held_to = (limits.steer, limits.toe_change)
+    peaks = [
+        Peak(_linear(measured, curve, gradient[:, i], limit), _at(heaves, curve), LINEAR)
+        for i, (curve, limit) in enumerate(zip(nominal, held_to, strict=True))
+    ]
+    unclear = [not is_clear(measured, curve, gradient[:, i]) for i, curve in enumerate(nominal)]
+    if draws and any(unclear):
+        drawn = Curves.of(measured.draw(draws, SEED), limits).peaks()
+        for i in np.flatnonzero(unclear):
+            peaks[i] = Peak(
+                _drawn(nominal[i], drawn[i], held_to[i]), peaks[i].at_heave, MONTE_CARLO
+            )
+    return peaks[0], peaks[1]
 
 
-def _limits(limits: Limits) -> tuple[float, float]:
-    return limits.steer, limits.toe_change
+def is_clear(measured: Measured, curve: Array, gradient: Array) -> bool:
+    """Whether one point of a curve is its peak whatever the doubt does to the curve.
+
+    Parameters
+    ----------
+    measured : Measured
+    curve : array (41,)
+    gradient : array (K, 41)
+    """
+    if not np.isfinite(curve).all() or not np.isfinite(gradient).all():
+        return False
+    if not gradient.any():  # the toe of a layout that cannot change it
+        return True
+    magnitude, slope = np.abs(curve), gradient * np.sign(curve)
+    peak = int(np.argmax(magnitude))
+    margin = magnitude[peak] - np.delete(magnitude, peak)
+    doubt = measured.u(slope[:, peak, None] - np.delete(slope, peak, axis=1))
+    stands = magnitude[peak] > CLEAR * measured.u(slope[:, peak])
+    return bool(stands and (margin > CLEAR * doubt).all())
 
 
 def _where(curve: Array) -> int:
     magnitude = np.abs(curve)
     return int(np.nanargmax(magnitude)) if np.isfinite(magnitude).any() else 0
+
+
+def _at(heaves: Array, curve: Array) -> float:
+    return float(heaves[_where(curve)])
+
+
+def _linear(measured: Measured, curve: Array, gradient: Array, limit: float) -> Ruling:
+    at = _where(curve)
+    return hold(float(np.abs(curve[at])), float(measured.u(gradient[:, at])), limit)
 
 
 def _drawn(curve: Array, peak: Array, limit: float) -> Ruling:
@@ -145,19 +120,3 @@ def _drawn(curve: Array, peak: Array, limit: float) -> Ruling:
     u = float(free.std()) if free.size else float("nan")
     within = np.count_nonzero(free <= limit) / peak.size
     return Ruling(float(np.abs(curve[_where(curve)])), limit, u, within)
-
-
-def _linear(
-    measured: Measured, heaves: Array, curves: tuple[Array, Array], limits: Limits
-) -> list[Ruling]:
-    at = [_where(curve) for curve in curves]
-
-    def values(linkage: Linkage) -> Array:
-        motion = moved(linkage.spread(), heaves[at])
-        return np.stack([motion.steer[..., 0], motion.toe_in_change[..., 1]], axis=-1)
-
-    u = measured.u(measured.gradient(values)).tolist()
-    return [
-        hold(float(np.abs(curve[i])), one, limit)
-        for curve, i, one, limit in zip(curves, at, u, _limits(limits), strict=True)
-    ]

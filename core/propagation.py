@@ -19,7 +19,7 @@ STEP = 1e-3
 """Half the span of a central difference, mm: its error is some 1e-9 of the derivative."""
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False)
 class Measured:
     """A linkage as it was measured: its parameters and how sure they are.
 
@@ -45,11 +45,10 @@ class Measured:
         # The symmetric root: of equal readings the vectors themselves are any that the machine
         # chooses, and the same readings have to give the same answer on every machine.
         root = vectors[:, known] * np.sqrt(values[known]) @ vectors[:, known].T
-        normal = np.random.default_rng(seed).standard_normal((count // 2, len(root)))
-        spread = normal @ root
-        return with_parameters(
-            self.linkage, parameters(self.linkage) + np.concatenate([spread, -spread])
-        )
+        spread = root @ np.random.default_rng(seed).standard_normal((len(root), count // 2))
+        # One parameter a row: what follows works on all draws of one coordinate at a time.
+        drawn = parameters(self.linkage)[:, None] + np.concatenate([spread, -spread], axis=1)
+        return with_parameters(self.linkage, drawn.T)
 
     def gradient(self, result: Callable[[Linkage], Array]) -> Array:
         """Derivative of a result with each parameter.

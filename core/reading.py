@@ -7,7 +7,6 @@ sighted again, so the mean of n repeats has u / sqrt(n) (GUM 4.2.3).
 
 from dataclasses import dataclass
 from math import sqrt
-from statistics import fmean, stdev
 from typing import Literal
 
 Kind = Literal["height", "offset", "station", "length", "slope", "brace"]
@@ -49,12 +48,16 @@ class Reading:
     @property
     def value(self) -> float:
         """Mean of the repeats, mm or rad."""
-        return fmean(self.repeats)
+        return sum(self.repeats) / len(self.repeats)
 
     @property
     def scatter(self) -> float:
         """Sample standard deviation of the repeats, mm or rad; 0 for a single reading."""
-        return stdev(self.repeats) if len(self.repeats) > 1 else 0.0
+        count = len(self.repeats)
+        if count < 2:
+            return 0.0
+        mean = self.value
+        return sqrt(sum((repeat - mean) ** 2 for repeat in self.repeats) / (count - 1))
 
 
 def claimed_uncertainty(kind: Kind, instruments: Instruments) -> float:

@@ -7,18 +7,21 @@ else from the profile; every such value is named in `Session.assumed`.
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from functools import partial
-from typing import Any, get_args
+from typing import TYPE_CHECKING, Any, get_args
 
 from core import quantity, stance, walk_round
 from core.document import value_at
-from core.entries import EntryError, choice_at, quantity_at, text_at
+from core.entries import EntryError, ProfileError, choice_at, quantity_at, text_at
 from core.events import Event
 from core.limits import Limits
 from core.linkage import AHEAD, BEHIND, Layout
-from core.profile import Profile, ProfileError
+from core.possible import refuse_impossible
 from core.reading import Instruments, Reading
 from core.survey import WHEELS, reading_at, readings_in
 from core.tables import event_from
+
+if TYPE_CHECKING:
+    from core.profile import Profile
 
 LAYOUTS: tuple[Layout, ...] = get_args(Layout)
 SIDES = {"ahead": AHEAD, "behind": BEHIND}
@@ -82,7 +85,7 @@ class Session:
     assumed: tuple[str, ...]
 
 
-def session_from(document: Mapping[str, Any], profile_of: Callable[[str], Profile]) -> Session:
+def session_from(document: Mapping[str, Any], profile_of: "Callable[[str], Profile]") -> Session:
     """The session that a document holds.
 
     Parameters
@@ -98,13 +101,15 @@ def session_from(document: Mapping[str, Any], profile_of: Callable[[str], Profil
     core.profile.ProfileError
         The profile is needed and cannot be had.
     """
-    return _Reader(document, profile_of).session()
+    session = _Reader(document, profile_of).session()
+    refuse_impossible(session)
+    return session
 
 
 class _Reader:
     """Reads one document, and remembers what it had to take from the profile."""
 
-    def __init__(self, document: Mapping[str, Any], profile_of: Callable[[str], Profile]) -> None:
+    def __init__(self, document: Mapping[str, Any], profile_of: "Callable[[str], Profile]") -> None:
         self.document = document
         self.name = text_at(document, "session.profile")
         self.units = choice_at(document, "session.units", ("in", "mm"), "in")
@@ -114,7 +119,7 @@ class _Reader:
         self._profile: Profile | None = None
 
     @property
-    def profile(self) -> Profile:
+    def profile(self) -> "Profile":
         if self._profile is None:
             self._profile = self._profile_of(self.name)
         return self._profile

@@ -8,9 +8,9 @@ from dataclasses import replace
 from pathlib import Path
 
 from core.corrections import Correction
-from core.entries import EntryError
+from core.entries import EntryError, ProfileError
 from core.plain_text import plain
-from core.profile import Profile, ProfileError, load_profile, profile_names
+from core.profile import Profile, load_profile, profile_names
 from core.tables import corrections_at, exclusions_known, only_known
 from core.toml_file import TomlFileError, read_toml
 

@@ -1,6 +1,5 @@
 """The shop lead's decision on a record, tied to what the record said at that moment."""
 
-import hashlib
 import json
 from collections.abc import Mapping
 from datetime import datetime
@@ -38,7 +37,9 @@ def signatures_of(document: Document) -> list[Mapping[str, Any]]:
 
 def digest(document: Document) -> str:
     """SHA-256 of everything but the signatures, whatever the order of the keys."""
-    return hashlib.sha256(canonical(without(document, "signatures"))).hexdigest()
+    from hashlib import sha256  # only a signature needs it, and it takes its time to load
+
+    return sha256(canonical(without(document, "signatures"))).hexdigest()
 
 
 def canonical(document: Document) -> bytes:

@@ -4,18 +4,18 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from core.curves import HEAVES
 from core.derivatives import derivatives
 from core.limits import Limits
 from core.linkage import Array, Linkage
 from core.motion import moved, steering_wheel
-from core.peak import HEAVES
 from core.propagation import Measured
 
 ROLLS = np.radians(np.linspace(-8.0, 8.0, 9))
 """Rolls of the articulation map, rad."""
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False)
 class Sweep:
     """The travel in heave; arrays (41,), nan where a link cannot reach.
 
@@ -34,7 +34,7 @@ class Sweep:
     steering_wheel: Array
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False)
 class Articulation:
     """Steer over roll and heave.
 

@@ -8,9 +8,9 @@ draws 20,000, from the pivots' covariance, at a few nodes.
 import numpy as np
 import pytest
 
+from core.curves import working_heaves
 from core.linkage import Linkage
 from core.motion import moved
-from core.peak import working_heaves
 from core.reading import standard_uncertainty
 from core.verdict import DRAWS, evaluate
 from tests.geometries import document_of, parallel_pair, random_linkage, session_of, true_readings

@@ -8,10 +8,10 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from core.adjustment import adjust
+from core.curves import peaks_of, working_heaves
 from core.derivatives import derivatives
 from core.linkage import Linkage, pivots_of
 from core.motion import moved, steering_wheel
-from core.peak import peaks_of, working_heaves
 from core.roll_centre import roll_centre_height
 from core.rules import length_ratio, lengths, parallel_angle, slopes
 from core.verdict import evaluate

@@ -14,11 +14,12 @@ import numpy as np
 import pytest
 
 from core.adjustment import Adjustment, adjust
+from core.curves import working_heaves
 from core.limits import Limits
 from core.linkage import Linkage
 from core.measured import measured
 from core.motion import moved
-from core.peak import rule_peaks, working_heaves
+from core.peak import rule_peaks
 from core.rules import length_ratio, parallel_angle, rule, slopes
 from core.suspicion import suspicions
 from core.verdict import BUMP_STEER, STEERS_TRUE, overall

@@ -17,7 +17,7 @@ from core.record_list import list_records
 from wizard import drafts
 from wizard.flow import Flow
 from wizard.screens.home import HomeScreen
-from wizard.screens.measure import MeasureScreen, now
+from wizard.screens.measure import MeasureScreen
 from wizard.theme import EVENARC
 from wizard.trouble import write_down
 
@@ -33,6 +33,8 @@ class EvenarcApp(App[None]):
         Where profiles are looked for, a shop's own first.
     measures_at_once : bool
         Begin a new session instead of showing the first page.
+    notice : str
+        A line for the first page.
     """
 
     CSS_PATH = "evenarc.tcss"
@@ -43,18 +45,23 @@ class EvenarcApp(App[None]):
     BINDINGS = [("ctrl+q", "quit", "quit")]
 
     def __init__(
-        self, files: Path, profile_folders: Sequence[Path], measures_at_once: bool = False
+        self,
+        files: Path,
+        profile_folders: Sequence[Path],
+        measures_at_once: bool = False,
+        notice: str = "",
     ) -> None:
         super().__init__()
         self.files = files
         self.profile_folders = tuple(profile_folders)
         self.measures_at_once = measures_at_once
+        self.first_notice = notice
 
     def on_mount(self) -> None:
         """The first page, and on it what was asked for."""
         self.register_theme(EVENARC)
         self.theme = EVENARC.name
-        self.push_screen(HomeScreen())
+        self.push_screen(HomeScreen(self.first_notice))
         if self.measures_at_once:
             self.measure()
 
@@ -65,15 +72,19 @@ class EvenarcApp(App[None]):
             return
         self.exit(return_code=1, message=Text(write_down(error, self.files)))
 
+    def action_help_quit(self) -> None:
+        """Ctrl+C does nothing by itself; say what does."""
+        self.notify("F9 leaves; every answer is kept", markup=False)
+
     def measure(self) -> None:
         """Measure a vehicle for the first time."""
-        self.take(Flow(drafts.begin(now())))
+        self.take(Flow(drafts.begin(drafts.now())))
 
     def measure_again(self, path: Path) -> None:
         """Measure again the vehicle of a filed session."""
         try:
             earlier = read_document(path)
-            document = drafts.begin_again(earlier, now())
+            document = drafts.begin_again(earlier, drafts.now())
             self.take(Flow(document, self.profile_of(document)), earlier)
         except (RecordError, ProfileError) as error:
             self.at_home(str(error))

@@ -4,20 +4,27 @@ from __future__ import annotations
 
 import sys
 from argparse import SUPPRESS, ArgumentParser, Namespace
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from wizard import __version__
+from wizard.cautions import CAUTION_IN_SHORT
 from wizard.exits import ALL_TRUE, CANNOT_READ
+
+if TYPE_CHECKING:
+    from core.profile import Profile
 
 ABOUT = (
     "Measures a solid front axle with tape and angle finder, says whether the vehicle has bump "
     "steer and how sure that is, and plans the fix. Without a command it opens the first page."
 )
-CAUTION = (
-    "Steering and suspension work can kill: local codes and licensed practice come first. Evenarc "
-    "measures geometry and approves nothing."
+
+NO_TERMINAL = (
+    "evenarc: the wizard needs a terminal; `evenarc check`, `evenarc compare` and `evenarc fix` "
+    "do without one"
 )
+DEMO = "a demonstration: an invented workshop, on a copy that is thrown away at the end"
 
 
 def main(arguments: Sequence[str] | None = None) -> int:
@@ -31,7 +38,9 @@ def main(arguments: Sequence[str] | None = None) -> int:
 
 def parser() -> ArgumentParser:
     """Every command with its options."""
-    whole = ArgumentParser("evenarc", description=ABOUT, epilog=CAUTION, parents=[_places()])
+    whole = ArgumentParser(
+        "evenarc", description=ABOUT, epilog=CAUTION_IN_SHORT, parents=[_places()]
+    )
     whole.add_argument("--version", action="version", version=f"evenarc {__version__}")
     whole.set_defaults(run=_home, files=None, profiles=[])
     commands = whole.add_subparsers(title="commands", metavar="COMMAND")
@@ -83,13 +92,21 @@ def _measure(given: Namespace) -> int:
     return _open(given, measures_at_once=True)
 
 
-def _open(given: Namespace, measures_at_once: bool = False) -> int:
+def _open(given: Namespace, measures_at_once: bool = False, notice: str = "") -> int:
+    if not (sys.stdin.isatty() and sys.stdout.isatty()):
+        print(NO_TERMINAL, file=sys.stderr)
+        return CANNOT_READ
     from wizard.app import EvenarcApp
     from wizard.locations import files_folder
+    from wizard.trouble import write_down
 
     files = files_folder(given.files)
-    app = EvenarcApp(files, _profile_folders(given, files), measures_at_once)
-    app.run()
+    try:
+        app = EvenarcApp(files, _profile_folders(given, files), measures_at_once, notice)
+        app.run()
+    except Exception as error:  # before or after the screens: never a traceback
+        print(write_down(error, files), file=sys.stderr)
+        return CANNOT_READ
     return CANNOT_READ if app.return_code else ALL_TRUE
 
 
@@ -102,19 +119,19 @@ def _demo(given: Namespace) -> int:
     with TemporaryDirectory(prefix="evenarc-demo-") as folder:
         given.files = Path(folder) / "demo"
         copytree(DEMO_SESSIONS, given.files, ignore=ignore_patterns("*.py", "__pycache__"))
-        return _open(given)
+        return _open(given, notice=DEMO)
 
 
 def _check(given: Namespace) -> int:
     from wizard.reports.check import check
 
-    return check(given.records, _profile_folders(given), given.json)
+    return check(given.records, _profile_of(given), given.json)
 
 
 def _compare(given: Namespace) -> int:
     from wizard.reports.compare import compare_records
 
-    return compare_records(given.before, given.after, _profile_folders(given), given.json)
+    return compare_records(given.before, given.after, _profile_of(given), given.json)
 
 
 def _fix(given: Namespace) -> int:
@@ -123,6 +140,15 @@ def _fix(given: Namespace) -> int:
 
     shelf = parts_shelf(files_folder(given.files))
     return fix(given.record, _profile_folders(given), shelf, given.json)
+
+
+def _profile_of(given: Namespace) -> Callable[[str], Profile]:
+    def find(name: str) -> Profile:
+        from core.profile import load_profile  # a record that is complete needs no profile
+
+        return load_profile(name, _profile_folders(given))
+
+    return find
 
 
 def _profile_folders(given: Namespace, files: Path | None = None) -> tuple[Path, ...]:

@@ -3,7 +3,8 @@ from pathlib import Path
 
 import pytest
 
-from core.profile import RANGES, ProfileError, load_profile, profile_names
+from core.entries import ProfileError
+from core.profile import RANGES, load_profile, profile_names
 
 SHIPPED = Path(__file__).parents[2] / "profiles"
 NAMES = ("coil-crossover", "coil-inverted-y", "coil-tie-rod", "heavy-truck", "high-steer")

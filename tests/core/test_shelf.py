@@ -3,7 +3,8 @@ from pathlib import Path
 import pytest
 
 from core.corrections import Correction
-from core.profile import ProfileError, load_profile
+from core.entries import ProfileError
+from core.profile import load_profile
 from core.shelf import load_shelf, with_shelf
 
 SHIPPED = Path(__file__).parents[2] / "profiles"

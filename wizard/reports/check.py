@@ -1,17 +1,22 @@
 """`evenarc check`: what one or more records say, in words or as JSON."""
 
+from __future__ import annotations
+
 import json
 import sys
-from collections.abc import Sequence
-from pathlib import Path
+from collections.abc import Callable, Sequence
+from typing import TYPE_CHECKING
 
 from core.answer import answer
 from core.verdict import STEERS_TRUE
 from wizard.exits import ALL_TRUE, AT_LEAST_ONE_NOT, CANNOT_READ
 from wizard.reports.records import Unreadable, judged
 
+if TYPE_CHECKING:
+    from core.profile import Profile
 
-def check(paths: Sequence[str], folders: Sequence[Path], as_json: bool) -> int:
+
+def check(paths: Sequence[str], profile_of: Callable[[str], Profile], as_json: bool) -> int:
     """Print what each record says and return the exit code.
 
     A record that cannot be read is named on standard error; the others are still judged.
@@ -19,7 +24,7 @@ def check(paths: Sequence[str], folders: Sequence[Path], as_json: bool) -> int:
     code = ALL_TRUE
     for path in paths:
         try:
-            document, verdict = judged(path, folders)
+            document, verdict = judged(path, profile_of)
         except Unreadable as error:
             print(f"evenarc: {error}", file=sys.stderr)
             code = CANNOT_READ

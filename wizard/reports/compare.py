@@ -1,9 +1,11 @@
 """`evenarc compare`: before beside after, in words or as JSON."""
 
+from __future__ import annotations
+
 import json
 import sys
-from collections.abc import Sequence
-from pathlib import Path
+from collections.abc import Callable
+from typing import TYPE_CHECKING
 
 from core.comparison import SHOWN, altered, compare
 from core.comparison_answer import comparison_answer
@@ -13,12 +15,17 @@ from core.plan import planned_in, reached
 from wizard.exits import ALL_TRUE, AT_LEAST_ONE_NOT, CANNOT_READ
 from wizard.reports.records import LONGEST_PATH, Unreadable, judged
 
+if TYPE_CHECKING:
+    from core.profile import Profile
 
-def compare_records(before: str, after: str, folders: Sequence[Path], as_json: bool) -> int:
+
+def compare_records(
+    before: str, after: str, profile_of: Callable[[str], Profile], as_json: bool
+) -> int:
     """Print what changed from one record to another and return the exit code."""
     try:
-        earlier, before_verdict = judged(before, folders)
-        later, after_verdict = judged(after, folders)
+        earlier, before_verdict = judged(before, profile_of)
+        later, after_verdict = judged(after, profile_of)
         planned = planned_in(earlier)
     except Unreadable as error:
         print(f"evenarc: {error}", file=sys.stderr)

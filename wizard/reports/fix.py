@@ -3,6 +3,7 @@
 import json
 import sys
 from collections.abc import Sequence
+from functools import partial
 from pathlib import Path
 
 from core.fix import Fix, search
@@ -16,7 +17,7 @@ from wizard.reports.records import Unreadable, judged
 def fix(path: str, folders: Sequence[Path], shelf: Path, as_json: bool) -> int:
     """Print the plans for one record and return the exit code."""
     try:
-        document, verdict = judged(path, folders)
+        document, verdict = judged(path, partial(load_profile, folders=folders))
         listed = load_profile(verdict.session.profile, folders)
         found = search(verdict, with_shelf(listed, load_shelf(shelf, folders)).corrections)
     except (Unreadable, ProfileError) as error:

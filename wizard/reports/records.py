@@ -1,15 +1,19 @@
 """Records named on the command line, read and judged; a fault is one line with its file."""
 
-from collections.abc import Callable, Sequence
+from __future__ import annotations
+
+from collections.abc import Callable
 from pathlib import Path
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from core.assess import assess
-from core.entries import EntryError
+from core.entries import EntryError, ProfileError
 from core.plain_text import plain
-from core.profile import Profile, ProfileError, load_profile
 from core.record import RecordError, read_document
 from core.verdict import Verdict
+
+if TYPE_CHECKING:
+    from core.profile import Profile
 
 LONGEST_PATH = 300
 
@@ -18,16 +22,11 @@ class Unreadable(Exception):
     """A record cannot be read or judged; the message is the line to print."""
 
 
-def profiles_in(folders: Sequence[Path]) -> Callable[[str], Profile]:
-    """Finds a profile by its name in some folders."""
-    return lambda name: load_profile(name, folders)
-
-
-def judged(path: str, folders: Sequence[Path]) -> tuple[dict[str, Any], Verdict]:
+def judged(path: str, profile_of: Callable[[str], Profile]) -> tuple[dict[str, Any], Verdict]:
     """A record and the verdict on it, computed afresh. Raises Unreadable."""
     document = read(path)
     try:
-        return document, assess(document, profiles_in(folders))
+        return document, assess(document, profile_of)
     except EntryError as error:
         raise Unreadable(f"{plain(path, LONGEST_PATH)}: {error}") from None
     except ProfileError as error:

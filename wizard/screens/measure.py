@@ -9,13 +9,13 @@ from textual import on
 from textual.app import ComposeResult
 from textual.screen import Screen
 
-from core.checks import Accepted, Queried, check
+from core.checks import Queried
 from core.document import Document, value_at, with_value
-from core.entries import EntryError, ProfileError
+from core.entries import EntryError
 from core.plain_text import plain
-from core.profile import load_profile
 from core.record import RecordError, file_record
 from wizard import drafts
+from wizard.answering import answer, take
 from wizard.filing import finished
 from wizard.flow import Flow
 from wizard.help import help_on
@@ -61,6 +61,7 @@ class MeasureScreen(Screen[str]):
         self.flow = flow
         self.earlier = earlier
         self.queried: Queried | None = None
+        self.doubted: Any = None
         self.gives_reason = False
         self.saved = ""
 
@@ -106,68 +107,56 @@ class MeasureScreen(Screen[str]):
     @on(Asking.HandedIn)
     def judge(self, event: Asking.HandedIn) -> None:
         """Take an answer, query it or refuse it."""
-        question, answer = self.flow.at, event.answer
+        question, given = self.flow.at, event.answer
         if self.gives_reason:
-            self.keep_because(str(answer).strip())
+            self.keep_because(str(given).strip())
         elif question.kind == "file":
-            self.file() if answer == "file" else self.action_leave()
+            self.file() if given == "file" else self.action_leave()
         elif question.kind == "read":
             self.move(self.flow.skipped())
-        elif question.optional and isinstance(answer, str) and not answer.strip():
+        elif question.optional and isinstance(given, str) and not given.strip():
             self.action_skip()
         else:
-            self.check(question, answer)
+            self.check(given)
 
-    def check(self, question: Question, answer: Any) -> None:
-        """Ask the core what it makes of an answer."""
-        flow = self.flow
-        if question.kind == "profile":
-            try:
-                flow = flow.with_profile(load_profile(answer, self.app.profile_folders))
-            except ProfileError as error:
-                self.say("refused", str(error))
-                return
-        outcome = check(question.path, answer, flow.document, flow.profile)
-        if isinstance(outcome, Accepted):
-            self.accept(flow, outcome.value)
+    def check(self, given: Any) -> None:
+        """Answer the question at hand, if nothing speaks against it."""
+        outcome = answer(self.flow, given, self.app.profile_folders)
+        if isinstance(outcome, Flow):
+            self.move(outcome)
         elif isinstance(outcome, Queried):
-            self.queried = outcome
+            self.queried, self.doubted = outcome, given
             self.say("queried", outcome.message, "Type it again, or F5 keeps it with a reason.")
-            self.query_one(Worksheet).offer_to_keep(flow)
+            self.query_one(Worksheet).offer_to_keep(self.flow)
         else:
             self.say("refused", outcome.message)
-
-    def accept(self, flow: Flow, value: Any, reason: str = "") -> None:
-        """Go on with an answer."""
-        answered = flow.answered(value, reason)
-        document = answered.document
-        if flow.at.path == "session.altered":
-            document = drafts.without_altered(document)
-        try:
-            document = drafts.named(document)
-        except RecordError as error:
-            self.say("refused", str(error))
-            return
-        self.move(answered.with_document(document))
 
     def move(self, flow: Flow) -> None:
         """To another place in the flow, once it is on the disk."""
         try:
             drafts.keep(self.app.files, flow.document, self.flow.document)
         except RecordError as error:
-            self.say("trouble", str(error))
+            self.trouble(str(error))
             return
         if value_at(flow.document, "session.id"):
             self.saved = f"✓ kept {datetime.now():%H:%M:%S}"
         self.flow = flow
         self.ask()
 
+    def trouble(self, text: str) -> None:
+        """Say what the machine could not do, and stay where we are."""
+        if self.flow.at.kind == "show":
+            self.notify(text, severity="error", markup=False)
+            self.ask()
+        else:
+            self.say("trouble", text)
+
     def keep_because(self, reason: str) -> None:
         """Keep a queried answer, if there is a reason."""
         if not reason:
             self.say("refused", "a reason is needed: what was seen, in a few words")
         elif self.queried is not None:
-            self.accept(self.flow, self.queried.value, reason)
+            self.move(take(self.flow, self.queried.value, reason))
 
     def file(self) -> None:
         """File the session; only what was read back counts as filed."""
@@ -178,7 +167,7 @@ class MeasureScreen(Screen[str]):
         if missing or profile is None:
             return
         try:
-            path = file_record(self.app.files, finished(self.flow.document, profile, now()))
+            path = file_record(self.app.files, finished(self.flow.document, profile, drafts.now()))
         except (RecordError, EntryError) as error:
             self.say("trouble", f"{error}; the session stays as it is, unfinished")
             return
@@ -193,6 +182,7 @@ class MeasureScreen(Screen[str]):
         back = self.flow.going_by(-1)
         if self.gives_reason:
             self.ask()
+            self.query_one(Asking).retype(self.doubted)
         elif back.at is self.flow.at:
             self.action_leave()
         else:
@@ -223,6 +213,8 @@ class MeasureScreen(Screen[str]):
 
     def action_units(self) -> None:
         """Show, and take bare numbers in, the other unit."""
+        if self.gives_reason:
+            return
         typed = self.query_one(Asking).typed
         document = self.flow.document
         other = "in" if drafts.units_of(document) == "mm" else "mm"
@@ -254,8 +246,3 @@ class MeasureScreen(Screen[str]):
         """To the first page; the draft stays."""
         kept = value_at(self.flow.document, "session.id") is not None
         self.dismiss("the session is kept, unfinished" if kept else "")
-
-
-def now() -> datetime:
-    """The time with its offset, to the second."""
-    return datetime.now().astimezone().replace(microsecond=0)

@@ -1,0 +1,45 @@
+"""What reports are printed on: 80 columns at most, and plain where there is no terminal."""
+
+import sys
+from collections.abc import Iterable
+from contextlib import suppress
+
+from rich.console import Console
+from rich.style import Style
+
+from wizard.saying.fact import Fact
+from wizard.saying.sheet import Sheet
+
+WIDTH = 80
+
+STYLES = {
+    "title": "bold underline",
+    "head": "bold",
+    "rule": "bold",
+    "look": "bold yellow",
+    "good": "bold green",
+    "bad": "bold red",
+    "open": "bold yellow",
+    "held": "bold magenta",
+    "quiet": "dim",
+}
+"""A colour only says once more what mark and word say; rich leaves it out under NO_COLOR."""
+
+
+def paper() -> Console:
+    """A console for words that come from records: nothing in them is taken as markup."""
+    with suppress(AttributeError):  # what a terminal cannot show becomes a question mark
+        sys.stdout.reconfigure(errors="replace")  # type: ignore[union-attr]
+    console = Console(highlight=False, markup=False, emoji=False)
+    console.width = min(console.width, WIDTH)
+    return console
+
+
+def style_of(name: str) -> Style:
+    """The style of a part of a report by its name."""
+    return Style.parse(STYLES.get(name, ""))
+
+
+def sheet(title: str, facts: Iterable[Fact]) -> Sheet:
+    """A part of a report."""
+    return Sheet(title, tuple(facts), style_of)

@@ -1,0 +1,81 @@
+"""A verdict printed: the answer first, then the rules, then why and how sure it is."""
+
+from collections.abc import Iterable
+from typing import Any
+
+from rich.console import Group, RenderableType
+from rich.text import Text
+
+from core.document import Document, value_at
+from core.plain_text import plain
+from core.quantity import LengthUnit
+from core.verdict import Verdict
+from wizard.cautions import CAUTION_IN_SHORT
+from wizard.drafts import units_of
+from wizard.reports.paper import paper, sheet, style_of
+from wizard.saying.fact import LOOK, Fact
+from wizard.saying.gaps import gap_facts
+from wizard.saying.meaning import answer_facts
+from wizard.saying.readings import look_facts, readings_facts
+from wizard.saying.rules import Rules
+from wizard.saying.sessions import opened, tag_of
+from wizard.saying.signed import signature_facts
+from wizard.saying.why import axle_facts, bind_facts, road_facts, why_facts
+from wizard.verdict_pictures import rules_of
+from wizard.words import mark_and_word, tone_of
+
+LONGEST = 300
+"""Characters of a text from a record."""
+
+
+def print_verdict(document: dict[str, Any], verdict: Verdict, path: str) -> None:
+    """Print the verdict on a record.
+
+    Parameters
+    ----------
+    document : mapping
+        The record.
+    verdict : Verdict
+        On it.
+    path : str
+        Where it was read from, as it was typed.
+    """
+    console = paper()
+    for part in parts(document, verdict, path, units_of(document)):
+        console.print(part)
+        console.print()
+
+
+def parts(
+    document: Document, verdict: Verdict, path: str, unit: LengthUnit
+) -> Iterable[RenderableType]:
+    """The parts of the report from the top."""
+    looks = (*bind_facts(verdict.travel_limits, unit), *look_facts(verdict, unit))
+    yield Text("\n".join(headline(document, path)))
+    yield Text(mark_and_word(verdict.overall).upper(), style_of(tone_of(verdict.overall)))
+    yield Group(*(sheet("", facts) for facts in (answer_facts(verdict, unit), looks) if facts))
+    yield Rules(rules_of(verdict), style_of)
+    yield sheet("Why it steers", why_facts(verdict, unit))
+    if verdict.courses:
+        yield sheet("On the road", road_facts(verdict, unit))
+    yield sheet("How the axle moves", calm(axle_facts(verdict, unit)))
+    yield sheet("How far to trust the readings", calm(readings_facts(verdict, unit)))
+    if gaps := tuple(gap_facts(verdict, document, unit)):
+        yield sheet("Assumed, skipped, left open", gaps)
+    if signatures := tuple(signature_facts(document)):
+        yield sheet("Signed", signatures)
+    yield Text(CAUTION_IN_SHORT, style_of("quiet"))
+
+
+def headline(document: Document, path: str) -> Iterable[str]:
+    """Which session it is, line by line."""
+    kind = plain(value_at(document, "session.kind", "first"))
+    yield f"{tag_of(document)}, {kind} session, {opened(document)}"
+    if description := value_at(document, "vehicle.description"):
+        yield plain(description, LONGEST)
+    yield plain(path, LONGEST)
+
+
+def calm(facts: Iterable[Fact]) -> tuple[Fact, ...]:
+    """Facts without those that have been said at the top already."""
+    return tuple(fact for fact in facts if fact.mark != LOOK)
