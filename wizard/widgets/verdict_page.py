@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from textual.app import ComposeResult
-from textual.containers import Container, Vertical, VerticalScroll
+from textual.containers import Container, Vertical
+from textual.widgets import Static
 
 from core.document import Document, value_at
 from core.plain_text import plain
@@ -20,68 +21,61 @@ from wizard.saying.fact import Fact
 from wizard.saying.gaps import gap_facts
 from wizard.saying.meaning import answer_facts
 from wizard.saying.readings import look_facts, readings_facts
+from wizard.saying.sessions import opened, tag_of
 from wizard.saying.signed import signature_facts
 from wizard.saying.why import axle_facts, bind_facts, road_facts, why_facts
 from wizard.verdict_pictures import curve_of, front_of, map_of, rules_of
 from wizard.widgets.banner import Banner
-from wizard.widgets.contents import Contents
 from wizard.widgets.facts import Facts
-from wizard.widgets.heading import Heading
-from wizard.widgets.keys import Keys
+from wizard.widgets.page import Page
 from wizard.wording import UNIT_WORDS
-
-PARTS = {
-    "answer": "answer",
-    "front-view": "picture",
-    "curve": "curve",
-    "why": "why",
-    "road": "road",
-    "flexing": "flex",
-    "trust": "sure",
-    "gaps": "gaps",
-    "care": "care",
-}
-"""The parts of the page by their widgets, and what the contents call them."""
 
 NO_VERDICT = "no verdict"
 
 
-class VerdictPage(Vertical):
+class VerdictPage(Page):
     """Shows a verdict; it computes nothing."""
 
-    def compose(self) -> ComposeResult:
-        """From the top: what it is called, what it means, the rules, the pictures, the rest."""
-        yield Heading()
-        yield Contents()
-        with VerticalScroll(id="page", can_focus=False):
-            with Vertical(id="upper"):
-                with Vertical(id="answer"):
-                    yield Banner()
-                    yield Facts(id="means")
-                    yield Facts(id="look")
-                    yield Facts(id="signed")
-                    yield RulesTable()
-                with Container(id="pictures"):
-                    yield FrontView(id="front-view")
-                    yield Curve(id="curve")
-            yield Facts(id="why")
-            yield Facts(id="road")
-            with Vertical(id="flexing"):
-                yield Facts(id="flexing-title")
-                yield ArticulationMap()
-            yield Facts(id="trust")
-            yield Facts(id="gaps")
-            yield Facts(id="care")
-        yield Keys()
+    PARTS = {
+        "answer": "answer",
+        "front-view": "picture",
+        "curve": "curve",
+        "why": "why",
+        "road": "road",
+        "flexing": "flex",
+        "trust": "sure",
+        "gaps": "gaps",
+        "care": "care",
+    }
 
-    def entitle(self, document: Document, unit: LengthUnit, drawing: str = "") -> None:
+    def sheet(self) -> ComposeResult:
+        """From the top: the word, what it means, the rules, the pictures, the rest."""
+        with Vertical(id="upper"):
+            with Vertical(id="answer"):
+                yield Banner()
+                yield Facts(id="means")
+                yield Facts(id="look")
+                yield Facts(id="signed")
+                yield RulesTable()
+            with Container(id="pictures"):
+                yield FrontView(id="front-view")
+                yield Curve(id="curve")
+        yield Facts(id="why")
+        yield Facts(id="road")
+        with Vertical(id="flexing"):
+            yield Static("When the axle flexes", classes="title", markup=False)
+            yield ArticulationMap()
+        yield Facts(id="trust")
+        yield Facts(id="gaps")
+        yield Facts(id="care")
+
+    def name_session(self, document: Document, unit: LengthUnit, drawing: str = "") -> None:
         """What is open, and what is true of it."""
-        heading = self.query_one(Heading)
-        opened = value_at(document, "session.opened")
-        when = f", {opened:%Y-%m-%d %H:%M}" if hasattr(opened, "strftime") else ""
-        tag = plain(value_at(document, "vehicle.tag", "a vehicle"))
-        heading.left = f"{tag}, {plain(value_at(document, 'session.kind', ''))} session{when}"
-        heading.right = f"{drawing}  {UNIT_WORDS[unit]}".strip()
+        kind = plain(value_at(document, "session.kind", ""))
+        self.entitle(
+            f"{tag_of(document)}, {kind} session, {opened(document)}",
+            f"{drawing}  {UNIT_WORDS[unit]}".strip(),
+        )
 
     def show(self, verdict: Verdict, document: Document, unit: LengthUnit) -> None:
         """Show a verdict with its pictures."""
@@ -91,7 +85,6 @@ class VerdictPage(Vertical):
         self.query_one("#pictures").display = True
         grid = map_of(verdict, unit)
         self.query_one("#flexing").display = grid is not None
-        self.facts("flexing-title", "When the axle flexes", [Fact("", "")])
         self.query_one(ArticulationMap).show(grid)
         self.facts("why", "Why it steers", why_facts(verdict, unit))
         self.facts(
@@ -128,30 +121,3 @@ class VerdictPage(Vertical):
         self.facts("look", "", reasons)
         self.query_one("#pictures").display = False
         self.query_one("#flexing").display = False
-
-    def facts(self, part: str, title: str, facts: Iterable[Fact]) -> None:
-        """Show a part of the page."""
-        self.query_one(f"#{part}", Facts).show(title, facts)
-
-    def name_parts(self) -> None:
-        """Name the parts that there are."""
-        self.query_one(Contents).parts = [PARTS[part] for part in self.parts]
-
-    @property
-    def parts(self) -> list[str]:
-        """Widgets of the parts that are shown."""
-        return [part for part in PARTS if self.query_one(f"#{part}").display]
-
-    def go_to(self, number: int) -> None:
-        """Bring a part to the top."""
-        parts = self.parts
-        if 1 <= number <= len(parts):
-            self.query_one(Contents).at = number - 1
-            self.scroll_area.scroll_to_widget(
-                self.query_one(f"#{parts[number - 1]}"), top=True, animate=False
-            )
-
-    @property
-    def scroll_area(self) -> VerticalScroll:
-        """What scrolls."""
-        return self.query_one("#page", VerticalScroll)

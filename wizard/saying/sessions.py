@@ -1,0 +1,17 @@
+"""How a session is called."""
+
+from datetime import datetime
+
+from core.document import Document, value_at
+from core.plain_text import plain
+
+
+def tag_of(document: Document) -> str:
+    """What the vehicle is called."""
+    return plain(value_at(document, "vehicle.tag", "a vehicle"))
+
+
+def opened(document: Document) -> str:
+    """When it was begun, "2026-11-25 14:12"."""
+    moment = value_at(document, "session.opened")
+    return f"{moment:%Y-%m-%d %H:%M}" if isinstance(moment, datetime) else "at no known time"
