@@ -14,3 +14,9 @@ CAUTIONS = (
 
 CAUTION_LINES = "\n".join(f"• {caution}" for caution in CAUTIONS)
 """The same as one text, a caution a line."""
+
+CAUTION_IN_SHORT = (
+    "Steering and suspension work can kill: local codes and licensed practice come first. Evenarc "
+    "measures geometry and approves nothing."
+)
+"""Where there is room for one line only."""

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 import sys
 from argparse import SUPPRESS, ArgumentParser, Namespace
 from collections.abc import Callable, Sequence
@@ -31,9 +32,14 @@ def main(arguments: Sequence[str] | None = None) -> int:
     """What `evenarc` does with its arguments; gives the exit code."""
     given = parser().parse_args(arguments)
     try:
-        return int(given.run(given))
+        code = int(given.run(given))
+        sys.stdout.flush()
     except KeyboardInterrupt:
         return CANNOT_READ
+    except BrokenPipeError:  # whoever reads the output has seen enough; nothing more goes there
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        return CANNOT_READ
+    return code
 
 
 def parser() -> ArgumentParser:

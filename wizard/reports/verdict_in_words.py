@@ -51,8 +51,7 @@ def parts(
 ) -> Iterable[RenderableType]:
     """The parts of the report from the top."""
     looks = (*bind_facts(verdict.travel_limits, unit), *look_facts(verdict, unit))
-    yield Text("\n".join(headline(document, path)))
-    yield Text(mark_and_word(verdict.overall).upper(), style_of(tone_of(verdict.overall)))
+    yield headline(document, verdict, path)
     yield Group(*(sheet("", facts) for facts in (answer_facts(verdict, unit), looks) if facts))
     yield Rules(rules_of(verdict), style_of)
     yield sheet("Why it steers", why_facts(verdict, unit))
@@ -67,13 +66,15 @@ def parts(
     yield Text(CAUTION_IN_SHORT, style_of("quiet"))
 
 
-def headline(document: Document, path: str) -> Iterable[str]:
-    """Which session it is, line by line."""
+def headline(document: Document, verdict: Verdict, path: str) -> Text:
+    """The verdict, and which session it is on."""
     kind = plain(value_at(document, "session.kind", "first"))
-    yield f"{tag_of(document)}, {kind} session, {opened(document)}"
+    lines = [f"  {tag_of(document)}, {kind} session, {opened(document)}"]
     if description := value_at(document, "vehicle.description"):
-        yield plain(description, LONGEST)
-    yield plain(path, LONGEST)
+        lines.append(plain(description, LONGEST))
+    lines.append(plain(path, LONGEST))
+    word = mark_and_word(verdict.overall).upper()
+    return Text.assemble((word, style_of(tone_of(verdict.overall))), "\n".join(lines))
 
 
 def calm(facts: Iterable[Fact]) -> tuple[Fact, ...]:
