@@ -3,6 +3,7 @@
 Held to scipy.stats in the tests.
 """
 
+from functools import cache
 from math import erfc, exp, gamma, sqrt
 
 
@@ -25,6 +26,7 @@ def chi_square_sf(x: float, degrees: int) -> float:
     return tail
 
 
+@cache
 def chi_square_limit(degrees: int, risk: float = 0.001) -> float:
     """Value that chi-square exceeds with probability `risk`; 0 for no degrees of freedom."""
     if degrees == 0:

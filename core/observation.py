@@ -87,17 +87,17 @@ def _ends(reading: Reading, pivots: Sequence[str]) -> tuple[int, int]:
 
 def _of_length(apart: Array) -> Array:
     square = apart @ apart
-    return np.asarray((np.eye(3) - np.outer(apart, apart) / square) / np.sqrt(square))
+    return np.asarray((_EYE - apart[:, None] * apart / square) / np.sqrt(square))
 
 
 def _of_slope(apart: Array) -> Array:
-    """Of arctan(rise / run), run across the floor, from its derivatives with run and rise."""
-    run, rise, square = np.hypot(apart[0], apart[1]), apart[2], apart @ apart
-    along = np.append(apart[:2] / run, 0.0)
-    across, up = np.array([-along[1], along[0], 0.0]), np.array([0.0, 0.0, 1.0])
-    mixed = (rise**2 - run**2) / square**2
-    return np.asarray(
-        2 * run * rise / square**2 * (np.outer(along, along) - np.outer(up, up))
-        - rise / (run * square) * np.outer(across, across)
-        + mixed * (np.outer(along, up) + np.outer(up, along))
-    )
+    """Of arctan(rise / run), run across the floor: along the bar, across it and up."""
+    x, y, rise = apart.tolist()
+    run, square = np.hypot(x, y), apart @ apart
+    axes = np.array([[x / run, y / run, 0.0], [-y / run, x / run, 0.0], [0.0, 0.0, 1.0]])
+    bend, mixed = 2 * run * rise / square**2, (rise**2 - run**2) / square**2
+    own = np.array([[bend, 0.0, mixed], [0.0, -rise / (run * square), 0.0], [mixed, 0.0, -bend]])
+    return np.asarray(axes.T @ own @ axes)
+
+
+_EYE = np.eye(3)
