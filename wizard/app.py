@@ -8,14 +8,11 @@ from pathlib import Path
 from rich.text import Text
 from textual.app import App
 
-from core.document import Document, value_at
-from core.entries import ProfileError
 from core.plain_text import plain
-from core.profile import Profile, load_profile
-from core.record import RecordError, read_document
-from core.record_list import list_records
-from wizard import drafts
+from core.record import RecordError
+from wizard import drafts, opening
 from wizard.flow import Flow
+from wizard.opening import Opened
 from wizard.screens.home import HomeScreen
 from wizard.screens.measure import MeasureScreen
 from wizard.theme import EVENARC
@@ -78,46 +75,32 @@ class EvenarcApp(App[None]):
 
     def measure(self) -> None:
         """Measure a vehicle for the first time."""
-        self.take(Flow(drafts.begin(drafts.now())))
+        self.take(Opened(Flow(drafts.begin(drafts.now()))))
 
     def measure_again(self, path: Path) -> None:
         """Measure again the vehicle of a filed session."""
         try:
-            earlier = read_document(path)
-            document = drafts.begin_again(earlier, drafts.now())
-            self.take(Flow(document, self.profile_of(document)), earlier)
-        except (RecordError, ProfileError) as error:
+            self.take(opening.again(path, self.profile_folders))
+        except RecordError as error:
             self.at_home(str(error))
 
     def go_on(self, path: Path) -> None:
         """Go on with an unfinished session at the question it had reached."""
         try:
-            document = read_document(path)
-            self.take(Flow(document, self.profile_of(document)), self.earlier_of(document))
-        except (RecordError, ProfileError) as error:
+            self.take(opening.draft(path, self.files, self.profile_folders))
+        except RecordError as error:
             self.at_home(str(error))
 
     def open_record(self, path: Path) -> None:
         """Look at a filed session."""
         self.at_home(f"{plain(path)} cannot be shown yet")
 
-    def take(self, flow: Flow, earlier: Document | None = None) -> None:
+    def take(self, opened: Opened) -> None:
         """Take a session through its steps."""
-        self.push_screen(MeasureScreen(flow, earlier), self.at_home)
+        self.push_screen(MeasureScreen(opened), self.at_home)
 
     def at_home(self, line: str | None) -> None:
         """Say something on the first page."""
         for screen in self.screen_stack:
             if isinstance(screen, HomeScreen):
                 screen.notice(line or "")
-
-    def profile_of(self, document: Document) -> Profile | None:
-        """The profile a session was begun with; None before one was chosen. Raises ProfileError."""
-        name = value_at(document, "session.profile")
-        return None if name is None else load_profile(str(name), self.profile_folders)
-
-    def earlier_of(self, document: Document) -> Document | None:
-        """The session that this one measures again, if it can be found."""
-        follows = value_at(document, "session.follows")
-        found = [entry for entry in list_records(self.files) if entry.id and entry.id == follows]
-        return read_document(found[0].path) if found else None

@@ -29,6 +29,11 @@ ALTERED = {
 """What cannot be taken over when a part was altered."""
 
 
+def now() -> datetime:
+    """The time with its offset, to the second."""
+    return datetime.now().astimezone().replace(microsecond=0)
+
+
 def begin(opened: datetime) -> Document:
     """An empty first session of a vehicle that is not named yet."""
     return {

@@ -126,6 +126,14 @@ class Flow:
         document = _kept(with_value(self.document, question.path, value), question, reason)
         return self._settled(_passed_without(document, question.path), question)
 
+    def reason_for(self, value: Any) -> str:
+        """Why this same answer to the question at hand was kept before; empty if it was not."""
+        if value_at(self.document, self.at.path) != value:
+            return ""
+        reading = self.at.path.removeprefix("readings.")
+        kept = {one.get("reading"): one.get("reason") for one in self.document.get("kept", ())}
+        return str(kept.get(reading) or "")
+
     def skipped(self) -> Flow:
         """Past the question at hand without an answer: an optional one, or a page that was read."""
         question = self.at
@@ -188,6 +196,12 @@ class Flow:
     def with_profile(self, profile: Profile | None) -> Flow:
         """With the profile that was chosen, now that it has been read."""
         return replace(self, profile=profile)
+
+
+def step_reached(document: Document) -> str:
+    """Name of the step at which a draft was left; empty where it does not say."""
+    step = _STEPS_BY_PATH.get(str(value_at(document, PLACE)))
+    return step.name if step else ""
 
 
 def step_of(question: Question) -> Step:

@@ -31,10 +31,6 @@ HOME = (
     ("F6", "measure the vehicle at hand again"),
     ("F9", "quit; everything is on the disk"),
 )
-VERDICT = (
-    ("1 to 9", "a part of the page"),
-    ("↑ ↓ PgUp PgDn", "scroll"),
-)
 NUMBERS = (
     "Type numbers as the tape reads: 17 5/8, 17-5/8, 17.625, 1' 5 5/8\", 448 mm, 44.8 cm. Angles: "
     "8.5, 8 1/2 deg. Several readings of the same thing in one field: 17 5/8; 17 9/16. Take the "
@@ -70,12 +66,4 @@ def keys_text(keys: Sequence[tuple[str, str]]) -> Content:
     """Keys under each other with what they do."""
     return Content("\n").join(
         Content.assemble((f"{key:<12}", "bold $accent"), words) for key, words in keys
-    )
-
-
-def help_on_verdict() -> Sequence[Section]:
-    """Help on a verdict."""
-    return (
-        ("Keys", keys_text(VERDICT)),
-        ("Cautions", Content(CAUTION_LINES)),
     )

@@ -92,4 +92,5 @@ STEP = Step(
         ),
     ),
     has_picture=True,
+    shows_closing=True,
 )

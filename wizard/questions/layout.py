@@ -72,8 +72,8 @@ STEP = Step(
             "one of",
             "Units",
             "What is the tape marked in?",
-            "A number typed without a unit is taken in this one; F2 changes it at any time. What "
-            "was typed before keeps its own.",
+            "Look at the lines you will read. F2 changes the units at any time.",
+            "A number typed without a unit is taken in this one; what was typed keeps its own.",
             choices=(Choice("in", "inches"), Choice("mm", "millimetres")),
         ),
         _instrument(

@@ -107,9 +107,12 @@ class Step:
     questions : tuple of Question
     has_picture : bool
         The front view stands beside its questions.
+    shows_closing : bool
+        Whether the readings close stands under the picture.
     """
 
     name: str
     aim: str
     questions: tuple[Question, ...]
     has_picture: bool = False
+    shows_closing: bool = False

@@ -47,6 +47,10 @@ class HomeScreen(Screen[None]):
         ("pagedown", "list('page_down')", "page down"),
     ]
 
+    def __init__(self, notice: str = "") -> None:
+        super().__init__()
+        self.first_notice = notice
+
     def compose(self) -> ComposeResult:
         """A line to type into, the list, the keys."""
         yield Heading()
@@ -69,7 +73,7 @@ class HomeScreen(Screen[None]):
             Key("F1", "help", "help"),
             Key("F9", "quit", "quit"),
         )
-        self.read()
+        self.notice(self.first_notice)
 
     def on_screen_resume(self) -> None:
         """The list follows what was filed meanwhile."""

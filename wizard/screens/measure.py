@@ -10,7 +10,7 @@ from textual.app import ComposeResult
 from textual.screen import Screen
 
 from core.checks import Queried
-from core.document import Document, value_at, with_value
+from core.document import value_at, with_value
 from core.entries import EntryError
 from core.plain_text import plain
 from core.record import RecordError, file_record
@@ -19,6 +19,7 @@ from wizard.answering import answer, take
 from wizard.filing import finished
 from wizard.flow import Flow
 from wizard.help import help_on
+from wizard.opening import Opened
 from wizard.profile_choices import profile_choices
 from wizard.questions.question import Question
 from wizard.screens.help import HelpScreen
@@ -36,10 +37,9 @@ class MeasureScreen(Screen[str]):
 
     Parameters
     ----------
-    flow : Flow
-        Where to begin, or to go on.
-    earlier : mapping, optional
-        The session that is measured again; its values stay in view.
+    opened : Opened
+        Where to begin or to go on, and the session that is measured again: its values stay in
+        view.
     """
 
     app: EvenarcApp
@@ -56,10 +56,11 @@ class MeasureScreen(Screen[str]):
         ("f9", "leave", "leave"),
     ]
 
-    def __init__(self, flow: Flow, earlier: Document | None = None) -> None:
+    def __init__(self, opened: Opened) -> None:
         super().__init__()
-        self.flow = flow
-        self.earlier = earlier
+        self.flow = opened.flow
+        self.earlier = opened.earlier
+        self.first_remark = opened.remark
         self.queried: Queried | None = None
         self.doubted: Any = None
         self.gives_reason = False
@@ -72,6 +73,8 @@ class MeasureScreen(Screen[str]):
     def on_mount(self) -> None:
         """Ask the first question."""
         self.ask()
+        if self.first_remark:
+            self.say("trouble", self.first_remark)
 
     def ask(self) -> None:
         """Put the question at hand, or show the step that has a screen of its own."""

@@ -52,7 +52,8 @@ class StepsScreen(ModalScreen[str | None]):
     @staticmethod
     def words(progress: Progress) -> str:
         """How far a step is."""
-        return f"{STATES[progress.state]}, {progress.done} of {progress.of}"
+        counts = f", {progress.done} of {progress.of}" if progress.of > 1 else ""
+        return f"{STATES[progress.state]}{counts}"
 
     @on(Choices.Chosen)
     def choose(self, event: Choices.Chosen) -> None:

@@ -69,9 +69,10 @@ class Asking(Vertical):
         if what == "queried":
             self.query_one(Field).begin_again()
 
-    def retype(self, text: str) -> None:
+    def retype(self, answer: Any) -> None:
         """Put back into the field what was being typed."""
-        self.query_one(Field).begin(text)
+        if isinstance(answer, str):
+            self.query_one(Field).begin(answer)
 
     @property
     def typed(self) -> str:

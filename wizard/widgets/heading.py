@@ -17,9 +17,10 @@ class Heading(Widget):
     def render(self) -> Content:
         """Program, left part, and the right part at the right edge."""
         name = "Evenarc"
-        room = self.size.width - cell_len(name) - cell_len(self.right) - 4
+        right = self.right[-max(self.size.width - len(name) - 2, 0) :]
+        room = self.size.width - cell_len(name) - cell_len(right) - 4
         left = plain(self.left, max(room, 0)) if self.left else ""
-        gap = self.size.width - cell_len(name) - cell_len(left) - cell_len(self.right) - 2
+        gap = self.size.width - cell_len(name) - cell_len(left) - cell_len(right) - 2
         return Content.assemble(
-            (name, "bold $accent"), "  ", left, " " * max(gap, 1), (self.right, "$quiet")
+            (name, "bold $accent"), "  ", left, " " * max(gap, 1), (right, "$quiet")
         )

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from contextlib import suppress
 from pathlib import Path
 
 from rich.cells import set_cell_size
@@ -11,7 +12,9 @@ from textual.message import Message
 from textual.widgets import OptionList
 from textual.widgets.option_list import Option
 
+from core.record import RecordError, read_document
 from core.record_list import Entry
+from wizard.flow import step_reached
 from wizard.words import mark_and_word, tone_of
 
 NEW = Entry(Path())
@@ -19,6 +22,13 @@ NEW = Entry(Path())
 
 
 COLOURS = {"good": "$success", "bad": "$error", "open": "$warning", "held": "$warning"}
+
+
+def reached(entry: Entry) -> str:
+    """The step an unfinished session had reached."""
+    with suppress(RecordError):
+        return "" if entry.fault else step_reached(read_document(entry.path))
+    return ""
 
 
 class Sessions(OptionList):
@@ -36,12 +46,14 @@ class Sessions(OptionList):
         self.can_focus = False
         self.unfinished: Sequence[Entry] = ()
         self.filed: Sequence[Entry] = ()
+        self.reached: dict[Path, str] = {}
         self.shown: list[tuple[Entry, bool]] = []
         self.wanted = ""
 
     def show(self, unfinished: Sequence[Entry], filed: Sequence[Entry]) -> None:
         """Show what the files folder holds."""
         self.unfinished, self.filed = unfinished, filed
+        self.reached = {entry.path: reached(entry) for entry in unfinished}
         self.find(self.wanted)
 
     def find(self, wanted: str) -> None:
@@ -84,7 +96,7 @@ class Sessions(OptionList):
             return Content.assemble(
                 ("… unfinished, go on  ", "bold $warning"),
                 (f"{entry.tag}  ", "bold"),
-                f"{when}  {entry.kind}  {entry.description}",
+                f"at {self.reached[entry.path]}  {when}  {entry.kind}  {entry.description}",
             )
         verdict = mark_and_word(entry.overall) if entry.overall else "— no verdict"
         decision = f"  {entry.decision}" if entry.decision else ""

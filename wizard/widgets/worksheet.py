@@ -8,16 +8,18 @@ from typing import Any
 from textual.app import ComposeResult
 from textual.containers import Horizontal, Vertical
 
+from core.agreement import agreement
 from core.document import Document, value_at
 from core.plain_text import plain
 from wizard import wording
 from wizard.drafts import units_of
-from wizard.flow import Flow
+from wizard.flow import Flow, applying
 from wizard.front import front_picture
 from wizard.pictures.front_view import FrontView
 from wizard.questions.question import Choice, Question
 from wizard.widgets.answers import Answers, answers_of
 from wizard.widgets.asking import Asking
+from wizard.widgets.closing import Closing
 from wizard.widgets.heading import Heading
 from wizard.widgets.keys import Key, Keys
 from wizard.widgets.trail import Trail
@@ -32,7 +34,9 @@ class Worksheet(Vertical):
         yield Trail()
         with Horizontal(id="work"):
             yield Asking()
-            yield FrontView(id="front")
+            with Vertical(id="seeing"):
+                yield FrontView(id="front")
+                yield Closing()
         yield Keys()
 
     def show(
@@ -65,10 +69,19 @@ class Worksheet(Vertical):
         heading.left = f"{tag}, {value_at(flow.document, 'session.kind')} session"
         heading.right = f"{wording.UNIT_WORDS[units]}  {saved}".rstrip()
         self.query_one(Keys).keys = keys(flow)
-        front = self.query_one(FrontView)
-        front.display = flow.step.has_picture
-        if flow.step.has_picture:
-            front.show(front_picture(flow.document, question.path, earlier))
+        self.draw(flow, earlier)
+
+    def draw(self, flow: Flow, earlier: Document | None) -> None:
+        """The picture beside the question, and under it whether the readings close."""
+        step, closing, profile = flow.step, self.query_one(Closing), flow.profile
+        self.query_one("#seeing").display = step.has_picture
+        closing.display = step.shows_closing
+        if step.has_picture:
+            picture = front_picture(flow.document, flow.at.path, earlier)
+            self.query_one(FrontView).show(picture)
+        if step.shows_closing and profile is not None:
+            found = agreement(applying(flow.document, profile), lambda _: profile)
+            closing.show(found, units_of(flow.document))
 
     def offer_to_keep(self, flow: Flow) -> None:
         """Name the key that keeps a queried answer, before all others."""

@@ -1,0 +1,51 @@
+"""What becomes of an answer: the flow with it in, or why it is queried or refused."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from pathlib import Path
+from typing import Any
+
+from core.checks import Accepted, Queried, Refused, check
+from core.entries import EntryError, ProfileError
+from core.profile import load_profile
+from wizard import drafts
+from wizard.flow import Flow
+
+
+def answer(flow: Flow, given: Any, profile_folders: Sequence[Path]) -> Flow | Queried | Refused:
+    """The question at hand answered, if the core has nothing against it.
+
+    Parameters
+    ----------
+    flow : Flow
+    given : str, bool or list of str
+        As typed or chosen.
+    profile_folders : sequence of Path
+        Where a profile that is chosen is looked for.
+    """
+    question = flow.at
+    try:
+        if question.kind == "profile":
+            flow = flow.with_profile(load_profile(given, profile_folders))
+        outcome = check(question.path, given, flow.document, flow.profile)
+    except (ProfileError, EntryError) as error:  # EntryError: a draft that was edited by hand
+        return Refused(str(error))
+    if isinstance(outcome, Accepted):
+        return take(flow, outcome.value)
+    if isinstance(outcome, Queried) and (reason := flow.reason_for(outcome.value)):
+        return take(flow, outcome.value, reason)
+    return outcome
+
+
+def take(flow: Flow, value: Any, reason: str = "") -> Flow:
+    """The question at hand answered with a value, and why it was kept if it was queried.
+
+    A session gets its id with the vehicle's tag; a re-measure loses what was taken over and does
+    not hold for a part that was altered.
+    """
+    answered = flow.answered(value, reason)
+    document = answered.document
+    if flow.at.path == "session.altered":
+        document = drafts.without_altered(document)
+    return answered.with_document(drafts.named(document))

@@ -1,0 +1,37 @@
+"""Whether the readings close, while there are more to come."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from textual.content import Content
+from textual.widgets import Static
+
+from core.agreement import Agreement
+from wizard.saying.fact import LOOK
+from wizard.saying.readings import closing_facts
+
+if TYPE_CHECKING:
+    from wizard.wording import Units
+
+
+class Closing(Static):
+    """A few lines under the picture: the readings agree, or which of them cannot be right."""
+
+    def show(self, agreement: Agreement | None, units: Units) -> None:
+        """Say how the readings taken so far agree; nothing as long as a pivot has no place."""
+        self.update(Content() if agreement is None else closing_words(agreement, units))
+
+
+def closing_words(agreement: Agreement, units: Units) -> Content:
+    """Mark and words, a line for each thing there is to say."""
+    if not agreement.is_checked:
+        return Content.styled("Nothing checks the readings yet: each one here does.", "$quiet")
+    facts = closing_facts(agreement.adjustment, agreement.suspicions, units)
+    return Content("\n").join(
+        Content.assemble(
+            (f"{fact.mark} {fact.name}: ", "bold $warning" if fact.mark == LOOK else "bold"),
+            fact.text,
+        )
+        for fact in facts
+    )
