@@ -11,6 +11,7 @@ import numpy as np
 from numpy.typing import ArrayLike
 
 from core.linkage import Array, Linkage, pivots_of
+from core.measured import is_centred
 from core.pose import JOINT, hubs, pose
 from core.quantity import LengthUnit
 from core.verdict import Verdict
@@ -43,6 +44,25 @@ def front_of(verdict: Verdict) -> FrontPicture:
         arcs=arcs_of(verdict),
         notes=notes,
     )
+
+
+def front_of_both(before: Verdict, after: Verdict) -> FrontPicture:
+    """Two geometries on one picture, both from the centre plane, or both from the datum line."""
+    if is_centred(before.session) and is_centred(after.session):
+        old, new = before.measured.linkage, after.measured.linkage
+        return FrontPicture(
+            pivots=pivots_at_rest(new),
+            joint=joint_of(new),
+            wheels=wheels_of(_seen(hubs(after.session, new))),
+            before=pivots_at_rest(old),
+            before_joint=joint_of(old),
+        )
+    return FrontPicture(pivots=_from_datum(after), before=_from_datum(before))
+
+
+def _from_datum(verdict: Verdict) -> dict[str, Point]:
+    adjustment = verdict.adjustment
+    return _seen(dict(zip(adjustment.pivots, adjustment.points, strict=True)))
 
 
 def pivots_at_rest(linkage: Linkage) -> dict[str, Point]:

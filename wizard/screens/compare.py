@@ -1,0 +1,96 @@
+"""Before beside after."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+
+from textual import work
+from textual.app import ComposeResult
+from textual.worker import get_current_worker
+
+from core.document import Document
+from core.profile import Profile
+from wizard.drafts import units_of
+from wizard.help import Section
+from wizard.screens.page import PageScreen
+from wizard.two_sessions import TwoSessions, two_sessions
+from wizard.verdict_help import help_on_comparison
+from wizard.widgets.compare_page import ComparePage
+from wizard.widgets.keys import Key
+
+
+class CompareScreen(PageScreen[bool]):
+    """Two sessions of a vehicle; left with whether to go on.
+
+    Parameters
+    ----------
+    earlier, later : mapping
+    profile_of : callable
+        Finds a profile by its name.
+    goes_on : bool
+        There is a next step to go on to.
+
+    Raises
+    ------
+    core.entries.EntryError, core.entries.ProfileError
+        One of them cannot be judged.
+    """
+
+    BINDINGS = [("enter", "go_on", "go on")]
+
+    def __init__(
+        self,
+        earlier: Document,
+        later: Document,
+        profile_of: Callable[[str], Profile],
+        goes_on: bool = False,
+    ) -> None:
+        super().__init__(units_of(later))
+        self.earlier, self.later = earlier, later
+        self.profile_of = profile_of
+        self.goes_on = goes_on
+        self.both: TwoSessions = two_sessions(earlier, later, profile_of, draws=0)
+
+    def compose(self) -> ComposeResult:
+        """The page is all there is."""
+        yield ComparePage()
+
+    def on_mount(self) -> None:
+        """Show it by linear propagation at once, and once more when the doubt has been drawn."""
+        self.show()
+        self.draw_doubt()
+
+    @work(thread=True, exclusive=True)
+    def draw_doubt(self) -> None:
+        """Draw the doubt of the peaks while the screen is looked at."""
+        both = two_sessions(self.earlier, self.later, self.profile_of)
+        if not get_current_worker().is_cancelled:
+            self.app.call_from_thread(self.settle, both)
+
+    def settle(self, both: TwoSessions) -> None:
+        """Put the drawn doubt in the place of the linear one."""
+        self.both = both
+        self.show()
+
+    def show(self) -> None:
+        """Show it in the units at hand."""
+        self.query_one(ComparePage).show(self.both, self.unit)
+        self.say_keys()
+
+    def keys(self) -> tuple[Key, ...]:
+        """Going on, or back."""
+        go_on = [Key("Enter", "go on", "go_on")] if self.goes_on else []
+        return (*go_on, Key("Esc", "back", "back"), *super().keys())
+
+    def help(self) -> Sequence[Section]:
+        """Help on a comparison."""
+        return help_on_comparison()
+
+    def action_go_on(self) -> None:
+        """To the next step, where there is one."""
+        if self.goes_on:
+            self.dismiss(True)
+
+    def action_back(self) -> None:
+        """To where it was opened from."""
+        self.dismiss(False)
