@@ -228,7 +228,8 @@ class _Reader:
     def walk_round(self) -> tuple[str, ...]:
         """What the walk-round failed on; which regulation counts only matters to linkage play."""
         played = value_at(self.document, "walk_round.linkage_play") is not None
-        return walk_round.failures(self.document, self.profile if played else None)
+        said = value_at(self.document, walk_round.OVER_10000_LB) is not None
+        return walk_round.failures(self.document, self.profile if played and not said else None)
 
     def events(self) -> tuple[Event, ...]:
         """Events of the record, else of the profile; none where that profile is not known here."""

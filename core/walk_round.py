@@ -25,6 +25,7 @@ RIM_PLAY = ((16 * INCH, 2 * INCH), (18 * INCH, 2.25 * INCH), (20 * INCH, 2.5 * I
 RIM_PLAY_FROM_22_IN = 2.75 * INCH
 
 JOINTS = ("tight", "loose", "not checked")
+OVER_10000_LB = "walk_round.over_10000_lb"
 SEEN_TO = ("bolts_torqued", "tyres_alike")
 
 
@@ -74,7 +75,8 @@ def failures(document: Mapping[str, Any], profile: "Profile | None") -> tuple[st
     document : mapping
         What was not looked at is no failure.
     profile : Profile or None
-        Says which of the two regulations counts; without one it is that of light vehicles.
+        Says which of the two regulations counts where the document does not (a record does);
+        without either it is that of light vehicles.
 
     Returns
     -------
@@ -86,7 +88,9 @@ def failures(document: Mapping[str, Any], profile: "Profile | None") -> tuple[st
     core.entries.EntryError
         Something is not what it should be.
     """
-    heavy = profile is not None and profile.over_10000_lb
+    heavy = flag_at(document, OVER_10000_LB)
+    if heavy is None:
+        heavy = profile is not None and profile.over_10000_lb
     rim_limit = rim_play_limit(_length(document, "steering_wheel_diameter"))
     linkage_limit = linkage_play_limit(heavy, _length(document, "rim_size"))
     found = []

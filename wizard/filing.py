@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING, Any
 from core.answer import answer
 from core.assess import assess
 from core.document import Document, value_at, with_value
+from core.walk_round import OVER_10000_LB
 from wizard.flow import applying
 
 if TYPE_CHECKING:
@@ -43,6 +44,8 @@ def finished(document: Document, profile: Profile, closed: datetime) -> Document
     for key, value in written["instruments"].items():
         if value_at(record, f"instruments.{key}") is None:
             record = with_value(record, f"instruments.{key}", value)
+    if value_at(record, "walk_round.linkage_play") is not None:
+        record = with_value(record, OVER_10000_LB, profile.over_10000_lb)
     verdict = assess(record, lambda _: profile)
     for name in verdict.session.assumed:
         value = written["defaults"][name.rpartition(".")[2]]

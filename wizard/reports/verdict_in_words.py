@@ -18,7 +18,7 @@ from wizard.saying.gaps import gap_facts
 from wizard.saying.meaning import answer_facts
 from wizard.saying.readings import look_facts, readings_facts
 from wizard.saying.rules import Rules
-from wizard.saying.sessions import opened, tag_of
+from wizard.saying.sessions import session_words
 from wizard.saying.signed import signature_facts
 from wizard.saying.why import axle_facts, bind_facts, road_facts, why_facts
 from wizard.verdict_pictures import rules_of
@@ -68,8 +68,7 @@ def parts(
 
 def headline(document: Document, verdict: Verdict, path: str) -> Text:
     """The verdict, and which session it is on."""
-    kind = plain(value_at(document, "session.kind", "first"))
-    lines = [f"  {tag_of(document)}, {kind} session, {opened(document)}"]
+    lines = [f"  {session_words(document)}"]
     if description := value_at(document, "vehicle.description"):
         lines.append(plain(description, LONGEST))
     lines.append(plain(path, LONGEST))
