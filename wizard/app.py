@@ -8,13 +8,18 @@ from pathlib import Path
 from rich.text import Text
 from textual.app import App
 
-from core.plain_text import plain
-from core.record import RecordError
-from wizard import drafts, opening
+from core.entries import EntryError, ProfileError
+from core.profile import Profile, load_profile
+from core.record import RecordError, read_document
+from core.record_list import Entry
+from wizard import drafts, opening, pairing
 from wizard.flow import Flow
 from wizard.opening import Opened
+from wizard.screens.compare import CompareScreen
 from wizard.screens.home import HomeScreen
 from wizard.screens.measure import MeasureScreen
+from wizard.screens.pick import PickScreen
+from wizard.screens.record import RecordScreen
 from wizard.theme import EVENARC
 from wizard.trouble import write_down
 
@@ -93,7 +98,52 @@ class EvenarcApp(App[None]):
 
     def open_record(self, path: Path) -> None:
         """Look at a filed session."""
-        self.at_home(f"{plain(path)} cannot be shown yet")
+        try:
+            document = read_document(path)
+        except RecordError as error:
+            self.at_home(str(error))
+        else:
+            self.push_screen(RecordScreen(path, document, self.profile_called))
+
+    def compare(self, path: Path) -> None:
+        """Lay a filed session beside the one it follows, or beside one that is chosen."""
+        try:
+            document = read_document(path)
+            found = pairing.followed(self.files, document)
+            entries = pairing.others(self.files, document)
+        except RecordError as error:
+            self.notify(str(error), severity="error", markup=False)
+            return
+        if found and not found.fault:
+            self.lay_beside(path, found.path)
+        elif entries:
+            self.compare_with_one_of(path, entries)
+        else:
+            self.notify("no other session of this vehicle is filed", markup=False)
+
+    def compare_with_one_of(self, path: Path, entries: Sequence[Entry]) -> None:
+        """Choose the session that another one is laid beside."""
+
+        def chosen(other: str | None) -> None:
+            if other is not None:
+                self.lay_beside(path, Path(other))
+
+        ask, do = "Beside which session?", "The earlier one counts as before, the later as after."
+        self.push_screen(PickScreen(ask, do, pairing.as_choices(entries), None), chosen)
+
+    def lay_beside(self, one: Path, other: Path) -> None:
+        """Show two filed sessions beside each other."""
+        try:
+            earlier, later = pairing.in_order(read_document(one), read_document(other))
+            screen = CompareScreen(earlier, later, self.profile_called)
+        except (RecordError, EntryError, ProfileError) as error:
+            self.notify(str(error), severity="error", markup=False)
+        else:
+            self.push_screen(screen)
+
+    def profile_called(self, name: str) -> Profile:
+        """The profile of this name. Raises ProfileError."""
+        return load_profile(name, self.profile_folders)
 
     def take(self, opened: Opened) -> None:
         """Take a session through its steps."""

@@ -29,6 +29,7 @@ HOME = (
     ("letters", "show only what holds them: a tag, a word, a verdict, a date"),
     ("F5", "measure a new vehicle"),
     ("F6", "measure the vehicle at hand again"),
+    ("F7", "lay the session at hand beside the one it follows, or another one"),
     ("F9", "quit; everything is on the disk"),
 )
 NUMBERS = (

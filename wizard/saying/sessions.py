@@ -15,3 +15,9 @@ def opened(document: Document) -> str:
     """When it was begun, "2026-11-25 14:12"."""
     moment = value_at(document, "session.opened")
     return f"{moment:%Y-%m-%d %H:%M}" if isinstance(moment, datetime) else "at no known time"
+
+
+def session_words(document: Document) -> str:
+    """Which session of which vehicle: "FG-3, first session, 2026-11-25 14:12"."""
+    kind = plain(value_at(document, "session.kind", "first"))
+    return f"{tag_of(document)}, {kind} session, {opened(document)}"

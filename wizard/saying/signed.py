@@ -23,14 +23,3 @@ def signature_facts(document: Document) -> Iterator[Fact]:
             yield Fact(name, text, "✓" if decision == "signed" else LOOK)
         else:
             yield Fact(name, f"{text}. The record was changed since: it no longer stands.", LOOK)
-
-
-def decision_words(document: Document) -> str:
-    """The last decision in short: "signed by AB"; empty where there is none."""
-    signatures = signatures_of(document)
-    if not signatures:
-        return ""
-    last = signatures[-1]
-    decision = DECISIONS.get(str(last.get("decision")), "decided")
-    stands = "" if signature_stands(document, last) else ", but changed since"
-    return f"{decision} by {plain(last.get('by', 'somebody'), 20)}{stands}"

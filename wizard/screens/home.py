@@ -40,6 +40,7 @@ class HomeScreen(Screen[None]):
         ("f1", "help", "help"),
         ("f5", "new", "new"),
         ("f6", "again", "again"),
+        ("f7", "compare", "compare"),
         ("f9", "quit", "quit"),
         ("up", "list('cursor_up')", "up"),
         ("down", "list('cursor_down')", "down"),
@@ -70,6 +71,7 @@ class HomeScreen(Screen[None]):
             Key("Enter", "open", "open"),
             Key("F5", "measure a new vehicle", "new"),
             Key("F6", "measure again", "again"),
+            Key("F7", "before and after", "compare"),
             Key("F1", "help", "help"),
             Key("F9", "quit", "quit"),
         )
@@ -135,6 +137,14 @@ class HomeScreen(Screen[None]):
             self.notice("F6 measures a vehicle again: choose one of its filed sessions first")
         else:
             self.app.measure_again(entry.path)
+
+    def action_compare(self) -> None:
+        """Lay the session at hand beside an earlier one."""
+        entry = self.query_one(Sessions).filed_at_hand
+        if entry is None:
+            self.notice("F7 lays two sessions side by side: choose one that is filed first")
+        else:
+            self.app.compare(entry.path)
 
     def action_help(self) -> None:
         """Help on this page."""

@@ -22,6 +22,7 @@ from wizard.help import help_on
 from wizard.opening import Opened
 from wizard.profile_choices import profile_choices
 from wizard.questions.question import Question
+from wizard.retake import Retake
 from wizard.screens.help import HelpScreen
 from wizard.screens.shown import SHOWN
 from wizard.screens.steps import StepsScreen
@@ -95,13 +96,16 @@ class MeasureScreen(Screen[str]):
             self.move(self.flow.skipped())
             return
 
-        def left(flow: Flow | None) -> None:
-            if flow is None:
+        def left(how: Flow | Retake | None) -> None:
+            if how is None:
                 self.action_leave()
+            elif isinstance(how, Retake):
+                self.move(how.flow)
+                self.query_one(Asking).retake(how.adds)
             else:
-                self.move(flow)
+                self.move(how)
 
-        self.app.push_screen(make(self.flow), left)
+        self.app.push_screen(make(self.flow, self.earlier), left)
 
     def say(self, what: str, text: str, way_out: str = "") -> None:
         """Say what is wrong under the field; it can be mended there."""

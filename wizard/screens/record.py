@@ -7,6 +7,7 @@ from pathlib import Path
 
 from core.document import Document
 from core.profile import Profile
+from wizard.screens.sign import SignScreen
 from wizard.screens.verdict import VerdictScreen
 from wizard.widgets.keys import Key
 
@@ -22,6 +23,12 @@ class RecordScreen(VerdictScreen[None]):
     profile_of : callable
     """
 
+    BINDINGS = [
+        ("c", "compare", "compare"),
+        ("d", "decide", "decide"),
+        ("f6", "again", "again"),
+    ]
+
     def __init__(
         self, path: Path, document: Document, profile_of: Callable[[str], Profile]
     ) -> None:
@@ -29,8 +36,34 @@ class RecordScreen(VerdictScreen[None]):
         self.path = path
 
     def keys(self) -> tuple[Key, ...]:
-        """Going back comes first."""
-        return (Key("Esc", "back", "back"), *super().keys())
+        """What can be done with a record."""
+        return (
+            Key("Esc", "back", "back"),
+            *([Key("C", "before and after", "compare")] if self.verdict else []),
+            Key("D", "sign or send back", "decide"),
+            Key("F6", "measure again", "again"),
+            *super().keys(),
+        )
+
+    def action_compare(self) -> None:
+        """Beside the session it follows, or another one."""
+        if self.verdict:
+            self.app.compare(self.path)
+
+    def action_decide(self) -> None:
+        """The lead's decision."""
+
+        def decided(document: Document | None) -> None:
+            if document is not None:
+                self.document = document
+                self.show()
+
+        self.app.push_screen(SignScreen(self.path, self.document), decided)
+
+    def action_again(self) -> None:
+        """Measure this vehicle again."""
+        self.dismiss(None)
+        self.app.measure_again(self.path)
 
     def action_back(self) -> None:
         """To where it was opened from."""

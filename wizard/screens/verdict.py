@@ -16,7 +16,9 @@ from core.verdict import Verdict
 from wizard.drafts import units_of
 from wizard.flow import Flow, applying
 from wizard.help import Section
+from wizard.retake import Retake
 from wizard.saying.fact import LOOK, Fact
+from wizard.screens.compare import CompareScreen
 from wizard.screens.page import Left, PageScreen
 from wizard.screens.steps import StepsScreen
 from wizard.verdict_help import help_on_verdict
@@ -95,44 +97,91 @@ class VerdictScreen(PageScreen[Left]):
         """Move the axle through its travel."""
 
 
-class VerdictStep(VerdictScreen[Flow | None]):
-    """The verdict on the session that is measured; left with the flow to go on with.
+class VerdictStep(VerdictScreen[Flow | Retake | None]):
+    """The verdict on the session that is measured; left as `wizard.screens.shown` says.
 
     Parameters
     ----------
     flow : Flow
         At the verdict's step.
+    earlier : mapping or None
+        The session that is measured again.
     """
 
     BINDINGS = [
         ("enter", "go_on", "go on"),
+        ("a", "again", "again"),
+        ("s", "suspect", "suspect"),
+        ("c", "compare", "compare"),
         ("f3", "steps", "steps"),
         ("f9", "leave", "leave"),
     ]
 
-    def __init__(self, flow: Flow) -> None:
-        self.flow = flow
+    def __init__(self, flow: Flow, earlier: Document | None) -> None:
+        self.flow, self.earlier = flow, earlier
         profile = flow.profile
         assert profile is not None  # a session has one before any reading is asked for
         super().__init__(applying(flow.document, profile), lambda _: profile)
 
     def keys(self) -> tuple[Key, ...]:
-        """Going on comes first."""
+        """Going on comes first, then what the verdict asks for."""
+        verdict = self.verdict
         return (
             Key("Enter", "go on", "go_on"),
-            Key("Esc", "back", "back"),
+            *([Key("A", "take it again", "again")] if verdict and self.advised else []),
+            *([Key("S", "suspect reading", "suspect")] if verdict and verdict.suspicions else []),
+            *([Key("C", "before and after", "compare")] if verdict and self.earlier else []),
             *super().keys(),
+            Key("Esc", "back", "back"),
             Key("F3", "steps", "steps"),
             Key("F9", "leave", "leave"),
         )
 
+    @property
+    def advised(self) -> tuple[str, ...]:
+        """Readings that the verdict asks for again."""
+        return self.verdict.advice.readings if self.verdict and self.verdict.advice else ()
+
     def action_go_on(self) -> None:
-        """To the next step; to the first reading that is missing where there is no verdict."""
+        """To the next step, past before and after; to what is missing where there is no verdict."""
         missing = self.flow.missing
         if self.verdict is None and missing:
             self.dismiss(self.flow.going_to(missing[0].path))
-        else:
+        elif self.verdict is None or self.earlier is None:
             self.dismiss(self.flow.skipped())
+        else:
+            self.action_compare()
+
+    def action_again(self) -> None:
+        """To the reading that would settle it, for a repeat."""
+        if self.advised:
+            self.retake(self.advised[0], adds=True)
+
+    def action_suspect(self) -> None:
+        """To the reading that fits the others least, to be read anew."""
+        if self.verdict and self.verdict.suspicions:
+            self.retake(self.verdict.suspicions[0].readings[0], adds=False)
+
+    def retake(self, reading: str, adds: bool) -> None:
+        """Leave to take a reading again."""
+        self.dismiss(Retake(self.flow.going_to(f"readings.{reading}"), adds))
+
+    def action_compare(self) -> None:
+        """Before beside after; the next step comes after it."""
+        if self.verdict is None or self.earlier is None:
+            return
+
+        def left(goes_on: bool | None) -> None:
+            if goes_on:
+                self.dismiss(self.flow.skipped())
+
+        try:
+            screen = CompareScreen(self.earlier, self.document, self.app.profile_called, True)
+        except (EntryError, ProfileError) as error:
+            self.notify(f"the earlier session cannot be judged: {error}", markup=False)
+            self.dismiss(self.flow.skipped())
+        else:
+            self.app.push_screen(screen, left)
 
     def action_back(self) -> None:
         """To the question before."""

@@ -74,6 +74,14 @@ class Asking(Vertical):
         if isinstance(answer, str):
             self.query_one(Field).begin(answer)
 
+    def retake(self, adds: bool) -> None:
+        """Make ready for a repeat after what stands in the field, or for typing over it."""
+        field = self.query_one(Field)
+        if adds and field.value:
+            field.begin(f"{field.value}; ")
+        else:
+            field.begin_again()
+
     @property
     def typed(self) -> str:
         """What stands in the field."""

@@ -8,8 +8,7 @@ from textual.app import ComposeResult
 from textual.containers import Container, Vertical
 from textual.widgets import Static
 
-from core.document import Document, value_at
-from core.plain_text import plain
+from core.document import Document
 from core.quantity import LengthUnit
 from core.verdict import Verdict
 from wizard.cautions import CAUTIONS
@@ -21,7 +20,7 @@ from wizard.saying.fact import Fact
 from wizard.saying.gaps import gap_facts
 from wizard.saying.meaning import answer_facts
 from wizard.saying.readings import look_facts, readings_facts
-from wizard.saying.sessions import opened, tag_of
+from wizard.saying.sessions import session_words
 from wizard.saying.signed import signature_facts
 from wizard.saying.why import axle_facts, bind_facts, road_facts, why_facts
 from wizard.verdict_pictures import curve_of, front_of, map_of, rules_of
@@ -71,11 +70,7 @@ class VerdictPage(Page):
 
     def name_session(self, document: Document, unit: LengthUnit, drawing: str = "") -> None:
         """What is open, and what is true of it."""
-        kind = plain(value_at(document, "session.kind", ""))
-        self.entitle(
-            f"{tag_of(document)}, {kind} session, {opened(document)}",
-            f"{drawing}  {UNIT_WORDS[unit]}".strip(),
-        )
+        self.entitle(session_words(document), f"{drawing}  {UNIT_WORDS[unit]}".strip())
 
     def show(self, verdict: Verdict, document: Document, unit: LengthUnit) -> None:
         """Show a verdict with its pictures."""
@@ -97,19 +92,11 @@ class VerdictPage(Page):
         self.facts("signed", "", signature_facts(document))
         self.name_parts()
 
-    def tell(self, verdict: Verdict, unit: LengthUnit, since: Iterable[Fact] = ()) -> None:
-        """Show what depends on how the doubt was found: word, rules, trust.
-
-        Parameters
-        ----------
-        verdict : Verdict
-        unit : str
-        since : iterable of Fact
-            What has changed since the session that this one measures again.
-        """
+    def tell(self, verdict: Verdict, unit: LengthUnit) -> None:
+        """Show what depends on how the doubt was found: word, rules, trust."""
         self.query_one(Banner).verdict = verdict.overall
         self.facts("means", "", answer_facts(verdict, unit))
-        looks = (*since, *bind_facts(verdict.travel_limits, unit), *look_facts(verdict, unit))
+        looks = (*bind_facts(verdict.travel_limits, unit), *look_facts(verdict, unit))
         self.facts("look", "", looks)
         self.query_one(RulesTable).show(rules_of(verdict))
         self.facts("trust", "How far to trust the readings", readings_facts(verdict, unit))
