@@ -13,7 +13,7 @@ from pathlib import Path
 from tempfile import TemporaryDirectory
 
 from core.assess import assess
-from core.checks import Queried, Refused, check
+from core.checks import Queried
 from core.document import Document, value_at, with_value
 from core.fix import search
 from core.plan import plan_table
@@ -22,7 +22,7 @@ from core.record import file_record, read_document, rewrite
 from core.signature import sign
 from tests.demo import fg_1, fg_2, fg_3, fg_4, fg_5, fg_6
 from tests.demo.typed import Typed
-from wizard import drafts
+from wizard import answering, drafts
 from wizard.filing import finished
 from wizard.flow import Flow, applying
 from wizard.locations import DEMO_SESSIONS, PROFILES
@@ -91,20 +91,15 @@ def answer_one(flow: Flow, typed: Typed) -> Flow:
         flow = flow.with_document(planned(flow, typed))
     if question.path not in typed.answers:
         return flow.skipped()
-    answer = typed.answers[question.path]
-    if question.kind == "profile":
-        flow = flow.with_profile(profile_of(answer))
-    outcome = check(question.path, answer, flow.document, flow.profile)
-    if isinstance(outcome, Refused):
-        raise NotTaken(f"{typed.id}: {question.path}: {outcome.message}")
+    answered = answering.answer(flow, typed.answers[question.path], (PROFILES,))
     reason = typed.reasons.get(question.path, "")
-    if isinstance(outcome, Queried) != bool(reason):
-        said = outcome.message if isinstance(outcome, Queried) else "is not queried"
-        raise NotTaken(f"{typed.id}: {question.path}: {said}")
-    flow = flow.answered(outcome.value, reason)
-    if question.path == "session.altered":
-        flow = flow.with_document(drafts.without_altered(flow.document))
-    return flow
+    if isinstance(answered, Queried) and reason:
+        return answering.take(flow, answered.value, reason)
+    if not isinstance(answered, Flow):
+        raise NotTaken(f"{typed.id}: {question.path}: {answered.message}")
+    if reason:
+        raise NotTaken(f"{typed.id}: {question.path}: is not queried")
+    return answered
 
 
 def planned(flow: Flow, typed: Typed) -> Document:
