@@ -2,7 +2,8 @@
 
 Readings are drawn, not pivots: every height, offset and station by itself, the model is worked at
 all 41 heaves of the working travel, and the largest magnitude is taken of each curve. The project
-draws 20,000, from the pivots' covariance, at a few nodes.
+draws 20,000 from the pivots' covariance, at a few nodes, and only where a curve has no one clear
+peak.
 """
 
 import numpy as np
@@ -19,20 +20,30 @@ MILLION = 1_000_000
 PORTION = 20_000
 TAKEN = ("height", "offset", "station")
 
-NEAR_THE_LIMIT = {
-    "knuckle": parallel_pair(parallel_deg=1.6, slope_deg=6.0),
+# Linkages near the limit, each with how the doubt of its steer and its toe is found.
+CASES = {
+    "one end of the travel": (
+        parallel_pair(parallel_deg=1.6, slope_deg=6.0),
+        ("monte carlo", "linear"),
+    ),
     # The links are parallel and unlike: two humps of a size, one at either end of the travel.
-    "two humps": parallel_pair(slope_deg=2.0, run=700.0, run_ratio=0.57),
-    "inverted-y": random_linkage(
-        np.random.default_rng(483), "inverted-y", parallel=np.radians(0.6), same_side=True
+    "two humps": (
+        parallel_pair(slope_deg=2.0, run=700.0, run_ratio=0.57),
+        ("monte carlo", "linear"),
+    ),
+    "inverted-y": (
+        random_linkage(
+            np.random.default_rng(483), "inverted-y", parallel=np.radians(0.6), same_side=True
+        ),
+        ("linear", "linear"),
     ),
 }
 
 
 @pytest.mark.slow
-@pytest.mark.parametrize("name", NEAR_THE_LIMIT)
+@pytest.mark.parametrize("name", CASES)
 def test_peaks(name):
-    linkage = NEAR_THE_LIMIT[name]
+    linkage, methods = CASES[name]
     read = {
         reading: value
         for reading, value in true_readings(linkage).items()
@@ -52,11 +63,11 @@ def test_peaks(name):
         steer[start : start + PORTION] = np.abs(motion.steer).max(axis=1)
         toe[start : start + PORTION] = np.abs(motion.toe_in_change).max(axis=1)
 
+    assert (verdict.steer.method, verdict.toe.method) == methods
     for peak, brute, limit in (
         (verdict.steer, steer, session.limits.steer),
         (verdict.toe, toe, session.limits.toe_change),
     ):
-        assert peak.method == "monte carlo"
         assert peak.ruling.p_within == pytest.approx(np.mean(brute <= limit), abs=0.005)
         assert peak.ruling.u == pytest.approx(brute.std(), rel=0.01)
 
