@@ -1,15 +1,49 @@
 """Measuring by keys: from an empty folder to a filed record, and everything that can go wrong."""
 
+from contextlib import asynccontextmanager
+
+import pytest
+
 from core.document import value_at
 from core.record import read_document
 from core.record_list import drafts, list_records
-from tests.wizard.driving import TRUE_TRUCK, answer_until, app_in, at, measuring, type_text
+from tests.wizard.driving import (
+    TRUE_TRUCK,
+    answer_until,
+    app_in,
+    at,
+    draft_at,
+    measuring,
+    type_text,
+)
+from wizard.screens.help import HelpScreen
 from wizard.screens.home import HomeScreen
-from wizard.widgets.asking import Asking
+from wizard.screens.steps import StepsScreen
+from wizard.widgets.answers import Answers
+from wizard.widgets.choices import Choices
 from wizard.widgets.field import Field
+from wizard.widgets.guidance import Guidance
+from wizard.widgets.keys import Keys
 from wizard.widgets.remark import Remark
 
 SMALL, LARGE = (80, 24), (120, 40)
+HEIGHT = "readings.track_bar.frame.height"
+
+
+@asynccontextmanager
+async def measuring_at(files, path, size=SMALL):
+    """A session that has reached a question, gone on with from its draft."""
+    draft_at(files, path)
+    async with app_in(files).run_test(size=size) as pilot:
+        await pilot.press("enter")
+        assert at(pilot) == path
+        yield pilot
+
+
+async def enter(pilot, text):
+    """Type a text and hand it in."""
+    await type_text(pilot, text)
+    await pilot.press("enter")
 
 
 def said(pilot):
@@ -36,6 +70,7 @@ class TestFromNothingToARecord:
             await pilot.press("1")
             await pilot.pause()
             assert isinstance(pilot.app.screen, HomeScreen)
+            assert "filed, and read back" in str(pilot.app.screen.query_one("#notice").content)
         (entry,) = list_records(tmp_path)
         assert entry.fault == ""
         assert entry.overall == "steers true"
@@ -48,3 +83,218 @@ class TestFromNothingToARecord:
         assert value_at(record, "instruments.tape") == "1/16 in"
         assert value_at(record, "session.closed") is not None
         assert "draft" not in record
+
+    async def test_what_is_missing_keeps_it_from_being_filed(self, tmp_path):
+        async with measuring_at(tmp_path, "cautions") as pilot:
+            await pilot.press("f3", "end", "enter")
+            await pilot.press("f4")
+            assert at(pilot) == "file"
+            await pilot.press("1")
+            assert "still to be answered" in said(pilot)
+        assert list_records(tmp_path) == []
+
+
+class TestAnAnswer:
+    async def test_is_on_the_disk_before_the_next_question(self, tmp_path):
+        async with measuring_at(tmp_path, HEIGHT) as pilot:
+            await enter(pilot, "24 1/2")
+            assert at(pilot) == "readings.track_bar.frame.offset"
+            assert value_at(only_draft(tmp_path), HEIGHT) == ["24 1/2 in"]
+
+    async def test_that_is_no_quantity_is_refused_and_stays_to_be_mended(self, tmp_path):
+        async with measuring_at(tmp_path, HEIGHT) as pilot:
+            await enter(pilot, "24 1/")
+            assert "refused" in said(pilot)
+            assert (at(pilot), field(pilot)) == (HEIGHT, "24 1/")
+
+    async def test_that_is_unusual_is_queried_and_typed_again(self, tmp_path):
+        async with measuring_at(tmp_path, HEIGHT) as pilot:
+            await enter(pilot, "34 1/2")
+            assert "queried" in said(pilot)
+            await enter(pilot, "24 1/2")  # what was typed is marked, so this replaces it
+            assert at(pilot) == "readings.track_bar.frame.offset"
+        draft = only_draft(tmp_path)
+        assert value_at(draft, HEIGHT) == ["24 1/2 in"]
+        assert "kept" not in draft
+
+    async def test_that_is_unusual_is_kept_with_a_reason_alone(self, tmp_path):
+        async with measuring_at(tmp_path, HEIGHT) as pilot:
+            await enter(pilot, "34 1/2")
+            await pilot.press("f5", "enter")
+            assert "a reason is needed" in said(pilot)
+            await enter(pilot, "lifted, seen")
+            assert at(pilot) == "readings.track_bar.frame.offset"
+        draft = only_draft(tmp_path)
+        assert value_at(draft, HEIGHT) == ["34 1/2 in"]
+        assert draft["kept"] == [{"reading": "track_bar.frame.height", "reason": "lifted, seen"}]
+
+    async def test_escape_gives_no_reason_and_has_the_answer_back(self, tmp_path):
+        async with measuring_at(tmp_path, HEIGHT) as pilot:
+            await enter(pilot, "34 1/2")
+            await pilot.press("f5", "escape")
+            assert (at(pilot), field(pilot)) == (HEIGHT, "34 1/2")
+
+    async def test_that_was_kept_is_not_queried_again_when_it_is_only_passed(self, tmp_path):
+        async with measuring_at(tmp_path, HEIGHT) as pilot:
+            await enter(pilot, "34 1/2")
+            await pilot.press("f5")
+            await enter(pilot, "seen")
+            await pilot.press("escape", "enter")
+            assert at(pilot) == "readings.track_bar.frame.offset"
+
+    async def test_a_vehicle_on_a_two_post_lift_is_refused(self, tmp_path):
+        async with measuring_at(tmp_path, "stance.wheels_on_ground") as pilot:
+            await pilot.press("n")
+            assert "refused" in said(pilot)
+            assert at(pilot) == "stance.wheels_on_ground"
+
+    async def test_markup_and_control_characters_are_shown_as_text(self, tmp_path):
+        async with measuring_at(tmp_path, "vehicle.description") as pilot:
+            pilot.app.screen.query_one(Field).begin("[red]a[/] [@click=app.quit]b[/]")
+            await pilot.press("enter")
+            await pilot.pause()
+            assert "[red]a[/] [@click=app.quit]b[/]" in str(
+                pilot.app.screen.query_one(Answers).render()
+            )
+
+    async def test_is_not_accepted_when_it_cannot_be_kept(self, tmp_path):
+        async with measuring_at(tmp_path, HEIGHT) as pilot:
+            folder = tmp_path / "unfinished"
+            folder.rename(tmp_path / "aside")
+            folder.write_text("in the way")
+            await enter(pilot, "24 1/2")
+            assert "trouble" in said(pilot)
+            assert (at(pilot), field(pilot)) == (HEIGHT, "24 1/2")
+            folder.unlink()
+            await pilot.press("enter")
+            assert at(pilot) == "readings.track_bar.frame.offset"
+
+
+class TestGoingAbout:
+    async def test_enter_on_nothing_skips_what_is_optional(self, tmp_path):
+        async with measuring_at(tmp_path, "vehicle.description") as pilot:
+            await pilot.press("enter")
+            assert at(pilot) == "session.technician"
+            await pilot.press("enter")
+            assert "refused" in said(pilot)
+
+    async def test_f4_skips_what_is_optional_and_nothing_else(self, tmp_path):
+        async with measuring_at(tmp_path, "vehicle.description") as pilot:
+            await pilot.press("f4", "f4")
+            assert at(pilot) == "session.technician"
+            assert "cannot be skipped" in said(pilot)
+
+    async def test_back_shows_what_was_answered_and_forward_leads_on(self, tmp_path):
+        async with measuring_at(tmp_path, "vehicle.odometer") as pilot:
+            await pilot.press("escape")
+            assert (at(pilot), field(pilot)) == ("session.technician", "T. Invented")
+            await pilot.press("pagedown")
+            assert at(pilot) == "vehicle.odometer"
+            await pilot.press("pagedown")
+            assert at(pilot) == "vehicle.odometer"
+
+    async def test_undo_takes_the_last_answer_back_on_the_disk_too(self, tmp_path):
+        async with measuring_at(tmp_path, HEIGHT) as pilot:
+            await pilot.press("f8")  # nothing was answered since it was opened
+            assert at(pilot) == HEIGHT
+            await enter(pilot, "24 1/2")
+            await pilot.press("f8")
+            assert (at(pilot), field(pilot)) == (HEIGHT, "")
+        assert value_at(only_draft(tmp_path), HEIGHT) is None
+
+    async def test_units_are_switched_and_what_was_typed_keeps_its_own(self, tmp_path):
+        async with measuring_at(tmp_path, HEIGHT) as pilot:
+            await enter(pilot, "24 1/2")
+            await type_text(pilot, "463")
+            await pilot.press("f2")
+            assert field(pilot) == "463"
+            assert "622 mm (24 1/2" in str(pilot.app.screen.query_one(Answers).render())
+            await pilot.press("enter")
+        draft = only_draft(tmp_path)
+        assert value_at(draft, "session.units") == "mm"
+        assert value_at(draft, "readings.track_bar.frame.offset") == ["463 mm"]
+
+    async def test_a_step_is_chosen_from_a_list(self, tmp_path):
+        async with measuring_at(tmp_path, HEIGHT) as pilot:
+            await pilot.press("f3")
+            assert isinstance(pilot.app.screen, StepsScreen)
+            await pilot.press("3")
+            assert at(pilot) == "stance.level_floor"
+
+    async def test_help_shows_the_guidance_and_goes_away(self, tmp_path):
+        async with measuring_at(tmp_path, HEIGHT) as pilot:
+            await pilot.press("f1")
+            assert isinstance(pilot.app.screen, HelpScreen)
+            await pilot.press("escape")
+            assert at(pilot) == HEIGHT
+
+    async def test_left_and_gone_on_with_at_the_same_question(self, tmp_path):
+        async with measuring_at(tmp_path, "readings.track_bar.axle.height") as pilot:
+            await pilot.press("f9")
+            assert isinstance(pilot.app.screen, HomeScreen)
+            await pilot.press("enter")
+            assert at(pilot) == "readings.track_bar.axle.height"
+
+    async def test_another_program_goes_on_where_this_one_stopped(self, tmp_path):
+        async with measuring_at(tmp_path, "readings.track_bar.axle.height") as pilot:
+            await type_text(pilot, "19")  # the field being typed is all that is lost
+        async with app_in(tmp_path).run_test(size=SMALL) as pilot:
+            await pilot.press("enter")
+            assert (at(pilot), field(pilot)) == ("readings.track_bar.axle.height", "")
+            assert value_at(measuring(pilot).flow.document, HEIGHT) == ["24 1/2 in"]
+
+
+class TestMeasuringAgain:
+    async def test_old_values_are_in_view_and_the_record_follows_the_first(self, tmp_path):
+        async with measuring_at(tmp_path, "file") as pilot:
+            await pilot.press("1")
+            await pilot.pause()
+            await pilot.press("down", "f6")
+            assert at(pilot) == "vehicle.odometer"
+            await answer_until(pilot, HEIGHT, TRUE_TRUCK)
+            assert "before: 24 1/2 in" in said(pilot)
+            await answer_until(pilot, "file", TRUE_TRUCK)
+            await pilot.press("1")
+            await pilot.pause()
+        second, first = list_records(tmp_path)
+        assert (second.kind, second.follows) == ("re-measure", first.id)
+
+
+class TestTheMouse:
+    async def test_keys_choices_and_answers_are_pressed(self, tmp_path):
+        async with measuring_at(tmp_path, "stance.tyres_set") as pilot:
+            await pilot.click(Choices, offset=(6, 0))
+            assert at(pilot) == "stance.usual_load"
+            answers = pilot.app.screen.query_one(Answers)
+            await pilot.click(Answers, offset=(4, answers.size.height - 1))
+            assert at(pilot) == "stance.tyres_set"
+            await pilot.click(Keys, offset=(2, 0))  # Enter
+            assert at(pilot) == "stance.usual_load"
+
+
+@pytest.mark.parametrize("size", [SMALL, LARGE], ids=["80x24", "120x40"])
+class TestNothingIsCutOff:
+    @pytest.mark.parametrize(
+        "path", ["cautions", "layout.steering", HEIGHT, "readings.braces.frame_to_axle", "file"]
+    )
+    async def test_question_field_guidance_and_keys_are_in_view(self, tmp_path, size, path):
+        async with measuring_at(tmp_path, path, size) as pilot:
+            await pilot.pause()
+            screen = pilot.app.screen
+            shown = [screen.query_one("#ask"), screen.query_one(Keys)]
+            choices = screen.query_one(Choices)
+            shown.append(choices if choices.display else screen.query_one(Field))
+            for widget in shown:
+                assert widget.region in screen.region
+                assert widget.size.height >= 1
+            assert screen.query_one(Guidance).size.height >= 4
+            assert screen.query_one(Guidance).region.bottom <= screen.query_one(Keys).region.y
+
+    async def test_a_long_query_is_whole(self, tmp_path, size):
+        async with measuring_at(tmp_path, HEIGHT, size) as pilot:
+            await enter(pilot, "34 1/2; 30")
+            await pilot.pause()
+            remark = pilot.app.screen.query_one(Remark)
+            assert "F5" in said(pilot)
+            assert remark.virtual_size.height <= remark.size.height
+            assert remark.region.bottom <= pilot.app.screen.query_one(Keys).region.y
