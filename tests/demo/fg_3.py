@@ -1,6 +1,6 @@
 """FG-3: readings that do not close; the braces tell which one is mistaken. Invented.
 
-The truck itself steers true: the track bar's axle end is 18 1/4 in high, and was read two inches
+The truck itself steers true: the track bar's axle end is 20 1/4 in high, and was read two inches
 too high. Believed, that one slip would have sent the shop to buy a bracket.
 """
 
@@ -23,16 +23,16 @@ NOT_CLOSING = Typed(
         "stance.ride_height.left": "20 3/4",
         "stance.ride_height.right": "20 3/4",
         **laid_out("tie-rod"),
-        **pivot("track_bar.frame", "22 9/16", "20 15/16", "2 1/16"),
-        **pivot("track_bar.axle", "20 1/4", "54", "2 7/8"),
+        **pivot("track_bar.frame", "24 9/16", "21 15/16", "2 1/16"),
+        **pivot("track_bar.axle", "22 1/4", "55", "2 7/8"),
         **pivot("drag_link.frame", "21 3/16", "19 7/16", "10 5/8"),
         **pivot("drag_link.axle", "16 3/4", "52", "7 5/8"),
         **wheels("16 1/2", "6", "68"),
         **link("track_bar", "33 5/16", "7"),
         **link("drag_link", "32 15/16", "7.5"),
-        "readings.braces.frame_ends": "8 11/16",
-        "readings.braces.axle_ends": "5 1/8",
-        "readings.braces.frame_to_axle": "31 15/16",
+        "readings.braces.frame_ends": "9 3/8",
+        "readings.braces.axle_ends": "6 7/16",
+        "readings.braces.frame_to_axle": "31 3/8",
         "readings.steering.arm": "6 1/4",
         "readings.steering.pitman_arm": "6 1/4",
         "readings.travel.bump": "4",

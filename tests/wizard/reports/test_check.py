@@ -67,7 +67,7 @@ def test_it_ends_with_the_caution(run, name):
         ("lifted", "≈ too close to call parallel 1.7 deg"),
         ("over the knuckle", "assumed steering ratio 16, as the profile has it"),
         ("not closing", "One reading does not fit the others: height of the track bar's axle end"),
-        ("not closing", "(1 3/4 in too high)"),
+        ("not closing", "in too high)"),
         ("not closing", "slope of the track bar: laid on three times, the same each time"),
         ("close", "Take the height of the track bar's frame end twice more and it will be settled"),
         ("toe", "✗ out toe change 0.75 deg, give or take 0.04 at most 0.25 deg"),

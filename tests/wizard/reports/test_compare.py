@@ -59,7 +59,7 @@ def test_sessions_that_do_not_follow_each_other_are_not_compared_unsaid(run):
 
 def test_a_pivot_that_moved_unsaid_is_named(run, altered):
     """The drag link's frame end an inch higher, and nobody said so."""
-    heights = {"readings.drag_link.frame.height": ["28 9/16 in", "28 1/2 in"]}
+    heights = {"readings.drag_link.frame.height": ["29 5/16 in", "29 1/4 in"]}
     heights |= {"readings.drag_link.slope": ["16 deg"]}
     out = flowing(run("compare", demo("lifted"), altered("fixed", heights))[1])
     assert "! control points The track bar's frame end and the drag link's frame end, which" in out
@@ -67,7 +67,7 @@ def test_a_pivot_that_moved_unsaid_is_named(run, altered):
 
 def test_a_move_that_fell_short_is_named(run, altered):
     """The bracket raised by 1/4 in where 3/4 in were planned."""
-    heights = {"readings.track_bar.axle.height": ["17 3/4 in", "17 3/4 in"]}
+    heights = {"readings.track_bar.axle.height": ["15 1/2 in", "15 1/2 in"]}
     heights |= {"readings.track_bar.slope": ["15.5 deg"]}
     out = flowing(run("compare", demo("lifted"), altered("fixed", heights))[1])
     assert "it fell short by" in out
