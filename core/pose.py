@@ -1,15 +1,16 @@
 """Where everything that rides on the axle is, at some heave and roll; for pictures that move."""
 
+from dataclasses import dataclass
+
 import numpy as np
 
 from core.linkage import NEAR_BALL, Array, Linkage, length
 from core.measured import is_centred
-from core.motion import moved
+from core.motion import moved, steering_wheel
 from core.session import Session
 
 FAR_BALL = "drag_link.axle"
 JOINT = "tie_rod.joint"
-HUBS = ("wheels.left", "wheels.right")
 
 
 def pose(linkage: Linkage, heave: Array | float, roll: Array | float = 0.0) -> dict[str, Array]:
@@ -80,3 +81,50 @@ def _turned(ball: Array, arm: Array | float, side: int, steer: Array) -> Array:
     x = ball[..., 0] + lever * (np.cos(steer) - 1)
     y = ball[..., 1] + lever * np.sin(steer)
     return np.stack(np.broadcast_arrays(x, y, ball[..., 2]), axis=-1)
+
+
+@dataclass(frozen=True)
+class AxleAt:
+    """The axle at one heave and roll, with what that does to the steering.
+
+    Attributes
+    ----------
+    heave, roll : float
+        mm and rad.
+    points : dict of array (3,)
+        As from `pose`, with the hubs where the wheels were measured.
+    axle_shift : float
+        mm, to the left positive.
+    steer, toe_in_change, steering_wheel : float
+        As in `core.motion`, rad.
+    """
+
+    heave: float
+    roll: float
+    points: dict[str, Array]
+    axle_shift: float
+    steer: float
+    toe_in_change: float
+    steering_wheel: float
+
+    @property
+    def is_reached(self) -> bool:
+        """Whether every link reaches; otherwise points and angles are nan."""
+        return bool(np.isfinite([self.axle_shift, self.steer, self.toe_in_change]).all())
+
+
+def axle_at(session: Session, linkage: Linkage, heave: float, roll: float = 0.0) -> AxleAt:
+    """The axle of a session's linkage at one heave and roll."""
+    motion = moved(linkage, heave, roll)
+    wheels = {
+        name: carried(linkage, hub, heave, roll) for name, hub in hubs(session, linkage).items()
+    }
+    return AxleAt(
+        heave,
+        roll,
+        pose(linkage, heave, roll) | wheels,
+        float(motion.axle_shift),
+        float(motion.steer),
+        float(motion.toe_in_change),
+        float(steering_wheel(linkage, heave, roll)),
+    )

@@ -12,6 +12,7 @@ from numpy.typing import ArrayLike
 
 from core.linkage import Array, Linkage, pivots_of
 from core.measured import is_centred
+from core.motion import moved
 from core.pose import JOINT, hubs, pose
 from core.quantity import LengthUnit
 from core.verdict import Verdict
@@ -116,6 +117,16 @@ def curves_of(before: Verdict, after: Verdict, unit: LengthUnit) -> CurvePicture
         trace=trace_of(after, "after", with_doubt=True),
         other=trace_of(before, "before"),
     )
+
+
+def travel_curve(verdict: Verdict, heave: float, roll: float, unit: LengthUnit) -> CurvePicture:
+    """The curve at some roll with the heave marked on it; the level axle's dashed beside it."""
+    level = replace(curve_of(verdict, unit), heave=heave)
+    if not roll:
+        return level
+    steer = moved(verdict.measured.linkage, verdict.sweep.heave, roll).steer
+    rolled = Trace("rolled", verdict.sweep.heave.tolist(), _deg(steer))
+    return replace(level, trace=rolled, other=replace(level.trace, name="level", give=None))
 
 
 def trace_of(verdict: Verdict, name: str, with_doubt: bool = False) -> Trace:

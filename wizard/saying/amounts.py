@@ -29,13 +29,13 @@ def turn(rad: float) -> str:
     return f"{deg:.{0 if deg >= 9.95 else 1}f} deg {side(rad)}"
 
 
-def aside(mm: float, unit: LengthUnit) -> str:
-    """A lateral movement with its side: "3/16 in to the left"."""
+def aside(mm: float, unit: LengthUnit, nothing: str = "") -> str:
+    """A lateral movement with its side: "3/16 in to the left"; `nothing` is said of none."""
     if not isfinite(mm):
         return "—"
     amount = show_length(abs(mm), unit)
     if amount == show_length(0.0, unit):
-        return f"less than {show_length(1.6, unit)}"
+        return nothing or f"less than {show_length(1.6, unit)}"
     return f"{amount} {side(mm)}"
 
 

@@ -18,9 +18,11 @@ from wizard.flow import Flow, applying
 from wizard.help import Section
 from wizard.retake import Retake
 from wizard.saying.fact import LOOK, Fact
+from wizard.saying.sessions import tag_of
 from wizard.screens.compare import CompareScreen
 from wizard.screens.page import Left, PageScreen
 from wizard.screens.steps import StepsScreen
+from wizard.screens.travel import TravelScreen
 from wizard.verdict_help import help_on_verdict
 from wizard.widgets.keys import Key
 from wizard.widgets.verdict_page import VerdictPage
@@ -95,6 +97,8 @@ class VerdictScreen(PageScreen[Left]):
 
     def action_travel(self) -> None:
         """Move the axle through its travel."""
+        if self.verdict:
+            self.app.push_screen(TravelScreen(self.verdict, self.unit, tag_of(self.document)))
 
 
 class VerdictStep(VerdictScreen[Flow | Retake | None]):

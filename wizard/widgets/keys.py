@@ -4,6 +4,7 @@ from collections.abc import Sequence
 from typing import NamedTuple
 
 from textual.content import Content
+from textual.geometry import Size
 from textual.reactive import reactive
 
 from wizard.widgets.pressable import Pressable, does
@@ -24,10 +25,20 @@ class Keys(Pressable):
 
     def render(self) -> Content:
         """Key and words, a pair never parted at a line's end."""
-        return Content("  ").join(self._pair(key) for key in self.keys)
+        return Content("\n").join(Content("  ").join(line) for line in self.lines(self.size.width))
 
-    @staticmethod
-    def _pair(key: Key) -> Content:
-        words = f" {key.words}".replace(" ", "\N{NO-BREAK SPACE}")
-        pair = Content.assemble((key.key.replace(" ", "\N{NO-BREAK SPACE}"), "bold $accent"), words)
-        return does(pair, key.action)
+    def get_content_height(self, container: Size, viewport: Size, width: int) -> int:
+        """As many rows as the keys take."""
+        return len(self.lines(width))
+
+    def lines(self, width: int) -> list[list[Content]]:
+        """The pairs of each line."""
+        lines: list[list[Content]] = [[]]
+        used = 0
+        for key in self.keys:
+            pair = does(Content.assemble((key.key, "bold $accent"), f" {key.words}"), key.action)
+            if lines[-1] and used + 2 + pair.cell_length > width:
+                lines.append([])
+            used = pair.cell_length + (used + 2 if lines[-1] else 0)
+            lines[-1].append(pair)
+        return lines

@@ -1,0 +1,49 @@
+"""The axle on its way through the travel, in words that keep their places."""
+
+from math import degrees, isfinite
+
+from core.pose import AxleAt
+from core.quantity import LengthUnit, show_length
+from wizard.saying.amounts import aside, turn
+from wizard.saying.fact import LOOK, Fact
+
+HALF_A_STEP = 0.4
+"""mm; nearer than this to ride height the axle is there."""
+
+
+def axle_words(at: AxleAt, unit: LengthUnit, changes_toe: bool) -> tuple[Fact, ...]:
+    """Where the axle is, and what that does."""
+    facts = [Fact("travel", travel_words(at.heave, unit)), Fact("roll", roll_words(at.roll))]
+    if not at.is_reached:
+        return (*facts, Fact("steer", "a link binds here", LOOK))
+    facts += [
+        Fact("axle", aside(at.axle_shift, unit, nothing="in the middle")),
+        Fact("road wheels", turn(at.steer)),
+    ]
+    if changes_toe:
+        facts.append(Fact("toe", toe_words(at.toe_in_change)))
+    swing = turn(at.steering_wheel) if isfinite(at.steering_wheel) else "cannot reach"
+    return (*facts, Fact("wheel let go", swing))
+
+
+def travel_words(heave: float, unit: LengthUnit) -> str:
+    """A heave: "2 in bump"."""
+    if abs(heave) < HALF_A_STEP:
+        return "at ride height"
+    return f"{show_length(abs(heave), unit)} {'bump' if heave > 0 else 'droop'}"
+
+
+def roll_words(roll: float) -> str:
+    """A roll: "3 deg, left wheel up"."""
+    deg = degrees(roll)
+    if abs(deg) < 0.05:
+        return "level"
+    return f"{abs(deg):.1f} deg, {'left' if deg > 0 else 'right'} wheel up"
+
+
+def toe_words(rad: float) -> str:
+    """A change of toe-in: "0.3 deg more toe-in"."""
+    deg = degrees(rad)
+    if abs(deg) < 0.005:
+        return "unchanged"
+    return f"{abs(deg):.2f} deg {'more' if deg > 0 else 'less'} toe-in"
