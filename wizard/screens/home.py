@@ -57,8 +57,8 @@ class HomeScreen(Screen[None]):
         yield Heading()
         yield Static(id="notice")
         yield Field(id="filter")
-        yield Sessions()
         yield Static(id="first")
+        yield Sessions()
         yield Keys()
 
     def on_mount(self) -> None:
@@ -69,13 +69,14 @@ class HomeScreen(Screen[None]):
         self.query_one(Heading).right = str(self.app.files)
         self.query_one(Keys).keys = (
             Key("Enter", "open", "open"),
-            Key("F5", "measure a new vehicle", "new"),
+            Key("F5", "new vehicle", "new"),
             Key("F6", "measure again", "again"),
-            Key("F7", "before and after", "compare"),
+            Key("F7", "compare", "compare"),
             Key("F1", "help", "help"),
             Key("F9", "quit", "quit"),
         )
         self.notice(self.first_notice)
+        tidy(self.app.files)
 
     def on_screen_resume(self) -> None:
         """The list follows what was filed meanwhile."""
@@ -83,14 +84,15 @@ class HomeScreen(Screen[None]):
 
     def read(self) -> None:
         """Read the files folder again."""
-        tidy(self.app.files)
         try:
             unfinished, filed = drafts(self.app.files), list_records(self.app.files)
         except RecordError as error:
             self.notice(str(error))
             unfinished, filed = [], []
         self.query_one(Sessions).show(unfinished, filed)
-        self.query_one("#first", Static).update(Content("" if unfinished or filed else FIRST_TIME))
+        first = self.query_one("#first", Static)
+        first.update(Content(FIRST_TIME))
+        first.display = not (unfinished or filed)
 
     def notice(self, text: str) -> None:
         """One line above the list."""

@@ -13,7 +13,11 @@ from textual.screen import Screen
 
 from core.document import Document
 from wizard.flow import Flow
+from wizard.screens.plans import PlansScreen
 from wizard.screens.verdict import VerdictStep
 
-SHOWN: dict[str, Callable[[Flow, Document | None], Screen[Any]]] = {"verdict": VerdictStep}
+SHOWN: dict[str, Callable[[Flow, Document | None], Screen[Any]]] = {
+    "verdict": VerdictStep,
+    "fix": PlansScreen,
+}
 """By the path of the question: "verdict", "fix". A step without a screen is passed by."""

@@ -20,6 +20,8 @@ from wizard.words import mark_and_word, tone_of
 NEW = Entry(Path())
 """Stands for the line that begins a new session."""
 
+Line = tuple[Entry, bool]
+"""A session, and whether it is unfinished."""
 
 COLOURS = {"good": "$success", "bad": "$error", "open": "$warning", "held": "$warning"}
 
@@ -47,44 +49,63 @@ class Sessions(OptionList):
         self.unfinished: Sequence[Entry] = ()
         self.filed: Sequence[Entry] = ()
         self.reached: dict[Path, str] = {}
-        self.shown: list[tuple[Entry, bool]] = []
+        self.shown: list[Line] = []
         self.wanted = ""
+        self.arrow_at: int | None = None
 
     def show(self, unfinished: Sequence[Entry], filed: Sequence[Entry]) -> None:
-        """Show what the files folder holds."""
+        """Show what the files folder holds; the line that is marked stays marked."""
+        marked = self.at_hand
         self.unfinished, self.filed = unfinished, filed
         self.reached = {entry.path: reached(entry) for entry in unfinished}
         self.find(self.wanted)
+        if marked in self.shown:
+            self.highlighted = self.shown.index(marked)
 
     def find(self, wanted: str) -> None:
-        """Show the lines that hold every word of `wanted`."""
+        """Show the lines that hold every word of `wanted`, the first one marked."""
         self.wanted = wanted
         words = wanted.casefold().split()
-        lines = [(entry, True) for entry in self.unfinished]
-        lines += [(entry, False) for entry in self.filed]
-        self.shown = [line for line in lines if self._holds(line, words)]
+        lines: list[Line] = [(entry, True) for entry in self.unfinished]
         if not words:
-            place = len(self.unfinished)
-            self.shown.insert(place, (NEW, False))
-        self.set_options([Option(self._line(*line)) for line in self.shown])
+            lines.append((NEW, False))
+        lines += [(entry, False) for entry in self.filed]
+        self.highlighted = None
+        self.shown = [line for line in lines if self._holds(line, words)]
+        self.set_options([Option(self._marked(line, False)) for line in self.shown])
         self.highlighted = 0 if self.shown else None
 
-    def _holds(self, line: tuple[Entry, bool], words: Sequence[str]) -> bool:
+    def _holds(self, line: Line, words: Sequence[str]) -> bool:
         text = self._line(*line).plain.casefold()
         return all(word in text for word in words)
+
+    def watch_highlighted(self, highlighted: int | None) -> None:
+        """Carry the arrow along: colour alone would not do."""
+        super().watch_highlighted(highlighted)
+        for place in (self.arrow_at, highlighted):
+            if place is not None and place < self.option_count:
+                words = self._marked(self.shown[place], place == highlighted)
+                self.replace_option_prompt_at_index(place, words)
+        self.arrow_at = highlighted
+
+    @property
+    def at_hand(self) -> Line | None:
+        """The line that is marked: its session, and whether that is unfinished."""
+        return None if self.highlighted is None else self.shown[self.highlighted]
 
     @property
     def filed_at_hand(self) -> Entry | None:
         """The filed session that is marked."""
-        if self.highlighted is None:
-            return None
-        entry, is_unfinished = self.shown[self.highlighted]
+        entry, is_unfinished = self.at_hand or (NEW, False)
         return None if entry is NEW or is_unfinished or entry.fault else entry
 
     def action_select(self) -> None:
         """Open the line that is marked."""
-        if self.highlighted is not None and self.shown:
-            self.post_message(self.Opened(*self.shown[self.highlighted]))
+        if self.at_hand is not None:
+            self.post_message(self.Opened(*self.at_hand))
+
+    def _marked(self, line: Line, is_at_hand: bool) -> Content:
+        return Content("▸ " if is_at_hand else "  ") + self._line(*line)
 
     def _line(self, entry: Entry, is_unfinished: bool) -> Content:
         if entry is NEW:
