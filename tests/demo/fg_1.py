@@ -66,7 +66,7 @@ FIXED = Typed(
     closed="2026-11-10T14:52:11+01:00",
     follows=LIFTED.id,
     answers={
-        "vehicle.description": "invented: crew carrier, lifted, bracket raised",
+        "vehicle.description": "invented: crew carrier, bracket raised",
         "vehicle.odometer": "19121 km",
         "complaint.reported": [],
         "session.altered": ["track_bar.axle", "lengths"],
