@@ -13,6 +13,13 @@ from core.verdict import Verdict
 NUDGED = (*PIVOTS, RIDE_HEIGHT, *ARMS)
 """Everything that can be nudged."""
 
+INCH = 25.4
+STEPS: dict[str, tuple[float, ...]] = {
+    "in": (INCH / 16, INCH / 8, INCH / 4, INCH / 2, INCH),
+    "mm": (1.0, 2.0, 5.0, 10.0, 25.0),
+}
+"""Tape steps to nudge by, smallest first, mm; as many for one unit as for the other."""
+
 BY_HAND = "tried on the bench"
 """Name of a move that comes from no profile."""
 
@@ -33,6 +40,19 @@ class Bench:
 
     verdict: Verdict
     nudges: tuple[tuple[str, float], ...] = ()
+
+    @classmethod
+    def of(cls, verdict: Verdict, plan: Plan | None = None) -> "Bench":
+        """A bench on which a plan is made already."""
+        if plan is None:
+            return cls(verdict)
+        linkage = verdict.measured.linkage
+        moves = ((move.correction.pivot, move.rise) for move in plan.moves)
+        arms = (
+            (name, length - float(getattr(linkage, ARMS[name])))
+            for name, length in plan.arms.items()
+        )
+        return cls(verdict, (*moves, *arms))
 
     def nudged(self, name: str, step: float) -> "Bench":
         """One nudge more; an arm is left at its shortest."""

@@ -73,7 +73,7 @@ class Page(Vertical):
             self.query_one(Contents).at = number - 1
 
     def scroll(self, how: str) -> None:
-        """Scroll by "scroll_down", "scroll_page_down" and the like."""
+        """Scroll by "scroll_down", "page_down" and the like."""
         getattr(self.query_one(Sheet), f"action_{how}")()
 
     @on(Sheet.Scrolled)

@@ -1,0 +1,51 @@
+"""A move of a plan is changed: which one, and how far it goes."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from core import quantity
+from core.fix import Plan, plan_of
+from core.plain_text import plain
+from core.quantity import LengthUnit, QuantityError
+from core.verdict import Verdict
+from wizard.questions.question import Choice
+from wizard.saying.outcomes import outcome_words
+from wizard.saying.work import move_words, show
+from wizard.screens.pick import PickScreen
+from wizard.screens.prompt import PromptScreen
+
+FARTHEST = 12 * 25.4
+"""mm; no pivot is moved further than this."""
+
+
+def which_move(plan: Plan, unit: LengthUnit) -> PickScreen:
+    """Gives the place of the move to be changed, as text."""
+    choices = [Choice(str(index), move_words(move, unit)) for index, move in enumerate(plan.moves)]
+    return PickScreen("Which move is to be changed?", "The others stay as they are.", choices, "0")
+
+
+def how_far(verdict: Verdict, plan: Plan, index: int, unit: LengthUnit) -> PromptScreen[Plan]:
+    """Gives the plan with another rise for one of its moves."""
+    move = plan.moves[index]
+
+    def judge(text: str) -> tuple[Plan, str]:
+        moved = replace(move, rise=rise_typed(text, unit))
+        moves = (*plan.moves[:index], moved, *plan.moves[index + 1 :])
+        changed = plan_of(verdict, tuple(one for one in moves if one.rise), plan.arms)
+        return changed, outcome_words(verdict, changed)
+
+    return PromptScreen(
+        f"How far, {plain(move.correction.name)}?",
+        "Up is plus and down is minus, from where the pivot is now. 0 leaves it where it is.",
+        show(move.rise, unit),
+        judge,
+    )
+
+
+def rise_typed(text: str, unit: LengthUnit) -> float:
+    """A rise, mm. Raises QuantityError."""
+    rise = quantity.length(text, unit)
+    if abs(rise) > FARTHEST:
+        raise QuantityError(f"no pivot goes further than {show(FARTHEST, unit)}, up or down")
+    return rise

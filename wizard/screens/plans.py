@@ -1,0 +1,302 @@
+"""The fix: plans side by side, one of them to be chosen, changed or tried out further."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import replace
+from functools import partial
+from time import monotonic
+
+from textual import work
+from textual.app import ComposeResult
+from textual.worker import get_current_worker
+
+from core.adjuster import KINDS
+from core.assess import assess
+from core.corrections import Correction
+from core.document import Document, with_value
+from core.entries import EntryError
+from core.fix import Fix, Plan, search
+from core.profile import Profile
+from core.verdict import Verdict
+from wizard.drafts import units_of
+from wizard.fix_help import help_on_fix
+from wizard.flow import Flow, applying
+from wizard.help import Section
+from wizard.locations import parts_shelf
+from wizard.planning import (
+    BENCH,
+    CHANGED,
+    Planning,
+    Titled,
+    adjusters_in,
+    kept_plan,
+    offered,
+    switched_on,
+    with_only,
+    with_plan,
+)
+from wizard.saying.fix import fix_words, working_words
+from wizard.saying.sessions import opened, tag_of
+from wizard.screens.bench import BenchScreen
+from wizard.screens.moving import how_far, which_move
+from wizard.screens.page import PageScreen
+from wizard.screens.shop import what_it_has, which_adjuster, which_thread
+from wizard.screens.steps import StepsScreen
+from wizard.widgets.keys import Key
+from wizard.widgets.plan_page import PlanPage
+from wizard.wording import UNIT_WORDS
+
+OFTEN = 0.1
+"""s between two words on how far the search is."""
+
+
+class Stopped(Exception):
+    """The search is not wanted any more."""
+
+
+class PlansScreen(PageScreen[Flow | None]):
+    """The step Fix of a session that is measured; left with the flow to go on with.
+
+    Parameters
+    ----------
+    flow : Flow
+        At the step.
+    earlier : mapping or None
+        The session that is measured again; a plan does without it.
+    """
+
+    BINDINGS = [
+        ("enter", "choose", "choose"),
+        ("left", "step(-1)", "left"),
+        ("right", "step(1)", "right"),
+        ("s", "shop", "shop"),
+        ("m", "move", "move"),
+        ("b", "bench", "bench"),
+        ("a", "adjuster", "adjuster"),
+        ("f3", "steps", "steps"),
+        ("f4", "without", "no plan"),
+        ("f9", "leave", "leave"),
+    ]
+
+    def __init__(self, flow: Flow, earlier: Document | None = None) -> None:
+        super().__init__(units_of(flow.document))
+        assert flow.profile is not None  # a session has one before any reading is asked for
+        self.flow = flow
+        self.profile: Profile = flow.profile
+        self.corrections: tuple[Correction, ...] = ()
+        self.trouble = ""
+        self.verdict: Verdict | None = None
+        self.planning: Planning | None = None
+        self.own: tuple[Titled, ...] = ()
+
+    def compose(self) -> ComposeResult:
+        """The page is all there is."""
+        yield PlanPage()
+
+    @property
+    def page(self) -> PlanPage:
+        """The page."""
+        return self.query_one(PlanPage)
+
+    def on_mount(self) -> None:
+        """Search, with all that the shop has."""
+        document = self.flow.document
+        self.page.entitle(
+            f"{tag_of(document)}, what to move, {opened(document)}", UNIT_WORDS[self.unit]
+        )
+        self.corrections, self.trouble = offered(
+            self.profile, parts_shelf(self.app.files), self.app.profile_folders
+        )
+        self.begin()
+
+    def begin(self) -> None:
+        """Search afresh."""
+        self.planning = None
+        self.page.show_none()
+        self.page.say(working_words(0.0))
+        self.say_keys()
+        self.look_for_plans(switched_on(self.flow.document, self.corrections))
+
+    @work(thread=True, exclusive=True)
+    def look_for_plans(self, corrections: tuple[Correction, ...]) -> None:
+        """Search while the screen stays alive."""
+        worker, said = get_current_worker(), monotonic()
+
+        def progress(share: float) -> None:
+            nonlocal said
+            if worker.is_cancelled:
+                raise Stopped
+            if monotonic() - said > OFTEN:
+                said = monotonic()
+                self.app.call_from_thread(self.page.say, working_words(share))
+
+        try:
+            verdict = self.verdict or self.judged()
+            fix = search(verdict, corrections, progress)
+        except EntryError as error:
+            self.app.call_from_thread(self.page.say, f"■ there is no verdict yet: {error}")
+        except Stopped:
+            return
+        else:
+            if not worker.is_cancelled:
+                self.app.call_from_thread(self.found, verdict, fix)
+
+    def judged(self) -> Verdict:
+        """The verdict on the session as it is. Raises EntryError."""
+        return assess(applying(self.flow.document, self.profile), lambda _: self.profile)
+
+    def found(self, verdict: Verdict, fix: Fix) -> None:
+        """Show what was found, at the plan that was chosen before."""
+        self.verdict = verdict
+        kept = kept_plan(self.flow.document, verdict, self.corrections)
+        self.planning = Planning(verdict, fix, self.own).with_kept(kept)
+        self.show()
+
+    def show(self) -> None:
+        """Show the plans in the units at hand."""
+        planning = self.planning
+        if planning is not None:
+            answer = fix_words(planning.verdict, planning.fix)
+            self.page.say(f"{answer} {self.trouble}".strip())
+            if planning.plans:
+                adjusters = adjusters_in(self.flow.document, self.profile)
+                self.page.show(planning, adjusters, self.unit)
+            else:
+                self.page.show_none()
+        self.say_keys()
+
+    def keys(self) -> tuple[Key, ...]:
+        """What can be done with the plan at hand comes first."""
+        planning, plan = self.planning, self.planning and self.planning.plan
+        return (
+            *([Key("Enter", "choose it" if plan else "go on", "choose")] if planning else []),
+            Key("Esc", "back", "back"),
+            *([Key("← →", "plan", "step(1)")] if plan else []),
+            *([Key("M", "change a move", "move")] if plan and plan.moves else []),
+            *([Key("B", "bench", "bench"), Key("S", "shop", "shop")] if planning else []),
+            *([Key("A", "adjusters", "adjuster")] if plan else []),
+            *([Key("F4", "no plan", "without")] if plan or not planning else []),
+            *super().keys(),
+            Key("F3", "steps", "steps"),
+            Key("F9", "leave", "leave"),
+        )
+
+    def help(self) -> Sequence[Section]:
+        """Help on the plans."""
+        return help_on_fix()
+
+    def plan_again(self, planning: Planning) -> None:
+        """Show other plans, or another one at hand."""
+        self.planning, self.own = planning, planning.own
+        self.show()
+
+    def action_step(self, by: int) -> None:
+        """To another plan."""
+        if self.planning:
+            self.plan_again(self.planning.stepped(by))
+
+    def action_plan(self, index: int) -> None:
+        """To a plan that was pressed."""
+        if self.planning:
+            self.plan_again(self.planning.at_plan(index))
+
+    def action_choose(self) -> None:
+        """Take the plan at hand; where there is none, go on."""
+        if self.planning:
+            self.dismiss(with_plan(self.flow, self.planning.plan))
+
+    def action_without(self) -> None:
+        """Go on without a plan."""
+        self.dismiss(with_plan(self.flow, None))
+
+    def action_move(self) -> None:
+        """Change a move of the plan at hand."""
+        plan = self.planning and self.planning.plan
+        if not plan or not plan.moves:
+            return
+        if len(plan.moves) == 1:
+            self.retype(plan, "0")
+        else:
+            self.app.push_screen(which_move(plan, self.unit), partial(self.retype, plan))
+
+    def retype(self, plan: Plan, place: str | None) -> None:
+        """Ask how far a move goes."""
+        if place is None or self.verdict is None:
+            return
+
+        def retyped(changed: Plan | None) -> None:
+            if changed is not None and self.planning:
+                self.plan_again(self.planning.with_own(CHANGED, changed))
+
+        self.app.push_screen(how_far(self.verdict, plan, int(place), self.unit), retyped)
+
+    def action_bench(self) -> None:
+        """Try the plan at hand out further."""
+        if self.verdict is None or self.planning is None:
+            return
+
+        def tried(plan: Plan | None) -> None:
+            if plan is not None and self.planning:
+                self.plan_again(self.planning.with_own(BENCH, plan))
+
+        plan = self.planning.plan
+        tag = tag_of(self.flow.document)
+        self.app.push_screen(BenchScreen(self.verdict, tag, self.unit, plan, True), tried)
+
+    def action_shop(self) -> None:
+        """Say what the shop can make, and search again."""
+
+        def said(names: list[str] | None) -> None:
+            if names is not None:
+                document = with_only(self.flow.document, self.corrections, names)
+                self.flow = self.flow.with_document(document)
+                self.begin()
+
+        if self.planning:
+            on = switched_on(self.flow.document, self.corrections)
+            self.app.push_screen(what_it_has(self.corrections, on, self.unit), said)
+
+    def action_adjuster(self) -> None:
+        """Say how a bar is set in length."""
+        adjusters = adjusters_in(self.flow.document, self.profile)
+
+        def chosen(link_and_kind: str | None) -> None:
+            if link_and_kind is None:
+                return
+            link, _, called = link_and_kind.partition(" ")
+            kind = next(kind for kind in KINDS if kind == called)
+            adjuster = replace(adjusters[link], kind=kind)
+
+            def typed(pitch: str | None) -> None:
+                if pitch is not None:
+                    table = {"kind": kind, "pitch": pitch}
+                    document = with_value(self.flow.document, f"adjusters.{link}", table)
+                    self.flow = self.flow.with_document(document)
+                    self.show()
+
+            self.app.push_screen(which_thread(link, adjuster, self.unit), typed)
+
+        if self.planning and self.planning.plan:
+            self.app.push_screen(which_adjuster(adjusters, self.unit), chosen)
+
+    def action_back(self) -> None:
+        """To the step before."""
+        self.dismiss(self.flow.going_by(-1))
+
+    def action_steps(self) -> None:
+        """Choose a step to go to."""
+
+        def chosen(name: str | None) -> None:
+            if name is not None:
+                self.dismiss(self.flow.going_to_step(name))
+
+        self.app.push_screen(StepsScreen(self.flow.progress), chosen)
+
+    def action_go_to_step(self, name: str) -> None:
+        """To a step that was pressed."""
+        self.dismiss(self.flow.going_to_step(name))
+
+    def action_leave(self) -> None:
+        """To the first page; the draft stays."""
+        self.dismiss(None)
