@@ -51,7 +51,7 @@ class NoSolution(ValueError):
     """The readings do not settle on any set of pivots."""
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False)
 class AdjustedReading:
     """A reading beside what the adjusted pivots say; mm, or rad for slopes.
 

@@ -26,7 +26,7 @@ class Share:
     share: float
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False)
 class Advice:
     """Readings to take again, and how many times more each.
 

@@ -47,7 +47,7 @@ class Event:
     deceleration: float
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False)
 class Course:
     """Where an event leaves the vehicle; nan where a link cannot reach the event's travel.
 

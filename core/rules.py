@@ -10,7 +10,7 @@ from core.linkage import Array, Linkage, length, slope
 from core.propagation import Measured
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False)
 class Rules:
     """The rules with their doubt; angles in rad.
 

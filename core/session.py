@@ -36,7 +36,7 @@ LENGTHS = {
 """Lengths that a profile can stand in for, and the names of their readings."""
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False)
 class Session:
     """What one session knows of a vehicle; lengths in mm, angles in rad.
 

@@ -24,7 +24,7 @@ TIED = 0.9
 """Correlation of residuals above which readings cannot be told apart."""
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False)
 class Suspicion:
     """A group of readings of which one is probably mistaken.
 

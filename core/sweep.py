@@ -52,7 +52,7 @@ class Articulation:
     steer: Array
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False)
 class Split:
     """Where the steer at one end of the working travel comes from, rad.
 
