@@ -56,6 +56,7 @@ class Sessions(OptionList):
     def show(self, unfinished: Sequence[Entry], filed: Sequence[Entry]) -> None:
         """Show what the files folder holds; the line that is marked stays marked."""
         marked = self.at_hand
+        self.highlighted = None  # the arrow leaves its line while that is still known
         self.unfinished, self.filed = unfinished, filed
         self.reached = {entry.path: reached(entry) for entry in unfinished}
         self.find(self.wanted)
