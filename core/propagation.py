@@ -7,6 +7,7 @@ travel, which is not.
 
 from collections.abc import Callable
 from dataclasses import dataclass, replace
+from functools import cached_property
 
 import numpy as np
 
@@ -62,13 +63,16 @@ class Measured:
         -------
         array (K, ...)
         """
+        there = np.asarray(result(self._nudged))
+        count = len(there) // 2
+        return np.asarray((there[:count] - there[count:]) / (2 * STEP))
+
+    @cached_property
+    def _nudged(self) -> Linkage:
+        """The linkage with one parameter a step more, each in turn, then with it a step less."""
         centre = parameters(self.linkage)
         steps = STEP * np.eye(len(centre))
-        there = result(
-            with_parameters(self.linkage, np.concatenate([centre + steps, centre - steps]))
-        )
-        ahead, behind = np.split(np.asarray(there), 2)
-        return np.asarray((ahead - behind) / (2 * STEP))
+        return with_parameters(self.linkage, np.concatenate([centre + steps, centre - steps]))
 
     def u(self, gradient: Array) -> Array:
         """Standard uncertainty of results with this gradient (K, ...), array (...)."""
