@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING, Any
 from core.answer import answer
 from core.assess import assess
 from core.document import Document, value_at, with_value
+from core.plan import plan_in, plan_table
 from core.walk_round import OVER_10000_LB
 from wizard.flow import applying
 
@@ -50,6 +51,8 @@ def finished(document: Document, profile: Profile, closed: datetime) -> Document
     for name in verdict.session.assumed:
         value = written["defaults"][name.rpartition(".")[2]]
         record = with_value(record, f"assumed.{name}", value)
+    if plan := plan_in(record, verdict, ()):  # a reading may have changed since it was chosen
+        record = with_value(record, "plan", plan_table(plan, verdict.session.units))
     results = answer(verdict, "")
     return with_value(record, "results", _as_toml({**results, "record": None}))
 

@@ -119,14 +119,16 @@ def with_only(
     return with_value(document, SWITCHED_OFF, off) if off else without(document, SWITCHED_OFF)
 
 
+def noted(document: Document, plan: Plan | None) -> Document:
+    """The document with a plan, or without one."""
+    if plan is None:
+        return without(document, "plan")
+    return with_value(document, "plan", plan_table(plan, units_of(document)))
+
+
 def with_plan(flow: Flow, plan: Plan | None) -> Flow:
     """The flow past the fix, with a plan in its document or without one."""
-    document = flow.document
-    if plan is None:
-        document = without(document, "plan")
-    else:
-        document = with_value(document, "plan", plan_table(plan, units_of(document)))
-    chosen = flow.with_document(document).skipped()
+    chosen = flow.with_document(noted(flow.document, plan)).skipped()
     return replace(chosen, past=(*flow.past, flow))  # undo takes the choice back as well
 
 

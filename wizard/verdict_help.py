@@ -19,6 +19,7 @@ PAGE = (
 VERDICT = (
     *PAGE,
     ("T", "move the axle through its travel"),
+    ("B", "the bench: try out other pivots, or plan a lift; nothing is filed by it"),
     ("A", "take the reading again that would settle a verdict too close to call"),
     ("S", "go to a reading that cannot be right"),
     ("C", "before beside after"),

@@ -6,12 +6,15 @@ from collections.abc import Sequence
 from functools import partial
 from pathlib import Path
 
+from core.adjuster import adjusters_of
+from core.entries import EntryError, ProfileError
 from core.fix import Fix, search
 from core.fix_answer import fix_answer
-from core.profile import ProfileError, load_profile
+from core.plain_text import plain
+from core.profile import load_profile
 from core.shelf import load_shelf, with_shelf
 from wizard.exits import ALL_TRUE, AT_LEAST_ONE_NOT, CANNOT_READ
-from wizard.reports.records import Unreadable, judged
+from wizard.reports.records import LONGEST_PATH, Unreadable, judged
 
 
 def fix(path: str, folders: Sequence[Path], shelf: Path, as_json: bool) -> int:
@@ -20,15 +23,19 @@ def fix(path: str, folders: Sequence[Path], shelf: Path, as_json: bool) -> int:
         document, verdict = judged(path, partial(load_profile, folders=folders))
         listed = load_profile(verdict.session.profile, folders)
         found = search(verdict, with_shelf(listed, load_shelf(shelf, folders)).corrections)
+        adjusters = adjusters_of(document, listed.adjusters)
     except (Unreadable, ProfileError) as error:
         print(f"evenarc: {error}", file=sys.stderr)
+        return CANNOT_READ
+    except EntryError as error:
+        print(f"evenarc: {plain(path, LONGEST_PATH)}: {error}", file=sys.stderr)
         return CANNOT_READ
     if as_json:
         print(json.dumps(fix_answer(verdict, found), allow_nan=False))
     else:
         from wizard.reports.fix_in_words import print_fix
 
-        print_fix(document, verdict, found)
+        print_fix(document, verdict, found, adjusters)
     return exit_code(found)
 
 

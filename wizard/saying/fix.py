@@ -9,7 +9,7 @@ from wizard.saying.plan_why import stopped_by
 from wizard.saying.readings import advice_words
 from wizard.words import mark_and_word
 
-NOTHING_TO_DO = "it steers true, so nothing is to be done."
+NOTHING_TO_DO = "nothing is to be done."
 NOTHING_OFFERED = "nothing that could move a pivot is switched on, so there is no plan."
 
 

@@ -11,14 +11,17 @@ from textual.worker import get_current_worker
 from core.assess import assess
 from core.document import Document
 from core.entries import EntryError, ProfileError
+from core.fix import Plan
 from core.profile import Profile
 from core.verdict import Verdict
 from wizard.drafts import units_of
 from wizard.flow import Flow, applying
 from wizard.help import Section
+from wizard.planning import noted
 from wizard.retake import Retake
 from wizard.saying.fact import LOOK, Fact
 from wizard.saying.sessions import tag_of
+from wizard.screens.bench import BenchScreen
 from wizard.screens.compare import CompareScreen
 from wizard.screens.page import Left, PageScreen
 from wizard.screens.steps import StepsScreen
@@ -40,7 +43,9 @@ class VerdictScreen(PageScreen[Left]):
         Finds a profile by its name.
     """
 
-    BINDINGS = [("t", "travel", "travel")]
+    BINDINGS = [("t", "travel", "travel"), ("b", "bench", "bench")]
+    MAY_KEEP = False
+    """Whether what is tried out on the bench can be kept as a plan."""
 
     def __init__(self, document: Document, profile_of: Callable[[str], Profile]) -> None:
         super().__init__(units_of(document))
@@ -88,8 +93,9 @@ class VerdictScreen(PageScreen[Left]):
         self.say_keys()
 
     def keys(self) -> tuple[Key, ...]:
-        """The travel can be looked at once there is a verdict."""
-        return (*([Key("T", "travel", "travel")] if self.verdict else []), *super().keys())
+        """The travel and the bench can be gone to once there is a verdict."""
+        shown = (Key("T", "travel", "travel"), Key("B", "bench", "bench")) if self.verdict else ()
+        return (*shown, *super().keys())
 
     def help(self) -> Sequence[Section]:
         """Help on a verdict."""
@@ -99,6 +105,16 @@ class VerdictScreen(PageScreen[Left]):
         """Move the axle through its travel."""
         if self.verdict:
             self.app.push_screen(TravelScreen(self.verdict, self.unit, tag_of(self.document)))
+
+    def action_bench(self) -> None:
+        """Try out what other pivots would bring."""
+        if self.verdict:
+            tag = tag_of(self.document)
+            bench = BenchScreen(self.verdict, tag, self.unit, may_keep=self.MAY_KEEP)
+            self.app.push_screen(bench, self.keep)
+
+    def keep(self, plan: Plan | None) -> None:
+        """A filed session is not changed."""
 
 
 class VerdictStep(VerdictScreen[Flow | Retake | None]):
@@ -121,6 +137,8 @@ class VerdictStep(VerdictScreen[Flow | Retake | None]):
         ("f9", "leave", "leave"),
     ]
 
+    MAY_KEEP = True
+
     def __init__(self, flow: Flow, earlier: Document | None) -> None:
         self.flow, self.earlier = flow, earlier
         profile = flow.profile
@@ -140,6 +158,12 @@ class VerdictStep(VerdictScreen[Flow | Retake | None]):
             Key("F3", "steps", "steps"),
             Key("F9", "leave", "leave"),
         )
+
+    def keep(self, plan: Plan | None) -> None:
+        """What was tried out goes into the session as its plan; the next step shows it."""
+        if plan is not None:
+            self.flow = self.flow.with_document(noted(self.flow.document, plan))
+            self.notify("kept as the plan of this session; the step Fix shows it", markup=False)
 
     @property
     def advised(self) -> tuple[str, ...]:

@@ -1,0 +1,105 @@
+"""The fix printed: the plans side by side, then each as a work order."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from typing import Any
+
+from rich.console import Group, RenderableType
+from rich.table import Table
+from rich.text import Text
+
+from core.adjuster import Adjuster
+from core.document import Document
+from core.fix import Fix, Plan
+from core.quantity import LengthUnit
+from core.verdict import Verdict
+from wizard.cautions import CAUTION_IN_SHORT
+from wizard.drafts import units_of
+from wizard.reports.paper import paper, sheet, style_of
+from wizard.saying.care import clearance_facts
+from wizard.saying.fix import fix_words
+from wizard.saying.outcomes import Cell, outcome_rows
+from wizard.saying.plan_why import effect_facts, why_facts
+from wizard.saying.sessions import opened, tag_of
+from wizard.saying.work import again_facts, length_facts, move_facts, moves_words
+from wizard.words import tone_of
+
+ABREAST = 5
+"""Plans that stand side by side in 80 columns; no more are ever shown."""
+
+NAME, COLUMN = 15, 12
+"""Columns of a row's name, and of a plan."""
+
+
+def print_fix(
+    document: dict[str, Any], verdict: Verdict, fix: Fix, adjusters: Mapping[str, Adjuster]
+) -> None:
+    """Print the plans for a record.
+
+    Parameters
+    ----------
+    document : mapping
+        The record.
+    verdict : Verdict
+        On it.
+    fix : Fix
+    adjusters : mapping of Adjuster
+        By link.
+    """
+    console = paper()
+    for part in parts(document, verdict, fix, adjusters, units_of(document)):
+        console.print(part)
+        console.print()
+
+
+def parts(
+    document: Document,
+    verdict: Verdict,
+    fix: Fix,
+    adjusters: Mapping[str, Adjuster],
+    unit: LengthUnit,
+) -> Iterator[RenderableType]:
+    """The parts of the report from the top."""
+    tag = f"{tag_of(document)}, what to move, {opened(document)}"
+    yield Text.assemble((tag, style_of("title")), "\n", fix_words(verdict, fix))
+    if fix.plans:
+        yield side_by_side(verdict, fix.plans, unit)
+    for number, plan in enumerate(fix.plans, 1):
+        yield from work_order(verdict, plan, number, adjusters, unit)
+    yield Text(CAUTION_IN_SHORT, style_of("quiet"))
+
+
+def side_by_side(verdict: Verdict, plans: tuple[Plan, ...], unit: LengthUnit) -> Table:
+    """What each plan brings, beside what is now."""
+    table = Table(box=None, pad_edge=False, padding=(0, 1, 0, 0), show_header=True)
+    table.add_column("", width=NAME)
+    for head in ("now", *(f"plan {number}" for number in range(1, len(plans) + 1))):
+        table.add_column(Text(head, style_of("head")), width=COLUMN - 1)
+    for row in outcome_rows(verdict, plans, unit):
+        table.add_row(Text(row.name), *(figure(cell) for cell in (row.now, *row.plans)))
+    return table
+
+
+def figure(cell: Cell) -> Text:
+    """A cell in the tone of its verdict, which its mark says as well."""
+    return Text(cell.words, style_of(tone_of(cell.verdict)) if cell.verdict else "")
+
+
+def work_order(
+    verdict: Verdict,
+    plan: Plan,
+    number: int,
+    adjusters: Mapping[str, Adjuster],
+    unit: LengthUnit,
+) -> Iterator[RenderableType]:
+    """All about one plan."""
+    title = f"Plan {number}: {'; '.join(moves_words(plan, unit))}"
+    work = (*move_facts(verdict, plan, unit), *length_facts(plan, adjusters, unit))
+    yield Group(
+        sheet(title, work),
+        sheet("Why each rule ends where it does", why_facts(verdict, plan, unit)),
+        sheet("What gets worse, and what changes besides", effect_facts(verdict, plan, unit)),
+        sheet("Check for clearance, and with care", clearance_facts(plan)),
+        sheet("Measure again afterwards", again_facts(plan)),
+    )
