@@ -4,8 +4,9 @@ from __future__ import annotations
 
 import os
 import sys
-from argparse import SUPPRESS, ArgumentParser, Namespace
+from argparse import SUPPRESS, ArgumentParser, HelpFormatter, Namespace
 from collections.abc import Callable, Sequence
+from functools import partial
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -15,6 +16,9 @@ from wizard.exits import ALL_TRUE, CANNOT_READ
 
 if TYPE_CHECKING:
     from core.profile import Profile
+
+IN_80_COLUMNS = partial(HelpFormatter, width=80)
+"""Help as wide as the smallest terminal: to ask for its width costs a check a tenth of its time."""
 
 ABOUT = (
     "Measures a solid front axle with tape and angle finder, says whether the vehicle has bump "
@@ -44,15 +48,26 @@ def main(arguments: Sequence[str] | None = None) -> int:
 
 def parser() -> ArgumentParser:
     """Every command with its options."""
+    places = _places()
     whole = ArgumentParser(
-        "evenarc", description=ABOUT, epilog=CAUTION_IN_SHORT, parents=[_places()]
+        "evenarc",
+        description=ABOUT,
+        epilog=CAUTION_IN_SHORT,
+        parents=[places],
+        formatter_class=IN_80_COLUMNS,
     )
     whole.add_argument("--version", action="version", version=f"evenarc {__version__}")
     whole.set_defaults(run=_home, files=None, profiles=[])
     commands = whole.add_subparsers(title="commands", metavar="COMMAND")
 
     def command(name: str, says: str, run: object) -> ArgumentParser:
-        made = commands.add_parser(name, help=says, description=says, parents=[_places()])
+        made = commands.add_parser(
+            name,
+            help=says,
+            description=says,
+            parents=[places],
+            formatter_class=IN_80_COLUMNS,
+        )
         made.set_defaults(run=run)
         return made
 
@@ -73,7 +88,9 @@ def parser() -> ArgumentParser:
 
 def _places() -> ArgumentParser:
     """Where files are looked for; may stand before a command or after it."""
-    places = ArgumentParser(add_help=False, argument_default=SUPPRESS)
+    places = ArgumentParser(
+        add_help=False, argument_default=SUPPRESS, formatter_class=IN_80_COLUMNS
+    )
     places.add_argument(
         "--files",
         type=Path,

@@ -43,10 +43,14 @@ KEPT = (
 )
 
 
-def help_on(question: Question) -> Sequence[Section]:
-    """Help while a question is asked."""
+def help_on(question: Question, closing: Content) -> Sequence[Section]:
+    """Help while a question is asked; `closing` says whether the readings close.
+
+    It stands beside the question too, but not at full length where there is little room.
+    """
     return (
         (question.ask, Content(question.do) + "\n" + reason(question)),
+        *([("Do the readings close?", closing)] if closing else []),
         ("Keys", keys_text(MEASURING)),
         ("Numbers", Content(NUMBERS)),
         ("What is kept", Content(KEPT)),

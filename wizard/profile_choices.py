@@ -19,4 +19,4 @@ def _choice(name: str, folders: Sequence[Path]) -> Choice:
         profile = load_profile(name, folders)
     except ProfileError:
         return Choice(name, plain(name), "cannot be used")
-    return Choice(name, plain(profile.title), "the shop's own" if profile.shop_own else "")
+    return Choice(name, plain(profile.title, 100), "the shop's own" if profile.shop_own else "")

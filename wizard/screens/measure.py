@@ -133,7 +133,7 @@ class MeasureScreen(Screen[str]):
             self.move(outcome)
         elif isinstance(outcome, Queried):
             self.queried, self.doubted = outcome, given
-            self.say("queried", outcome.message, "Type it again, or F5 keeps it with a reason.")
+            self.say("queried", outcome.message, "type it again, or F5 keeps it with a reason")
             self.query_one(Worksheet).offer_to_keep(self.flow)
         else:
             self.say("refused", outcome.message)
@@ -211,7 +211,7 @@ class MeasureScreen(Screen[str]):
         """Keep what was queried: ask why."""
         if self.queried is not None and not self.gives_reason:
             self.gives_reason = True
-            self.query_one(Asking).ask_reason()
+            self.query_one(Worksheet).ask_reason()
 
     def action_undo(self) -> None:
         """Take the last answer back."""
@@ -247,7 +247,7 @@ class MeasureScreen(Screen[str]):
 
     def action_help(self) -> None:
         """Help on the question at hand."""
-        self.app.push_screen(HelpScreen(help_on(self.flow.at)))
+        self.app.push_screen(HelpScreen(help_on(self.flow.at, self.query_one(Worksheet).closing)))
 
     def action_leave(self) -> None:
         """To the first page; the draft stays."""

@@ -14,13 +14,25 @@ from wizard.saying.readings import closing_facts
 if TYPE_CHECKING:
     from wizard.wording import Units
 
+IN_SHORT = Content.assemble(
+    (f"{LOOK} do not close: ", "bold $warning"), "some readings cannot be right; F1 says which."
+)
+
 
 class Closing(Static):
-    """A few lines under the picture: the readings agree, or which of them cannot be right."""
+    """A few lines under the picture: the readings agree, or which of them cannot be right.
+
+    Where the screen is low they are one line, and `words` are for the help.
+    """
+
+    words: Content = Content()
 
     def show(self, agreement: Agreement | None, units: Units) -> None:
         """Say how the readings taken so far agree; nothing as long as a pivot has no place."""
-        self.update(Content() if agreement is None else closing_words(agreement, units))
+        self.words = Content() if agreement is None else closing_words(agreement, units)
+        is_short = agreement is None or not agreement.is_checked or agreement.closes
+        is_low = self.screen.has_class("-low")
+        self.update(IN_SHORT if is_low and not is_short else self.words)
 
 
 def closing_words(agreement: Agreement, units: Units) -> Content:
@@ -30,7 +42,10 @@ def closing_words(agreement: Agreement, units: Units) -> Content:
     facts = closing_facts(agreement.adjustment, agreement.suspicions, units)
     return Content("\n").join(
         Content.assemble(
-            (f"{fact.mark} {fact.name}: ", "bold $warning" if fact.mark == LOOK else "bold"),
+            (
+                f"{fact.mark} {fact.name}: ".lstrip(),
+                "bold $warning" if fact.mark == LOOK else "bold",
+            ),
             fact.text,
         )
         for fact in facts

@@ -14,7 +14,7 @@ class Remark(Static):
         self.update(Content.styled(text, "$quiet"))
 
     def say(self, what: str, text: str, way_out: str = "") -> None:
-        """Something is refused, queried, or the machine is in trouble."""
+        """Something is refused, queried, or the machine is in trouble; the way out comes first."""
         mark, colour = MARKS[what]
-        head = Content.assemble((f"{mark} {what}: ", f"bold {colour}"), text)
-        self.update(head + Content.styled(f" {way_out}", f"bold {colour}") if way_out else head)
+        head = f"{mark} {what}; {way_out}: " if way_out else f"{mark} {what}: "
+        self.update(Content.assemble((head, f"bold {colour}"), text))

@@ -7,6 +7,7 @@ from typing import Any
 
 from textual.app import ComposeResult
 from textual.containers import Horizontal, Vertical
+from textual.content import Content
 
 from core.agreement import agreement
 from core.document import Document, value_at
@@ -83,9 +84,25 @@ class Worksheet(Vertical):
             found = agreement(applying(flow.document, profile), lambda _: profile)
             closing.show(found, units_of(flow.document))
 
+    @property
+    def closing(self) -> Content:
+        """Whether the readings close, in words; empty in a step that does not show it."""
+        closing = self.query_one(Closing)
+        return closing.words if closing.display else Content()
+
     def offer_to_keep(self, flow: Flow) -> None:
         """Name the key that keeps a queried answer, before all others."""
         self.query_one(Keys).keys = (Key("F5", "keep it", "keep"), *keys(flow))
+
+    def ask_reason(self) -> None:
+        """Ask why a queried answer is kept."""
+        self.query_one(Asking).ask_reason()
+        self.query_one(Keys).keys = (
+            Key("Enter", "keep it for this reason", "hand_in"),
+            Key("Esc", "back", "back"),
+            Key("F1", "help", "help"),
+            Key("F9", "leave", "leave"),
+        )
 
 
 def beginning(flow: Flow, question: Question) -> Any:
