@@ -2,7 +2,11 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import replace
+from typing import Any
+
+from textual.app import App
 
 from core import quantity
 from core.fix import Plan, plan_of
@@ -19,6 +23,29 @@ FARTHEST = 12 * 25.4
 """mm; no pivot is moved further than this."""
 
 
+def ask_move(
+    app: App[Any],
+    verdict: Verdict,
+    plan: Plan,
+    unit: LengthUnit,
+    changed: Callable[[Plan], None],
+) -> None:
+    """Ask for another rise of one of a plan's moves; `changed` is given the plan with it."""
+
+    def chosen(place: str | None) -> None:
+        if place is not None:
+            app.push_screen(how_far(verdict, plan, int(place), unit), typed)
+
+    def typed(other: Plan | None) -> None:
+        if other is not None:
+            changed(other)
+
+    if len(plan.moves) == 1:
+        chosen("0")
+    elif plan.moves:
+        app.push_screen(which_move(plan, unit), chosen)
+
+
 def which_move(plan: Plan, unit: LengthUnit) -> PickScreen:
     """Gives the place of the move to be changed, as text."""
     choices = [Choice(str(index), move_words(move, unit)) for index, move in enumerate(plan.moves)]
@@ -32,7 +59,10 @@ def how_far(verdict: Verdict, plan: Plan, index: int, unit: LengthUnit) -> Promp
     def judge(text: str) -> tuple[Plan, str]:
         moved = replace(move, rise=rise_typed(text, unit))
         moves = (*plan.moves[:index], moved, *plan.moves[index + 1 :])
-        changed = plan_of(verdict, tuple(one for one in moves if one.rise), plan.arms)
+        moves = tuple(one for one in moves if one.rise)
+        if not moves and not plan.arms:
+            raise QuantityError("then nothing would be moved; Esc leaves it as it was")
+        changed = plan_of(verdict, moves, plan.arms)
         return changed, outcome_words(verdict, changed)
 
     return PromptScreen(

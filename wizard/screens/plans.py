@@ -3,22 +3,21 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import replace
-from functools import partial
 from time import monotonic
 
 from textual import work
 from textual.app import ComposeResult
 from textual.worker import get_current_worker
 
-from core.adjuster import KINDS
 from core.assess import assess
 from core.corrections import Correction
 from core.document import Document, with_value
 from core.entries import EntryError
 from core.fix import Fix, Plan, search
 from core.profile import Profile
-from core.verdict import Verdict
+from core.record import RecordError
+from core.verdict import BUMP_STEER, Verdict
+from wizard import drafts
 from wizard.drafts import units_of
 from wizard.fix_help import help_on_fix
 from wizard.flow import Flow, applying
@@ -39,9 +38,9 @@ from wizard.planning import (
 from wizard.saying.fix import fix_words, working_words
 from wizard.saying.sessions import opened, tag_of
 from wizard.screens.bench import BenchScreen
-from wizard.screens.moving import how_far, which_move
+from wizard.screens.moving import ask_move
 from wizard.screens.page import PageScreen
-from wizard.screens.shop import what_it_has, which_adjuster, which_thread
+from wizard.screens.shop import ask_adjuster, what_it_has
 from wizard.screens.steps import StepsScreen
 from wizard.widgets.keys import Key
 from wizard.widgets.plan_page import PlanPage
@@ -85,7 +84,7 @@ class PlansScreen(PageScreen[Flow | None]):
         self.flow = flow
         self.profile: Profile = flow.profile
         self.corrections: tuple[Correction, ...] = ()
-        self.trouble = ""
+        self.trouble, self.fault = "", ""
         self.verdict: Verdict | None = None
         self.planning: Planning | None = None
         self.own: tuple[Titled, ...] = ()
@@ -101,10 +100,6 @@ class PlansScreen(PageScreen[Flow | None]):
 
     def on_mount(self) -> None:
         """Search, with all that the shop has."""
-        document = self.flow.document
-        self.page.entitle(
-            f"{tag_of(document)}, what to move, {opened(document)}", UNIT_WORDS[self.unit]
-        )
         self.corrections, self.trouble = offered(
             self.profile, parts_shelf(self.app.files), self.app.profile_folders
         )
@@ -115,7 +110,7 @@ class PlansScreen(PageScreen[Flow | None]):
         self.planning = None
         self.page.show_none()
         self.page.say(working_words(0.0))
-        self.say_keys()
+        self.show()
         self.look_for_plans(switched_on(self.flow.document, self.corrections))
 
     @work(thread=True, exclusive=True)
@@ -135,7 +130,7 @@ class PlansScreen(PageScreen[Flow | None]):
             verdict = self.verdict or self.judged()
             fix = search(verdict, corrections, progress)
         except EntryError as error:
-            self.app.call_from_thread(self.page.say, f"■ there is no verdict yet: {error}")
+            self.app.call_from_thread(self.cannot, str(error))
         except Stopped:
             return
         else:
@@ -146,6 +141,12 @@ class PlansScreen(PageScreen[Flow | None]):
         """The verdict on the session as it is. Raises EntryError."""
         return assess(applying(self.flow.document, self.profile), lambda _: self.profile)
 
+    def cannot(self, fault: str) -> None:
+        """There is no verdict to plan on."""
+        self.fault = fault
+        self.page.say(f"— no plan without a verdict: {fault}")
+        self.say_keys()
+
     def found(self, verdict: Verdict, fix: Fix) -> None:
         """Show what was found, at the plan that was chosen before."""
         self.verdict = verdict
@@ -155,12 +156,15 @@ class PlansScreen(PageScreen[Flow | None]):
 
     def show(self) -> None:
         """Show the plans in the units at hand."""
-        planning = self.planning
+        document, planning = self.flow.document, self.planning
+        self.page.entitle(
+            f"{tag_of(document)}, what to move, {opened(document)}", UNIT_WORDS[self.unit]
+        )
         if planning is not None:
             answer = fix_words(planning.verdict, planning.fix)
             self.page.say(f"{answer} {self.trouble}".strip())
             if planning.plans:
-                adjusters = adjusters_in(self.flow.document, self.profile)
+                adjusters = adjusters_in(document, self.profile)
                 self.page.show(planning, adjusters, self.unit)
             else:
                 self.page.show_none()
@@ -169,18 +173,25 @@ class PlansScreen(PageScreen[Flow | None]):
     def keys(self) -> tuple[Key, ...]:
         """What can be done with the plan at hand comes first."""
         planning, plan = self.planning, self.planning and self.planning.plan
+        ready = planning or (self.fault and self.flow.missing)
         return (
-            *([Key("Enter", "choose it" if plan else "go on", "choose")] if planning else []),
+            *([Key("Enter", "choose it" if plan else "go on", "choose")] if ready else []),
             Key("Esc", "back", "back"),
             *([Key("← →", "plan", "step(1)")] if plan else []),
             *([Key("M", "change a move", "move")] if plan and plan.moves else []),
-            *([Key("B", "bench", "bench"), Key("S", "shop", "shop")] if planning else []),
+            *([Key("B", "bench", "bench")] if planning else []),
+            *([Key("S", "shop", "shop")] if self.searches else []),
             *([Key("A", "adjusters", "adjuster")] if plan else []),
             *([Key("F4", "no plan", "without")] if plan or not planning else []),
             *super().keys(),
             Key("F3", "steps", "steps"),
             Key("F9", "leave", "leave"),
         )
+
+    @property
+    def searches(self) -> bool:
+        """Whether there is anything to look for."""
+        return self.planning is not None and self.planning.verdict.overall == BUMP_STEER
 
     def help(self) -> Sequence[Section]:
         """Help on the plans."""
@@ -202,9 +213,12 @@ class PlansScreen(PageScreen[Flow | None]):
             self.plan_again(self.planning.at_plan(index))
 
     def action_choose(self) -> None:
-        """Take the plan at hand; where there is none, go on."""
+        """Take the plan at hand, or go on; to what is missing where there is no verdict."""
+        missing = self.flow.missing
         if self.planning:
             self.dismiss(with_plan(self.flow, self.planning.plan))
+        elif self.fault and missing:
+            self.dismiss(self.flow.going_to(missing[0].path))
 
     def action_without(self) -> None:
         """Go on without a plan."""
@@ -212,24 +226,13 @@ class PlansScreen(PageScreen[Flow | None]):
 
     def action_move(self) -> None:
         """Change a move of the plan at hand."""
-        plan = self.planning and self.planning.plan
-        if not plan or not plan.moves:
-            return
-        if len(plan.moves) == 1:
-            self.retype(plan, "0")
-        else:
-            self.app.push_screen(which_move(plan, self.unit), partial(self.retype, plan))
 
-    def retype(self, plan: Plan, place: str | None) -> None:
-        """Ask how far a move goes."""
-        if place is None or self.verdict is None:
-            return
+        def changed(plan: Plan) -> None:
+            if self.planning:
+                self.plan_again(self.planning.with_own(CHANGED, plan))
 
-        def retyped(changed: Plan | None) -> None:
-            if changed is not None and self.planning:
-                self.plan_again(self.planning.with_own(CHANGED, changed))
-
-        self.app.push_screen(how_far(self.verdict, plan, int(place), self.unit), retyped)
+        if self.planning and self.planning.plan:
+            ask_move(self.app, self.planning.verdict, self.planning.plan, self.unit, changed)
 
     def action_bench(self) -> None:
         """Try the plan at hand out further."""
@@ -249,36 +252,31 @@ class PlansScreen(PageScreen[Flow | None]):
 
         def said(names: list[str] | None) -> None:
             if names is not None:
-                document = with_only(self.flow.document, self.corrections, names)
-                self.flow = self.flow.with_document(document)
+                self.note(with_only(self.flow.document, self.corrections, names))
                 self.begin()
 
-        if self.planning:
+        if self.searches:
             on = switched_on(self.flow.document, self.corrections)
             self.app.push_screen(what_it_has(self.corrections, on, self.unit), said)
 
     def action_adjuster(self) -> None:
         """Say how a bar is set in length."""
-        adjusters = adjusters_in(self.flow.document, self.profile)
 
-        def chosen(link_and_kind: str | None) -> None:
-            if link_and_kind is None:
-                return
-            link, _, called = link_and_kind.partition(" ")
-            kind = next(kind for kind in KINDS if kind == called)
-            adjuster = replace(adjusters[link], kind=kind)
-
-            def typed(pitch: str | None) -> None:
-                if pitch is not None:
-                    table = {"kind": kind, "pitch": pitch}
-                    document = with_value(self.flow.document, f"adjusters.{link}", table)
-                    self.flow = self.flow.with_document(document)
-                    self.show()
-
-            self.app.push_screen(which_thread(link, adjuster, self.unit), typed)
+        def said(link: str, table: dict[str, str]) -> None:
+            self.note(with_value(self.flow.document, f"adjusters.{link}", table))
+            self.show()
 
         if self.planning and self.planning.plan:
-            self.app.push_screen(which_adjuster(adjusters, self.unit), chosen)
+            adjusters = adjusters_in(self.flow.document, self.profile)
+            ask_adjuster(self.app, adjusters, self.unit, said)
+
+    def note(self, document: Document) -> None:
+        """Put into the draft what was said here."""
+        self.flow = self.flow.with_document(document)
+        try:
+            drafts.keep(self.app.files, document)
+        except RecordError as error:
+            self.notify(str(error), markup=False)
 
     def action_back(self) -> None:
         """To the step before."""

@@ -2,7 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import replace
+from functools import partial
+from itertools import product
+from typing import Any
+
+from textual.app import App
 
 from core.adjuster import KINDS, Adjuster, thread_pitch
 from core.corrections import Correction
@@ -33,6 +39,27 @@ def what_it_has(
     )
 
 
+def ask_adjuster(
+    app: App[Any],
+    adjusters: Mapping[str, Adjuster],
+    unit: LengthUnit,
+    said: Callable[[str, dict[str, str]], None],
+) -> None:
+    """Ask how a bar is set in length; `said` is given its link, and its table for the record."""
+
+    def chosen(link_and_kind: str | None) -> None:
+        for link, kind in product(LINKS, KINDS):
+            if link_and_kind == f"{link} {kind}":
+                asked = which_thread(link, replace(adjusters[link], kind=kind), unit)
+                app.push_screen(asked, partial(typed, link, kind))
+
+    def typed(link: str, kind: str, pitch: str | None) -> None:
+        if pitch is not None:
+            said(link, {"kind": kind, "pitch": pitch})
+
+    app.push_screen(which_adjuster(adjusters, unit), chosen)
+
+
 def which_adjuster(adjusters: Mapping[str, Adjuster], unit: LengthUnit) -> PickScreen:
     """Gives link and kind of an adjuster, as "track_bar sleeve"."""
     choices = [
@@ -41,8 +68,7 @@ def which_adjuster(adjusters: Mapping[str, Adjuster], unit: LengthUnit) -> PickS
             f"{pivot_called(link)}: {KINDS_CALLED[kind]}",
             _as_it_is(adjusters[link], kind, unit),
         )
-        for link in LINKS
-        for kind in KINDS
+        for link, kind in product(LINKS, KINDS)
     ]
     return PickScreen(
         "How is a bar set in length?",

@@ -13,7 +13,9 @@ from core.document import Document
 from core.entries import EntryError, ProfileError
 from core.fix import Plan
 from core.profile import Profile
+from core.record import RecordError
 from core.verdict import Verdict
+from wizard import drafts
 from wizard.drafts import units_of
 from wizard.flow import Flow, applying
 from wizard.help import Section
@@ -66,7 +68,7 @@ class VerdictScreen(PageScreen[Left]):
             self.query_one(VerdictPage).cannot([Fact("", str(error), LOOK)])
         else:
             self.drawing = DRAWING
-            self.draw_doubt()
+            self.call_after_refresh(self.draw_doubt)
         self.show()
 
     def show(self) -> None:
@@ -163,7 +165,12 @@ class VerdictStep(VerdictScreen[Flow | Retake | None]):
         """What was tried out goes into the session as its plan; the next step shows it."""
         if plan is not None:
             self.flow = self.flow.with_document(noted(self.flow.document, plan))
-            self.notify("kept as the plan of this session; the step Fix shows it", markup=False)
+            try:
+                drafts.keep(self.app.files, self.flow.document)
+            except RecordError as error:
+                self.notify(str(error), markup=False)
+            else:
+                self.notify("kept as the plan of this session; the step Fix shows it")
 
     @property
     def advised(self) -> tuple[str, ...]:
