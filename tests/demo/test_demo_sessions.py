@@ -32,14 +32,9 @@ def rebuilt(tmp_path_factory):
     return folder
 
 
-def path_of(typed, files=DEMO_SESSIONS):
-    """Where a demo session is filed."""
-    return files / typed.id.partition("_")[0] / f"{typed.id}.toml"
-
-
 def told(typed):
     """A demo session's document and its verdict, computed afresh."""
-    return judged(str(path_of(typed)), [PROFILES])
+    return judged(str(typed.path_in(DEMO_SESSIONS)), [PROFILES])
 
 
 def unlike(one, other, place="record"):
@@ -77,11 +72,11 @@ def test_the_same_sessions_are_there(rebuilt):
 
 @pytest.mark.parametrize("typed", SESSIONS, ids=lambda typed: typed.id)
 def test_a_session_typed_again_is_filed_as_it_is(typed, rebuilt):
-    assert not unlike(compared(path_of(typed)), compared(path_of(typed, rebuilt)))
+    assert not unlike(compared(typed.path_in(DEMO_SESSIONS)), compared(typed.path_in(rebuilt)))
 
 
 def test_a_difference_would_be_seen():
-    record = compared(path_of(fg_1.AS_BUILT))
+    record = compared(fg_1.AS_BUILT.path_in(DEMO_SESSIONS))
     peak = value_at(record, "results.steer.peak_deg")
     assert "steer.peak_deg" in unlike(record, with_value(record, "results.steer.peak_deg", 0.3))
     assert not unlike(record, with_value(record, "results.steer.peak_deg", peak * (1 + 1e-8)))
@@ -91,7 +86,7 @@ def test_a_difference_would_be_seen():
 
 @pytest.mark.parametrize("typed", SESSIONS, ids=lambda typed: typed.id)
 def test_a_session_says_that_it_is_invented(typed):
-    document = read_document(path_of(typed))
+    document = read_document(typed.path_in(DEMO_SESSIONS))
     assert "invented" in value_at(document, "vehicle.description")
     assert "invented" in value_at(document, "session.technician")
     assert all("invented" in signature["by"] for signature in signatures_of(document))
@@ -99,7 +94,7 @@ def test_a_session_says_that_it_is_invented(typed):
 
 @pytest.mark.parametrize("typed", SESSIONS, ids=lambda typed: typed.id)
 def test_what_was_signed_is_what_is_there(typed):
-    document = read_document(path_of(typed))
+    document = read_document(typed.path_in(DEMO_SESSIONS))
     assert all(signature_stands(document, signature) for signature in signatures_of(document))
 
 

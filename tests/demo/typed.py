@@ -5,6 +5,7 @@ All of it is invented: vehicles, people, dates and readings.
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
+from pathlib import Path
 from typing import Any
 
 Answers = Mapping[str, Any]
@@ -41,6 +42,10 @@ class Typed:
     follows: str = ""
     plan: tuple[str, ...] = ()
     decision: tuple[str, str, str] | None = None
+
+    def path_in(self, files: Path) -> Path:
+        """Where it is filed."""
+        return files / self.id.partition("_")[0] / f"{self.id}.toml"
 
 
 def vehicle(tag: str, description: str, odometer: str, profile: str, *reported: str) -> Answers:

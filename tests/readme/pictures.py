@@ -60,12 +60,12 @@ async def measuring(pilot: Pilot[None], files: Path) -> None:
 
 async def verdict(pilot: Pilot[None], files: Path) -> None:
     """The verdict on the lifted truck."""
-    app(pilot).open_record(record(files, fg_1.LIFTED))
+    app(pilot).open_record(fg_1.LIFTED.path_in(files))
 
 
 async def compared(pilot: Pilot[None], files: Path) -> None:
     """Before beside after the fix."""
-    app(pilot).lay_beside(record(files, fg_1.LIFTED), record(files, fg_1.FIXED))
+    app(pilot).lay_beside(fg_1.LIFTED.path_in(files), fg_1.FIXED.path_in(files))
 
 
 PICTURES = (
@@ -80,11 +80,6 @@ def app(pilot: Pilot[None]) -> EvenarcApp:
     """The wizard that is driven."""
     assert isinstance(pilot.app, EvenarcApp)
     return pilot.app
-
-
-def record(files: Path, typed: Typed) -> Path:
-    """Where a demo session is filed."""
-    return files / typed.id.partition("_")[0] / f"{typed.id}.toml"
 
 
 def draft_at(files: Path, typed: Typed, path: str) -> Path:
@@ -136,7 +131,7 @@ def with_report(readme: str) -> str:
 
 def report() -> str:
     """The beginning of the report on the lifted truck, as it is printed without colour."""
-    path = record(DEMO_SESSIONS, fg_1.LIFTED)
+    path = fg_1.LIFTED.path_in(DEMO_SESSIONS)
     with redirect_stdout(StringIO()) as printed:
         document, verdict = judged(str(path), partial(load_profile, folders=[PROFILES]))
         print_verdict(document, verdict, str(path.relative_to(DEMO_SESSIONS.parent)))

@@ -27,8 +27,7 @@ DEMO = {
 
 def demo(name: str) -> str:
     """Path of a demo session, as it is typed."""
-    typed = DEMO[name]
-    return str(DEMO_SESSIONS / typed.id.partition("_")[0] / f"{typed.id}.toml")
+    return str(DEMO[name].path_in(DEMO_SESSIONS))
 
 
 @pytest.fixture
