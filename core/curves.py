@@ -57,15 +57,21 @@ class Curves:
     def peaks(self, heaves: int = HEAVES) -> tuple[Array, Array]:
         """Largest magnitudes over equally spaced heaves, arrays (...), rad."""
         carry = _carry(heaves)
-        steer = np.abs(self.steer @ carry).max(axis=-1)
-        if self.toe is None:
-            return steer, np.zeros_like(steer)
-        return steer, np.abs(self.toe @ carry).max(axis=-1)
+        steer = _largest(self.steer, carry)
+        return steer, np.zeros_like(steer) if self.toe is None else _largest(self.toe, carry)
 
 
 def nodes() -> Array:
     """Chebyshev nodes of the working travel in the order of the heaves, array (NODES,), -1 to 1."""
     return np.asarray(-np.cos(np.pi * (np.arange(NODES) + 0.5) / NODES))
+
+
+def _largest(at_nodes: Array, carry: Array) -> Array:
+    """Largest magnitude of curves (..., NODES) over the heaves `carry` leads to, array (...)."""
+    # Heaves first: the extremes of all curves are then found heave by heave, in whole rows.
+    curves = carry.T @ at_nodes.reshape(-1, NODES).T
+    extremes = np.maximum(curves.max(axis=0), -curves.min(axis=0))
+    return np.asarray(extremes.reshape(at_nodes.shape[:-1]))
 
 
 @cache
