@@ -22,13 +22,11 @@ pytestmark = pytest.mark.skipif(
     not hasattr(signal, "SIGKILL"), reason="this system has no pseudo-terminals"
 )
 
+SMALLEST, LARGE = (80, 24), (120, 40)
 QUESTIONS = {question.path: question for step in STEPS for question in step.questions}
 SHOWN = {"1 answer": "verdict", "before beside after": "compare", "fewest parts first": "fix",
          "nothing is to be done": "fix"}  # fmt: skip
 """What a step that is only looked at is known by."""
-
-BESIDE_THE_PICTURE = 60
-"""Columns of what is asked where the picture stands beside it."""
 
 
 class Session:
@@ -44,7 +42,7 @@ class Session:
         lines = self.terminal.text.splitlines()
         text, left = (
             " ".join(" ".join(line[:columns] for line in lines).split())
-            for columns in (None, BESIDE_THE_PICTURE)
+            for columns in (None, self.terminal.screen.columns // 2)  # beside the picture
         )
         for words, name in SHOWN.items():
             if words in text:
@@ -94,10 +92,14 @@ def told(document):
     return {"session": session} | {key: document.get(key) for key in kept}
 
 
+def test_the_smallest_terminal_is_enough(tmp_path):
+    first_session(tmp_path / "files", SMALLEST)
+
+
 def test_a_vehicle_from_nothing_to_the_re_measure(tmp_path):
     files = tmp_path / "files"
-    filed = first_session(files)
-    again = re_measure(files)
+    filed = first_session(files, LARGE)
+    again = re_measure(files, LARGE)
     read = read_document(again)
     lifted = told(read_document(fg_1.LIFTED.path_in(DEMO_SESSIONS)))
     assert told(read) == with_value(
@@ -110,10 +112,10 @@ def test_a_vehicle_from_nothing_to_the_re_measure(tmp_path):
     evenarc("fix", again, "--json", answers=0, says='"plans": [{')
 
 
-def first_session(files):
+def first_session(files, size):
     """From an empty folder to a record, through a laptop that dies in the middle."""
     answers = fg_1.AS_BUILT.answers
-    terminal = Terminal("--files", str(files))
+    terminal = Terminal("--files", str(files), size=size)
     terminal.wait_for("Nothing is filed here yet")
     terminal.press("enter")
     session = Session(terminal, answers)
@@ -126,7 +128,7 @@ def first_session(files):
     assert value_at(kept, "readings.drag_link.frame.station") == ["9 in"]
     assert value_at(kept, "readings.drag_link.axle") is None
 
-    terminal = Terminal("--files", str(files))
+    terminal = Terminal("--files", str(files), size=size)
     terminal.wait_for("unfinished, go on")
     terminal.press("enter")
     session = Session(terminal, answers)
@@ -146,11 +148,11 @@ def first_session(files):
     return record
 
 
-def re_measure(files):
+def re_measure(files, size):
     """The same vehicle lifted, measured again, with a plan that was chosen."""
     answers = fg_1.LIFTED.answers
-    terminal = Terminal("--files", str(files))
-    terminal.wait_for("crew carrier as built")
+    terminal = Terminal("--files", str(files), size=size)
+    terminal.wait_for("✓ steers true")
     terminal.press("down", "F6")
     Session(terminal, answers).go_on_to("file")
     terminal.press("enter")

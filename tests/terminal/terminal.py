@@ -40,7 +40,8 @@ def installed(command: str = "evenarc") -> list[str]:
 class Terminal:
     """A pseudo-terminal of some columns and rows with the wizard running in it."""
 
-    def __init__(self, *arguments: str, columns: int = 120, rows: int = 40) -> None:
+    def __init__(self, *arguments: str, size: tuple[int, int]) -> None:
+        columns, rows = size
         self.screen = pyte.Screen(columns, rows)
         self.stream = pyte.ByteStream(self.screen)
         program, *before = installed()
