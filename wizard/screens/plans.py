@@ -88,6 +88,7 @@ class PlansScreen(PageScreen[Flow | None]):
         self.verdict: Verdict | None = None
         self.planning: Planning | None = None
         self.own: tuple[Titled, ...] = ()
+        self.hurries = False  # Enter was pressed before it was known what there is to choose
 
     def compose(self) -> ComposeResult:
         """The page is all there is."""
@@ -152,7 +153,10 @@ class PlansScreen(PageScreen[Flow | None]):
         self.verdict = verdict
         kept = kept_plan(self.flow.document, verdict, self.corrections)
         self.planning = Planning(verdict, fix, self.own).with_kept(kept)
-        self.show()
+        if self.hurries and not self.planning.plans:
+            self.action_choose()
+        else:
+            self.show()
 
     def show(self) -> None:
         """Show the plans in the units at hand."""
@@ -219,6 +223,8 @@ class PlansScreen(PageScreen[Flow | None]):
             self.dismiss(with_plan(self.flow, self.planning.plan))
         elif self.fault and missing:
             self.dismiss(self.flow.going_to(missing[0].path))
+        else:
+            self.hurries = True
 
     def action_without(self) -> None:
         """Go on without a plan."""
