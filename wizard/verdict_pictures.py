@@ -119,14 +119,33 @@ def curves_of(before: Verdict, after: Verdict, unit: LengthUnit) -> CurvePicture
     )
 
 
-def travel_curve(verdict: Verdict, heave: float, roll: float, unit: LengthUnit) -> CurvePicture:
-    """The curve at some roll with the heave marked on it; the level axle's dashed beside it."""
+def travel_curve(
+    verdict: Verdict, heave: float, roll: float | None, unit: LengthUnit, farthest: float
+) -> CurvePicture:
+    """The curve at some roll with the heave marked on it; the level axle's dashed beside it.
+
+    Parameters
+    ----------
+    verdict : Verdict
+    heave : float
+    roll : float or None
+        rad; None for an axle that stays level.
+    unit : str
+    farthest : float
+        Roll to either side that the frame has room for, rad.
+    """
     level = replace(curve_of(verdict, unit), heave=heave)
-    if not roll:
+    if roll is None:
         return level
-    steer = moved(verdict.measured.linkage, verdict.sweep.heave, roll).steer
-    rolled = Trace("rolled", verdict.sweep.heave.tolist(), _deg(steer))
-    return replace(level, trace=rolled, other=replace(level.trace, name="level", give=None))
+    linkage, heaves = verdict.measured.linkage, verdict.sweep.heave
+    rolls = np.array([[roll], [-farthest], [farthest]])
+    steer, *ends = _deg(moved(linkage, heaves, rolls).steer)
+    return replace(
+        level,
+        trace=Trace("rolled", heaves.tolist(), steer),
+        other=replace(level.trace, name="level", give=None),
+        spans=(float(np.nanmin(ends)), float(np.nanmax(ends))),
+    )
 
 
 def trace_of(verdict: Verdict, name: str, with_doubt: bool = False) -> Trace:

@@ -111,15 +111,21 @@ def readout(picture: CurvePicture, now: float, size: Size) -> tuple[Placed, ...]
     """Where the axle is and what that does, in the middle of the last row."""
     if picture.heave is None:
         return ()
-    way = "bump" if picture.heave > 0 else "droop"
-    travel = show_length(abs(picture.heave), picture.unit)
+    travel = travel_words(picture.heave, picture.unit)
     does = picture.upward if now > 0 else picture.downward
     value = f"{abs(now):.2f} deg" if isfinite(now) else "cannot reach"
     texts = (
-        f"at {travel} {way}: {does} {value}" if isfinite(now) else f"at {travel} {way}: {value}",
-        f"{travel} {way}: {value}",
+        f"at {travel}: {does} {value}" if isfinite(now) else f"at {travel}: {value}",
+        f"{travel}: {value}",
         value,
     )
     left, right = GUTTER - 1 + len("◂ droop") + GAP, size.width - len("bump ▸") - GAP
     text = next((text for text in texts if len(text) <= right - left), "")
     return (Placed(left + (right - left - len(text)) // 2, size.height - 1, text, "curve--heave"),)
+
+
+def travel_words(heave: float, unit: LengthUnit) -> str:
+    """A heave: "2 in bump"."""
+    if show_length(abs(heave), unit) == show_length(0.0, unit):
+        return "ride height"
+    return f"{show_length(abs(heave), unit)} {'bump' if heave > 0 else 'droop'}"

@@ -84,7 +84,7 @@ GUTTER = 7
 def span(picture: CurvePicture) -> tuple[float, float]:
     """Lowest and highest value shown, deg; 0 and the limit are always in it."""
     limit = picture.limit or 0.0
-    values = [0.0, -limit, limit]
+    values = [0.0, -limit, limit, *(picture.spans or ())]
     for trace in (picture.trace, picture.other):
         if trace:
             give = trace.give or [0.0] * len(trace.value)

@@ -128,6 +128,9 @@ class CurvePicture:
         "in" or "mm", of the axis.
     upward, downward : str
         What a positive and a negative value do.
+    spans : pair of float, optional
+        Lowest and highest value that the frame has to hold, so that it stands still while the
+        curve moves, deg.
     """
 
     trace: Trace
@@ -138,6 +141,7 @@ class CurvePicture:
     unit: LengthUnit = "in"
     upward: str = "steers left"
     downward: str = "steers right"
+    spans: tuple[float, float] | None = None
 
 
 @dataclass(frozen=True)

@@ -3,12 +3,10 @@
 from math import degrees, isfinite
 
 from core.pose import AxleAt
-from core.quantity import LengthUnit, show_length
+from core.quantity import LengthUnit
+from wizard.pictures.curve_words import travel_words
 from wizard.saying.amounts import aside, turn
 from wizard.saying.fact import LOOK, Fact
-
-HALF_A_STEP = 0.4
-"""mm; nearer than this to ride height the axle is there."""
 
 
 def axle_words(at: AxleAt, unit: LengthUnit, changes_toe: bool) -> tuple[Fact, ...]:
@@ -26,19 +24,12 @@ def axle_words(at: AxleAt, unit: LengthUnit, changes_toe: bool) -> tuple[Fact, .
     return (*facts, Fact("wheel let go", swing))
 
 
-def travel_words(heave: float, unit: LengthUnit) -> str:
-    """A heave: "2 in bump"."""
-    if abs(heave) < HALF_A_STEP:
-        return "at ride height"
-    return f"{show_length(abs(heave), unit)} {'bump' if heave > 0 else 'droop'}"
-
-
 def roll_words(roll: float) -> str:
-    """A roll: "3 deg, left wheel up"."""
+    """A roll: "left wheel up 3.0 deg"."""
     deg = degrees(roll)
     if abs(deg) < 0.05:
         return "level"
-    return f"{abs(deg):.1f} deg, {'left' if deg > 0 else 'right'} wheel up"
+    return f"{'left' if deg > 0 else 'right'} wheel up {abs(deg):.1f} deg"
 
 
 def toe_words(rad: float) -> str:

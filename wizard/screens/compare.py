@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
+from contextlib import suppress
 
 from textual import work
 from textual.app import ComposeResult
+from textual.css.query import NoMatches
 from textual.worker import get_current_worker
 
 from core.document import Document
@@ -70,7 +72,8 @@ class CompareScreen(PageScreen[bool]):
     def settle(self, both: TwoSessions) -> None:
         """Put the drawn doubt in the place of the linear one."""
         self.both = both
-        self.show()
+        with suppress(NoMatches):  # the screen may be on its way out
+            self.show()
 
     def show(self) -> None:
         """Show it in the units at hand."""

@@ -17,7 +17,7 @@ from core.pose import axle_at
 from core.quantity import LengthUnit
 from core.verdict import Verdict
 from wizard.pictures.front_view import FrontView
-from wizard.ride import Plays, Ride
+from wizard.ride import ROLL_END, Plays, Ride
 from wizard.saying.travelling import axle_words
 from wizard.screens.help import HelpScreen
 from wizard.verdict_help import help_on_travel
@@ -101,9 +101,9 @@ class TravelScreen(Screen[None]):
         at = axle_at(session, linkage, ride.heave, ride.roll)
         if at.is_reached:
             self.query_one(FrontView).move(pose_of(at.points))
-        self.query_one(TravelCurve).show(
-            travel_curve(self.verdict, ride.heave, ride.roll, self.unit)
-        )
+        roll = ride.roll if ride.roll or ride.plays == "roll" else None
+        curve = travel_curve(self.verdict, ride.heave, roll, self.unit, ROLL_END)
+        self.query_one(TravelCurve).show(curve)
         self.query_one(Readout).facts = axle_words(at, self.unit, session.layout == "inverted-y")
         if ride.plays != was.plays or not self.query_one(Keys).keys:
             self.say()
@@ -116,12 +116,12 @@ class TravelScreen(Screen[None]):
         plays = self.ride.plays
         other = "in" if self.unit == "mm" else "mm"
         rolls = [
-            Key("← →", "roll", "noop"),
+            Key("← →", "roll"),
             Key("X", "stop" if plays == "roll" else "play roll", "play('roll')"),
         ]
         self.query_one(Keys).keys = (
             Key("Space", "stop" if plays == "heave" else "play", "play('heave')"),
-            Key("↑ ↓", "up and down", "noop"),
+            Key("↑ ↓", "up and down"),
             *(rolls if self.can_roll else []),
             Key("0", "ride height", "reset"),
             Key("F2", other, "units"),
@@ -199,6 +199,3 @@ class TravelScreen(Screen[None]):
     def action_back(self) -> None:
         """To the verdict."""
         self.dismiss(None)
-
-    def action_noop(self) -> None:
-        """The arrows are for the keyboard; a click on their name does nothing."""

@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
+from contextlib import suppress
 
 from textual import work
 from textual.app import ComposeResult
+from textual.css.query import NoMatches
 from textual.worker import get_current_worker
 
 from core.assess import assess
@@ -22,7 +24,7 @@ from wizard.help import Section
 from wizard.planning import noted
 from wizard.retake import Retake
 from wizard.saying.fact import LOOK, Fact
-from wizard.saying.sessions import tag_of
+from wizard.saying.sessions import session_words, tag_of
 from wizard.screens.bench import BenchScreen
 from wizard.screens.compare import CompareScreen
 from wizard.screens.page import Left, PageScreen
@@ -31,6 +33,7 @@ from wizard.screens.travel import TravelScreen
 from wizard.verdict_help import help_on_verdict
 from wizard.widgets.keys import Key
 from wizard.widgets.verdict_page import VerdictPage
+from wizard.wording import UNIT_WORDS
 
 DRAWING = "drawing the doubt …"
 
@@ -68,15 +71,25 @@ class VerdictScreen(PageScreen[Left]):
             self.query_one(VerdictPage).cannot([Fact("", str(error), LOOK)])
         else:
             self.drawing = DRAWING
-            self.call_after_refresh(self.draw_doubt)
+            self.call_after_refresh(self.go_on_showing)
         self.show()
+
+    async def go_on_showing(self) -> None:
+        """The rest of the page, and the doubt, once the verdict itself has been painted."""
+        await self.query_one(VerdictPage).complete()
+        self.show()
+        self.draw_doubt()
 
     def show(self) -> None:
         """Show the verdict in the units at hand."""
-        page = self.query_one(VerdictPage)
-        page.name_session(self.document, self.unit, self.drawing)
         if self.verdict:
-            page.show(self.verdict, self.document, self.unit)
+            self.query_one(VerdictPage).show(self.verdict, self.document, self.unit)
+        self.say_what()
+
+    def say_what(self) -> None:
+        """Name the session, the units and the keys."""
+        right = f"{self.drawing}  {UNIT_WORDS[self.unit]}".strip()
+        self.query_one(VerdictPage).entitle(session_words(self.document), right)
         self.say_keys()
 
     @work(thread=True, exclusive=True)
@@ -89,10 +102,9 @@ class VerdictScreen(PageScreen[Left]):
     def settle(self, verdict: Verdict) -> None:
         """Put the drawn doubt in the place of the linear one."""
         self.verdict, self.drawing = verdict, ""
-        page = self.query_one(VerdictPage)
-        page.name_session(self.document, self.unit)
-        page.tell(verdict, self.unit)
-        self.say_keys()
+        with suppress(NoMatches):  # the screen may be on its way out
+            self.query_one(VerdictPage).tell(verdict, self.unit)
+            self.say_what()
 
     def keys(self) -> tuple[Key, ...]:
         """The travel and the bench can be gone to once there is a verdict."""

@@ -58,7 +58,7 @@ class Page(Vertical):
     @property
     def parts(self) -> list[str]:
         """Ids of the parts that are shown."""
-        return [part for part in self.PARTS if self.query_one(f"#{part}").display]
+        return [part for part in self.PARTS if any(one.display for one in self.query(f"#{part}"))]
 
     def name_parts(self) -> None:
         """Name the parts that there are."""

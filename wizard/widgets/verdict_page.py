@@ -20,20 +20,21 @@ from wizard.saying.fact import Fact
 from wizard.saying.gaps import gap_facts
 from wizard.saying.meaning import answer_facts
 from wizard.saying.readings import look_facts, readings_facts
-from wizard.saying.sessions import session_words
 from wizard.saying.signed import signature_facts
 from wizard.saying.why import axle_facts, bind_facts, road_facts, why_facts
 from wizard.verdict_pictures import curve_of, front_of, map_of, rules_of
 from wizard.widgets.banner import Banner
 from wizard.widgets.facts import Facts
-from wizard.widgets.page import Page
-from wizard.wording import UNIT_WORDS
+from wizard.widgets.page import Page, Sheet
 
 NO_VERDICT = "no verdict"
 
 
 class VerdictPage(Page):
-    """Shows a verdict; it computes nothing."""
+    """Shows a verdict; it computes nothing.
+
+    What the eye must meet is there at once; `complete` puts up the rest after it was painted.
+    """
 
     PARTS = {
         "answer": "answer",
@@ -47,8 +48,10 @@ class VerdictPage(Page):
         "care": "care",
     }
 
+    is_complete = False
+
     def sheet(self) -> ComposeResult:
-        """From the top: the word, what it means, the rules, the pictures, the rest."""
+        """From the top: the word, what it means, what to look at, the rules; room for pictures."""
         with Vertical(id="upper"):
             with Vertical(id="answer"):
                 yield Banner()
@@ -56,41 +59,30 @@ class VerdictPage(Page):
                 yield Facts(id="look")
                 yield Facts(id="signed")
                 yield RulesTable()
-            with Container(id="pictures"):
-                yield FrontView(id="front-view")
-                yield Curve(id="curve")
-        yield Facts(id="why")
-        yield Facts(id="road")
-        with Vertical(id="flexing"):
-            yield Static("When the axle flexes", classes="title", markup=False)
-            yield ArticulationMap()
-        yield Facts(id="trust")
-        yield Facts(id="gaps")
-        yield Facts(id="care")
+            yield Container(id="pictures")
 
-    def name_session(self, document: Document, unit: LengthUnit, drawing: str = "") -> None:
-        """What is open, and what is true of it."""
-        self.entitle(session_words(document), f"{drawing}  {UNIT_WORDS[unit]}".strip())
+    async def complete(self) -> None:
+        """Put up the pictures and everything below them."""
+        await self.query_one("#pictures").mount(FrontView(id="front-view"), Curve(id="curve"))
+        title = Static("When the axle flexes", classes="title", markup=False)
+        await self.query_one(Sheet).mount(
+            Facts(id="why"),
+            Facts(id="road"),
+            Vertical(title, ArticulationMap(), id="flexing"),
+            Facts(id="trust"),
+            Facts(id="gaps"),
+            Facts(id="care"),
+        )
+        self.is_complete = bool(self.query("#care"))  # not when the program is on its way out
 
     def show(self, verdict: Verdict, document: Document, unit: LengthUnit) -> None:
-        """Show a verdict with its pictures."""
-        self.tell(verdict, unit)
-        self.query_one(FrontView).show(front_of(verdict))
-        self.query_one(Curve).show(curve_of(verdict, unit))
-        self.query_one("#pictures").display = True
-        grid = map_of(verdict, unit)
-        self.query_one("#flexing").display = grid is not None
-        self.query_one(ArticulationMap).show(grid)
-        self.facts("why", "Why it steers", why_facts(verdict, unit))
-        self.facts(
-            "road",
-            "On the road, and how the axle moves",
-            (*road_facts(verdict, unit), *axle_facts(verdict, unit)),
-        )
-        self.facts("gaps", "Assumed, skipped, left open", gap_facts(verdict, document, unit))
-        self.facts("care", "Before any work", [Fact("", text, "▪") for text in CAUTIONS])
+        """Show a verdict with everything there is room for yet."""
         self.facts("signed", "", signature_facts(document))
-        self.name_parts()
+        self.tell(verdict, unit)
+        if self.is_complete:
+            self.draw(verdict, unit)
+            self.explain(verdict, document, unit)
+            self.name_parts()
 
     def tell(self, verdict: Verdict, unit: LengthUnit) -> None:
         """Show what depends on how the doubt was found: word, rules, trust."""
@@ -99,12 +91,28 @@ class VerdictPage(Page):
         looks = (*bind_facts(verdict.travel_limits, unit), *look_facts(verdict, unit))
         self.facts("look", "", looks)
         self.query_one(RulesTable).show(rules_of(verdict))
-        self.facts("trust", "How far to trust the readings", readings_facts(verdict, unit))
+        if self.is_complete:
+            self.facts("trust", "How far to trust the readings", readings_facts(verdict, unit))
+
+    def draw(self, verdict: Verdict, unit: LengthUnit) -> None:
+        """Draw the pictures."""
+        self.query_one(FrontView).show(front_of(verdict))
+        self.query_one(Curve).show(curve_of(verdict, unit))
+        grid = map_of(verdict, unit)
+        self.query_one("#flexing").display = grid is not None
+        self.query_one(ArticulationMap).show(grid)
+
+    def explain(self, verdict: Verdict, document: Document, unit: LengthUnit) -> None:
+        """Say why, what it does, what is missing, and what to take care of."""
+        road = (*road_facts(verdict, unit), *axle_facts(verdict, unit))
+        self.facts("why", "Why it steers", why_facts(verdict, unit))
+        self.facts("road", "On the road, and how the axle moves", road)
+        self.facts("gaps", "Assumed, skipped, left open", gap_facts(verdict, document, unit))
+        self.facts("care", "Before any work", [Fact("", text, "▪") for text in CAUTIONS])
 
     def cannot(self, reasons: Iterable[Fact]) -> None:
         """There is no verdict; say why."""
         self.query_one(Banner).verdict = NO_VERDICT
         self.facts("means", "", [Fact("", "It cannot be worked out yet.")])
         self.facts("look", "", reasons)
-        self.query_one("#pictures").display = False
-        self.query_one("#flexing").display = False
+        self.facts("signed", "", ())
