@@ -1,0 +1,92 @@
+"""How fast the screens are: python -m pytest tests/bench/test_screen_speed.py -s
+
+Prints what it measures beside what is aimed at, and asserts nothing about time: that depends on
+the machine and on what else it does.
+"""
+
+import time
+from pathlib import Path
+from statistics import median
+
+from textual.events import Key
+
+import wizard
+from core.assess import assess
+from core.document import without
+from core.profile import load_profile
+from core.record import read_document
+from tests.wizard.driving import draft_at, type_text
+from wizard.app import EvenarcApp
+from wizard.locations import PROFILES
+from wizard.screens.travel import TravelScreen
+from wizard.screens.verdict import VerdictStep
+
+LARGE, SMALL = (120, 40), (80, 24)
+
+
+class WatchedApp(EvenarcApp):
+    """Notes when each screen was painted; what a terminal would get is rendered for it."""
+
+    CSS_PATH = Path(wizard.__file__).with_name("evenarc.tcss")
+
+    def __init__(self, files):
+        super().__init__(files, [PROFILES])
+        self.painted = []
+
+    def _display(self, screen, renderable):
+        if renderable is not None and not self._batch_count:
+            if hasattr(renderable, "render_segments"):
+                renderable.render_segments(self.console)
+            else:
+                list(self.console.render(renderable))
+            self.painted.append((type(screen), time.perf_counter()))
+        super()._display(screen, renderable)
+
+
+async def from_key_to_verdict(files, size):
+    """Seconds from the key on the last reading to the painted verdict."""
+    path = draft_at(files, "readings.travel.droop")
+    app = WatchedApp(files)
+    async with app.run_test(size=size) as pilot:
+        app.go_on(path)
+        await pilot.pause()
+        await type_text(pilot, "5")
+        await pilot.press("enter")
+        await type_text(pilot, "118")
+        await pilot.pause()
+        begun = time.perf_counter()
+        app.post_message(Key("enter", "\r"))
+        while not (painted := [when for kind, when in app.painted if kind is VerdictStep]):
+            await pilot.pause(0.001)
+        await app.workers.wait_for_complete()
+        return painted[0] - begun
+
+
+async def test_from_the_key_on_the_last_reading_to_the_painted_verdict(tmp_path):
+    for size in (SMALL, LARGE):
+        took = [await from_key_to_verdict(tmp_path / f"{size}{n}", size) for n in range(5)]
+        print(f"\nkey to painted verdict at {size[0]}x{size[1]}: {said(took)} (50)")
+
+
+async def test_a_frame_of_the_travel(tmp_path):
+    document = without(read_document(draft_at(tmp_path, "verdict")), "draft")
+    verdict = assess(document, lambda name: load_profile(name, [PROFILES]), draws=0)
+    app = WatchedApp(tmp_path)
+    async with app.run_test(size=LARGE) as pilot:
+        screen = TravelScreen(verdict, "in", "FG-3")
+        await app.push_screen(screen)
+        await pilot.pause()
+        ride, took = screen.ride.playing("heave"), []
+        for _ in range(60):
+            ride = ride.after(1 / 30)
+            begun, seen = time.perf_counter(), len(app.painted)
+            screen.go(ride)
+            while len(app.painted) == seen:
+                await pilot.pause(0)
+            took.append(app.painted[-1][1] - begun)
+        print(f"\na frame of the travel, worked and painted: {said(took)} (33)")
+
+
+def said(took):
+    """Median and best of some times."""
+    return f"{1e3 * median(took):.0f} ms, at best {1e3 * min(took):.0f} ms"
