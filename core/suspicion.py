@@ -52,12 +52,14 @@ def suspicions(adjustment: Adjustment) -> tuple[Suspicion, ...]:
         checked = redundancy > NOTHING_REDUNDANT
         spread = np.sqrt(np.where(checked, np.diag(covariance), np.inf))
         w = np.abs(residual) / spread
-        leader = int(np.argmax(w))
+        # Of readings that only rounding tells apart the best checked one goes first: it takes
+        # the smallest mistake to explain what is seen.
+        order = [int(i) for i in np.lexsort((-redundancy.round(9), -w.round(6)))]
+        leader = order[0]
         if w[leader] <= CRITICAL:
             break
         correlation = np.abs(covariance[leader]) / (spread[leader] * spread)
-        tied = [int(i) for i in np.argsort(-w) if correlation[i] > TIED and i != leader]
-        group = [leader, *tied]
+        group = [i for i in order if correlation[i] > TIED]
         found.append(
             Suspicion(
                 tuple(names[i] for i in group),
