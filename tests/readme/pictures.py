@@ -21,9 +21,9 @@ from tempfile import TemporaryDirectory
 from textual.pilot import Pilot
 
 from core.profile import load_profile
-from core.record import save_draft
+from core.record import read_document, save_draft
 from tests.demo import fg_1
-from tests.demo.build import answer_one, begun
+from tests.demo.build import SESSIONS, answer_one, begun
 from tests.demo.typed import Typed
 from wizard.app import EvenarcApp
 from wizard.locations import DEMO_SESSIONS, PROFILES
@@ -63,6 +63,20 @@ async def verdict(pilot: Pilot[None], files: Path) -> None:
     app(pilot).open_record(fg_1.LIFTED.path_in(files))
 
 
+async def plans(pilot: Pilot[None], files: Path) -> None:
+    """What could be moved on the lifted truck."""
+    app(pilot).go_on(draft_at(files, fg_1.LIFTED, "fix"))
+
+
+async def bench(pilot: Pilot[None], files: Path) -> None:
+    """The truck as it was built, with a lift tried out."""
+    app(pilot).open_record(fg_1.AS_BUILT.path_in(files))
+    await settled(pilot)
+    await pilot.press("b")
+    await settled(pilot)
+    await pilot.press("l", *"4", "enter")
+
+
 async def compared(pilot: Pilot[None], files: Path) -> None:
     """Before beside after the fix."""
     app(pilot).lay_beside(fg_1.LIFTED.path_in(files), fg_1.FIXED.path_in(files))
@@ -72,6 +86,8 @@ PICTURES = (
     Picture("home", (120, 17), home),
     Picture("measuring", (110, 34), measuring),
     Picture("verdict", (120, 46), verdict),
+    Picture("plans", (120, 46), plans),
+    Picture("bench", (120, 46), bench),
     Picture("before_and_after", (120, 44), compared),
 )
 
@@ -84,7 +100,8 @@ def app(pilot: Pilot[None]) -> EvenarcApp:
 
 def draft_at(files: Path, typed: Typed, path: str) -> Path:
     """A demo session that is still being typed, and has come to a question."""
-    flow = begun(typed, None)
+    earlier = next((one for one in SESSIONS if one.id == typed.follows), None)
+    flow = begun(typed, read_document(earlier.path_in(files)) if earlier else None)
     while flow.at.path != path:
         flow = answer_one(flow, typed)
     return save_draft(files, flow.document)
