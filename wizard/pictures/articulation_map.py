@@ -12,8 +12,8 @@ from rich.table import Table
 from rich.text import Text
 from textual.widgets import Static
 
-from core.quantity import LengthUnit, show_length
 from wizard.pictures.shown import ArticulationPicture
+from wizard.saying.amounts import place_in_travel
 
 SHADES = " ░▒▓"
 """Within the limit, and beyond it once, twice and four times."""
@@ -63,7 +63,7 @@ class Map:
     def __init__(self, picture: ArticulationPicture, style: Styles) -> None:
         self.picture = picture
         self.style = style
-        self.names = {heave: row_name(heave, picture.unit) for heave in picture.heave}
+        self.names = {heave: place_in_travel(heave, picture.unit) for heave in picture.heave}
         self.worst = worst_of(picture)
 
     def __rich_console__(self, console: Console, options: ConsoleOptions) -> RenderResult:
@@ -121,13 +121,6 @@ def figure(value: float) -> str:
     return " 0.0" if float(text) == 0 else text
 
 
-def row_name(heave: float, unit: LengthUnit) -> str:
-    """What a row of the map is called."""
-    if abs(heave) < 0.5:
-        return "ride height"
-    return f"{show_length(abs(heave), unit)} {'bump' if heave > 0 else 'droop'}"
-
-
 def worst_of(picture: ArticulationPicture) -> tuple[int, int] | None:
     """Row and column of the largest steer; None where the linkage cannot reach anywhere."""
     reached = [
@@ -149,7 +142,7 @@ def worst_words(picture: ArticulationPicture, worst: tuple[int, int] | None) -> 
     lean = f"{side} wheel up {abs(roll):g} deg" if roll else "axle level"
     way = "to the left" if value > 0 else "to the right"
     within = " (within)" if level(value, picture.limit) == 0 else ""
-    where = row_name(picture.heave[row], picture.unit)
+    where = place_in_travel(picture.heave[row], picture.unit)
     return f"Worst: {abs(value):.1f} deg {way} at {where}, {lean}{within}"
 
 

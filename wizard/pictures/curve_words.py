@@ -5,11 +5,12 @@ from math import isfinite
 
 from textual.geometry import Size
 
-from core.quantity import LengthUnit, show_length
+from core.quantity import LengthUnit
 from wizard.pictures.drawing import cell_of
 from wizard.pictures.labels import GAP, Cell, Label, Placed, place
 from wizard.pictures.plot import GUTTER, MM, Plot
 from wizard.pictures.shown import CurvePicture
+from wizard.saying.amounts import place_in_travel
 
 
 def curve_words(
@@ -111,7 +112,7 @@ def readout(picture: CurvePicture, now: float, size: Size) -> tuple[Placed, ...]
     """Where the axle is and what that does, in the middle of the last row."""
     if picture.heave is None:
         return ()
-    travel = travel_words(picture.heave, picture.unit)
+    travel = place_in_travel(picture.heave, picture.unit)
     does = picture.upward if now > 0 else picture.downward
     value = f"{abs(now):.2f} deg" if isfinite(now) else "cannot reach"
     texts = (
@@ -122,10 +123,3 @@ def readout(picture: CurvePicture, now: float, size: Size) -> tuple[Placed, ...]
     left, right = GUTTER - 1 + len("◂ droop") + GAP, size.width - len("bump ▸") - GAP
     text = next((text for text in texts if len(text) <= right - left), "")
     return (Placed(left + (right - left - len(text)) // 2, size.height - 1, text, "curve--heave"),)
-
-
-def travel_words(heave: float, unit: LengthUnit) -> str:
-    """A heave: "2 in bump"."""
-    if show_length(abs(heave), unit) == show_length(0.0, unit):
-        return "ride height"
-    return f"{show_length(abs(heave), unit)} {'bump' if heave > 0 else 'droop'}"

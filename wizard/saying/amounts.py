@@ -19,6 +19,14 @@ def travel(heave: float, unit: LengthUnit) -> str:
     return f"{show_length(abs(heave), unit)} of {'bump' if heave > 0 else 'droop'}"
 
 
+def place_in_travel(heave: float, unit: LengthUnit) -> str:
+    """A heave as the name of a place: "2 in bump"."""
+    amount = show_length(abs(heave), unit)
+    if amount == show_length(0.0, unit):
+        return "ride height"
+    return f"{amount} {'bump' if heave > 0 else 'droop'}"
+
+
 def turn(rad: float) -> str:
     """An angle with its side: "1.2 deg to the left"; tenths below 10 deg."""
     deg = abs(degrees(rad))

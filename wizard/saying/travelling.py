@@ -4,14 +4,13 @@ from math import degrees, isfinite
 
 from core.pose import AxleAt
 from core.quantity import LengthUnit
-from wizard.pictures.curve_words import travel_words
-from wizard.saying.amounts import aside, turn
+from wizard.saying.amounts import aside, place_in_travel, turn
 from wizard.saying.fact import LOOK, Fact
 
 
 def axle_words(at: AxleAt, unit: LengthUnit, changes_toe: bool) -> tuple[Fact, ...]:
     """Where the axle is, and what that does."""
-    facts = [Fact("travel", travel_words(at.heave, unit)), Fact("roll", roll_words(at.roll))]
+    facts = [Fact("travel", place_in_travel(at.heave, unit)), Fact("roll", roll_words(at.roll))]
     if not at.is_reached:
         return (*facts, Fact("steer", "a link binds here", LOOK))
     facts += [
