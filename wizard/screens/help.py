@@ -35,11 +35,8 @@ class HelpScreen(ModalScreen[None]):
     def on_mount(self) -> None:
         """The arrows scroll at once."""
         self.query_one(VerticalScroll).focus()
-        self.query_one(Keys).keys = (Key("↑ ↓", "scroll", "noop"), Key("Esc", "back", "close"))
+        self.query_one(Keys).keys = (Key("↑ ↓", "scroll"), Key("Esc", "back", "close"))
 
     def action_close(self) -> None:
         """Back to where we were."""
         self.dismiss(None)
-
-    def action_noop(self) -> None:
-        """The arrows are for the keyboard; a click on their name does nothing."""

@@ -56,7 +56,7 @@ class PickScreen(ModalScreen[Any]):
         choices.focus()
         tick = [Key("Space", "tick", "tick")] if self.several else []
         self.query_one(Keys).keys = (
-            Key("↑ ↓", "move", "noop"),
+            Key("↑ ↓", "move"),
             *tick,
             Key("Enter", "take it", "take"),
             Key("Esc", "back", "close"),
@@ -78,6 +78,3 @@ class PickScreen(ModalScreen[Any]):
     def action_close(self) -> None:
         """Leave it as it was."""
         self.dismiss(None)
-
-    def action_noop(self) -> None:
-        """The arrows are for the keyboard; a click on their name does nothing."""

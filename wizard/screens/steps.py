@@ -44,7 +44,7 @@ class StepsScreen(ModalScreen[str | None]):
         self.query_one(Choices).begin(choices, here)
         self.query_one(Choices).focus()
         self.query_one(Keys).keys = (
-            Key("↑ ↓", "choose", "noop"),
+            Key("↑ ↓", "choose"),
             Key("Enter", "go there", "go"),
             Key("Esc", "back", "close"),
         )

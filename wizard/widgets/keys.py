@@ -11,11 +11,14 @@ from wizard.widgets.pressable import Pressable, does
 
 
 class Key(NamedTuple):
-    """A key, what it does in a word or two, and the action of the screen behind it."""
+    """A key, what it does in a word or two, and the action of the screen behind it.
+
+    Without an action it is for the keyboard alone, as arrows are.
+    """
 
     key: str
     words: str
-    action: str
+    action: str = ""
 
 
 class Keys(Pressable):
@@ -36,7 +39,8 @@ class Keys(Pressable):
         lines: list[list[Content]] = [[]]
         used = 0
         for key in self.keys:
-            pair = does(Content.assemble((key.key, "bold $accent"), f" {key.words}"), key.action)
+            pair = Content.assemble((key.key, "bold $accent"), f" {key.words}")
+            pair = does(pair, key.action) if key.action else pair
             if lines[-1] and used + 2 + pair.cell_length > width:
                 lines.append([])
             used = pair.cell_length + (used + 2 if lines[-1] else 0)
