@@ -48,16 +48,16 @@ def main(arguments: Sequence[str] | None = None) -> int:
 
 def parser() -> ArgumentParser:
     """Every command with its options."""
-    places = _places()
     whole = ArgumentParser(
         "evenarc",
         description=ABOUT,
         epilog=CAUTION_IN_SHORT,
-        parents=[places],
+        parents=[_places()],
         formatter_class=IN_80_COLUMNS,
     )
     whole.add_argument("--version", action="version", version=f"evenarc {__version__}")
     whole.set_defaults(run=_home, files=None, profiles=[])
+    places = _places()  # of their own: the defaults above would overrule what stood before
     commands = whole.add_subparsers(title="commands", metavar="COMMAND")
 
     def command(name: str, says: str, run: object) -> ArgumentParser:

@@ -91,10 +91,6 @@ class MeasureScreen(Screen[str]):
 
     def show_step(self, question: Question) -> None:
         """Show a step on its own screen, and go on as it was left."""
-        make = SHOWN.get(question.path)
-        if make is None:
-            self.move(self.flow.skipped())
-            return
 
         def left(how: Flow | Retake | None) -> None:
             if how is None:
@@ -105,7 +101,7 @@ class MeasureScreen(Screen[str]):
             else:
                 self.move(how)
 
-        self.app.push_screen(make(self.flow, self.earlier), left)
+        self.app.push_screen(SHOWN[question.path](self.flow, self.earlier), left)
 
     def say(self, what: str, text: str, way_out: str = "") -> None:
         """Say what is wrong under the field; it can be mended there."""
@@ -163,7 +159,7 @@ class MeasureScreen(Screen[str]):
         if not reason:
             self.say("refused", "a reason is needed: what was seen, in a few words")
         elif self.queried is not None:
-            self.move(take(self.flow, self.queried.value, reason))
+            self.move(take(self.flow, self.queried.value, plain(reason, 200)))
 
     def file(self) -> None:
         """File the session; only what was read back counts as filed."""

@@ -20,4 +20,4 @@ SHOWN: dict[str, Callable[[Flow, Document | None], Screen[Any]]] = {
     "verdict": VerdictStep,
     "fix": PlansScreen,
 }
-"""By the path of the question: "verdict", "fix". A step without a screen is passed by."""
+"""By the path of the question."""
