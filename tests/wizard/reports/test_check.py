@@ -1,9 +1,12 @@
 """`evenarc check` in words and as JSON: what it says, and what it answers with."""
 
 import json
+import os
+import re
 import subprocess
 import sys
 
+import pexpect
 import pytest
 
 from tests.wizard.reports.conftest import DEMO, demo
@@ -157,3 +160,15 @@ def test_a_reader_that_stops_early_is_no_fault():
         process.stdout.read(10)
         process.stdout.close()
         assert process.stderr.read() == b""
+
+
+@pytest.mark.skipif(sys.platform == "win32", reason="this system has no pseudo-terminals")
+@pytest.mark.parametrize(("no_colour", "has_colour"), [({}, True), ({"NO_COLOR": "1"}, False)])
+def test_in_a_terminal_a_colour_says_the_same_once_more(no_colour, has_colour):
+    printed = pexpect.run(
+        f"{sys.executable} -m wizard.commands check {demo('lifted')}",
+        env={**os.environ, "TERM": "xterm-256color", **no_colour},
+        timeout=60,
+    ).decode()
+    assert bool(re.search(r"\x1b\[[0-9;]*3[0-9]m", printed)) == has_colour
+    assert "✗ BUMP STEER" in re.sub(r"\x1b\[[0-9;]*m", "", printed)
