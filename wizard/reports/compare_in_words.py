@@ -12,7 +12,7 @@ from core.plan import Reached, planned_in
 from core.verdict import Verdict
 from wizard.cautions import CAUTION_IN_SHORT
 from wizard.drafts import units_of
-from wizard.reports.paper import paper, sheet, style_of
+from wizard.reports.paper import print_parts, sheet, style_of
 from wizard.saying.changes import Changes, change_rows
 from wizard.saying.compared import control_facts, outcome_facts, plan_facts
 from wizard.saying.fact import LOOK, Fact
@@ -40,10 +40,7 @@ def print_comparison(
     moves : sequence of Reached
         Of the earlier session's plan.
     """
-    console = paper()
-    for part in parts(earlier, later, before, after, comparison, moves):
-        console.print(part)
-        console.print()
+    print_parts(parts(earlier, later, before, after, comparison, moves))
 
 
 def parts(

@@ -16,7 +16,7 @@ from core.quantity import LengthUnit
 from core.verdict import Verdict
 from wizard.cautions import CAUTION_IN_SHORT
 from wizard.drafts import units_of
-from wizard.reports.paper import paper, sheet, style_of
+from wizard.reports.paper import print_parts, sheet, style_of
 from wizard.saying.care import clearance_facts
 from wizard.saying.fix import fix_words
 from wizard.saying.outcomes import Cell, outcome_rows
@@ -47,10 +47,7 @@ def print_fix(
     adjusters : mapping of Adjuster
         By link.
     """
-    console = paper()
-    for part in parts(document, verdict, fix, adjusters, units_of(document)):
-        console.print(part)
-        console.print()
+    print_parts(parts(document, verdict, fix, adjusters, units_of(document)))
 
 
 def parts(

@@ -4,7 +4,7 @@ import sys
 from collections.abc import Iterable
 from contextlib import suppress
 
-from rich.console import Console
+from rich.console import Console, RenderableType
 from rich.style import Style
 
 from wizard.saying.fact import Fact
@@ -24,6 +24,14 @@ STYLES = {
     "quiet": "dim",
 }
 """A colour only says once more what mark and word say; rich leaves it out under NO_COLOR."""
+
+
+def print_parts(parts: Iterable[RenderableType]) -> None:
+    """Print the parts of a report under each other."""
+    console = paper()
+    for part in parts:
+        console.print(part)
+        console.print()
 
 
 def paper() -> Console:

@@ -12,7 +12,7 @@ from core.quantity import LengthUnit
 from core.verdict import Verdict
 from wizard.cautions import CAUTION_IN_SHORT
 from wizard.drafts import units_of
-from wizard.reports.paper import paper, sheet, style_of
+from wizard.reports.paper import print_parts, sheet, style_of
 from wizard.saying.fact import LOOK, Fact
 from wizard.saying.gaps import gap_facts
 from wizard.saying.meaning import answer_facts
@@ -40,10 +40,7 @@ def print_verdict(document: dict[str, Any], verdict: Verdict, path: str) -> None
     path : str
         Where it was read from, as it was typed.
     """
-    console = paper()
-    for part in parts(document, verdict, path, units_of(document)):
-        console.print(part)
-        console.print()
+    print_parts(parts(document, verdict, path, units_of(document)))
 
 
 def parts(
