@@ -2,10 +2,14 @@
 
 from __future__ import annotations
 
+from contextlib import suppress
 from operator import attrgetter
 from typing import TYPE_CHECKING, Any, Literal
 
 from core import quantity
+from core.document import Document, value_at
+from core.entries import EntryError
+from core.plan import planned_in
 from wizard.questions.question import Question
 
 if TYPE_CHECKING:
@@ -62,11 +66,11 @@ def assumed_words(question: Question, profile: Profile | None, units: Units) -> 
     return quantity.show_angle(value) if question.kind == "angle" else f"{value:g}"
 
 
-def hint(question: Question, profile: Profile | None, units: Units, before: Any = None) -> str:
+def hint(
+    question: Question, profile: Profile | None, units: Units, earlier: Document | None = None
+) -> str:
     """The line under the field: what may be typed, what was read before, what a skip means."""
-    parts = []
-    if before is not None:
-        parts.append(f"before: {in_words(question, before, units)}")
+    parts = [said_earlier(question, earlier, units)] if earlier else []
     if question.usual and profile is not None:
         usual = choice_words(question, getattr(profile, question.usual))
         parts.append(f"usual for this profile: {usual}")
@@ -80,4 +84,15 @@ def hint(question: Question, profile: Profile | None, units: Units, before: Any 
     if question.optional:
         assumed = assumed_words(question, profile, units)
         parts.append(f"skipped: {assumed} is assumed" if assumed else "may be skipped")
-    return " · ".join(parts)
+    return " · ".join(filter(None, parts))
+
+
+def said_earlier(question: Question, earlier: Document, units: Units) -> str:
+    """What the session that is measured again has to say: its answer, or what it planned."""
+    if question.path == "session.altered":
+        with suppress(EntryError):
+            planned = planned_in(earlier)
+            pivots = [pivot for _, pivot, _ in planned.moves] if planned else []
+            return f"planned: {choice_words(question, pivots)}" if pivots else ""
+    before = value_at(earlier, question.path)
+    return "" if before is None else f"before: {in_words(question, before, units)}"

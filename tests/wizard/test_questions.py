@@ -105,5 +105,15 @@ def test_answers_in_words():
 
 
 def test_the_hint_of_a_re_measure_begins_with_the_value_before():
+    earlier = {"readings": {"track_bar": {"frame": {"height": ["24 1/2 in"]}}}}
     height = by_path("readings.track_bar.frame.height")
-    assert hint(height, PROFILE, "mm", ["24 1/2 in"]).startswith("before: 622 mm (24 1/2 in)")
+    assert hint(height, PROFILE, "mm", earlier).startswith("before: 622 mm (24 1/2 in)")
+
+
+def test_what_was_altered_is_asked_beside_what_was_planned():
+    move = {"correction": "bracket", "pivot": "track_bar.axle", "rise": "1 in"}
+    earlier = {"session": {"altered": ["lengths"]}, "plan": {"moves": [move]}}
+    altered = by_path("session.altered")
+    assert hint(altered, PROFILE, "in", earlier) == "planned: track bar's axle end"
+    assert hint(altered, PROFILE, "in", {"session": {"altered": ["lengths"]}}) == ""
+    assert hint(altered, PROFILE, "in", {"plan": {"moves": 5}}) == ""

@@ -56,12 +56,11 @@ class Worksheet(Vertical):
             When the last answer was put on the disk.
         """
         question, units = flow.at, units_of(flow.document)
-        before = value_at(earlier, question.path) if earlier else None
         self.query_one(Asking).put(
             question,
             choices,
             beginning(flow, question),
-            wording.hint(question, flow.profile, units, before),
+            wording.hint(question, flow.profile, units, earlier),
         )
         self.query_one(Answers).show(flow.step.aim, answers_of(flow, units))
         self.query_one(Trail).progress = flow.progress
