@@ -15,8 +15,7 @@ from tempfile import TemporaryDirectory
 from core.assess import assess
 from core.checks import Queried
 from core.document import Document, value_at, with_value
-from core.fix import search
-from core.plan import plan_table
+from core.fix import Plan, search
 from core.profile import Profile, load_profile
 from core.record import file_record, read_document, rewrite
 from core.signature import sign
@@ -26,6 +25,7 @@ from wizard import answering, drafts
 from wizard.filing import finished
 from wizard.flow import Flow, applying
 from wizard.locations import DEMO_SESSIONS, PROFILES
+from wizard.planning import with_plan
 
 TRUCKS = (fg_6, fg_5, fg_4, fg_3, fg_2, fg_1)
 SESSIONS: tuple[Typed, ...] = tuple(session for truck in TRUCKS for session in truck.SESSIONS)
@@ -88,7 +88,7 @@ def answer_one(flow: Flow, typed: Typed) -> Flow:
     """The question at hand, as the wizard's screen takes it."""
     question = flow.at
     if question.path == "fix" and typed.plan:
-        flow = flow.with_document(planned(flow, typed))
+        return with_plan(flow, chosen(flow, typed))
     if question.path not in typed.answers:
         return flow.skipped()
     answered = answering.answer(flow, typed.answers[question.path], (PROFILES,))
@@ -102,14 +102,14 @@ def answer_one(flow: Flow, typed: Typed) -> Flow:
     return answered
 
 
-def planned(flow: Flow, typed: Typed) -> Document:
-    """With the plan that was chosen of those the search brings."""
+def chosen(flow: Flow, typed: Typed) -> Plan:
+    """The plan that was chosen of those the search brings."""
     assert flow.profile is not None
     profile = flow.profile
     verdict = assess(applying(flow.document, profile), lambda _: profile)
     for plan in search(verdict, profile.corrections).plans:
-        if tuple(move.correction.name for move in plan.moves) == typed.plan:
-            return with_value(flow.document, "plan", plan_table(plan, verdict.session.units))
+        if tuple(correction.name for correction in plan.corrections) == typed.plan:
+            return plan
     raise NotTaken(f"{typed.id}: no such plan is shown")
 
 
