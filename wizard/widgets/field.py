@@ -8,6 +8,7 @@ class Field(Input):
 
     def __init__(self, *, id: str | None = None) -> None:
         super().__init__(id=id, select_on_focus=False, max_length=4000)
+        self.cursor_blink = False
 
     def begin(self, text: str) -> None:
         """With this text in it, ready to be gone on with at its end."""

@@ -27,9 +27,10 @@ COLOURS = {"good": "$success", "bad": "$error", "open": "$warning", "held": "$wa
 
 
 def reached(entry: Entry) -> str:
-    """The step an unfinished session had reached."""
+    """The step an unfinished session had reached, "at Pivots  "; empty where it does not say."""
     with suppress(RecordError):
-        return "" if entry.fault else step_reached(read_document(entry.path))
+        step = "" if entry.fault else step_reached(read_document(entry.path))
+        return f"at {step}  " if step else ""
     return ""
 
 
@@ -118,7 +119,7 @@ class Sessions(OptionList):
             return Content.assemble(
                 ("… unfinished, go on  ", "bold $warning"),
                 (f"{entry.tag}  ", "bold"),
-                f"at {self.reached[entry.path]}  {when}  {entry.kind}  {entry.description}",
+                f"{self.reached[entry.path]}{when}  {entry.kind}  {entry.description}",
             )
         verdict = mark_and_word(entry.overall) if entry.overall else "— no verdict"
         decision = f"  {entry.decision}" if entry.decision else ""
