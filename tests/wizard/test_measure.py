@@ -21,6 +21,7 @@ from wizard.screens.home import HomeScreen
 from wizard.screens.steps import StepsScreen
 from wizard.widgets.answers import Answers
 from wizard.widgets.choices import Choices
+from wizard.widgets.closing import Closing
 from wizard.widgets.field import Field
 from wizard.widgets.guidance import Guidance
 from wizard.widgets.keys import Keys
@@ -298,3 +299,33 @@ class TestNothingIsCutOff:
             assert "F5" in said(pilot)
             assert remark.content.get_height({}, remark.size.width) <= remark.size.height
             assert remark.region.bottom <= pilot.app.screen.query_one(Keys).region.y
+
+
+@pytest.mark.parametrize("size", [(30, 8), (60, 18), (220, 70)], ids=str)
+async def test_other_sizes_of_terminal_work_too(tmp_path, size):
+    async with measuring_at(tmp_path, HEIGHT, size) as pilot:
+        await pilot.press("f1", "escape", "f3", "escape")
+        await enter(pilot, "24 1/2")
+        assert at(pilot) == "readings.track_bar.frame.offset"
+        await pilot.resize_terminal(80, 24)
+        await pilot.press("f8")
+        assert at(pilot) == HEIGHT
+
+
+class TestWhetherTheReadingsClose:
+    async def test_stands_under_the_picture_and_in_the_help(self, tmp_path):
+        async with measuring_at(tmp_path, "readings.track_bar.slope") as pilot:
+            closing = pilot.app.screen.query_one(Closing)
+            assert "Nothing checks the readings yet" in str(closing.content)
+            await enter(pilot, "12")
+            await pilot.press("f5")
+            await enter(pilot, "seen")
+            assert "! do not close" in str(closing.content)
+            assert "slope of the track bar" in str(closing.words)
+            await pilot.press("f1")
+            texts = [str(text.content) for text in pilot.app.screen.query(".text")]
+            assert any("slope of the track bar" in text for text in texts)
+
+    async def test_is_not_asked_before_the_cross_checks(self, tmp_path):
+        async with measuring_at(tmp_path, HEIGHT) as pilot:
+            assert not pilot.app.screen.query_one(Closing).display
