@@ -72,7 +72,8 @@ def rule_peaks(measured: Measured, limits: Limits, draws: int) -> tuple[Peak, Pe
     ]
     unclear = [not is_clear(measured, curve, gradient[:, i]) for i, curve in enumerate(nominal)]
     if draws and any(unclear):
-        drawn = Curves.of(measured.draw(draws, SEED), limits).peaks()
+        portions = measured.draw_portions(draws, SEED)
+        drawn = np.concatenate([Curves.of(some, limits).peaks() for some in portions], axis=-1)
         for i in np.flatnonzero(unclear):
             peaks[i] = Peak(
                 _drawn(nominal[i], drawn[i], held_to[i]), peaks[i].at_heave, MONTE_CARLO

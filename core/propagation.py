@@ -5,16 +5,20 @@ linear in the pivots; Monte Carlo (JCGM 101:2008) on the full model for the peak
 travel, which is not.
 """
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass, replace
 from functools import cached_property
 
 import numpy as np
 
+from core.draws import standard_normal
 from core.linkage import Array, Linkage, pivots_of
 
 SCALARS = ("arm", "pitman_arm", "near_arm", "joint_from_far_ball", "hub_height")
 """What is measured beside the pivots."""
+
+PORTION = 1_000
+"""Drawn geometries worked at a time."""
 
 STEP = 1e-3
 """Half the span of a central difference, mm: its error is some 1e-9 of the derivative."""
@@ -38,18 +42,36 @@ class Measured:
     covariance: Array
 
     def draw(self, count: int, seed: int) -> Linkage:
-        """A linkage holding `count` geometries drawn from the measured one's doubt."""
-        # Half of the draws mirror the other half about the measured geometry, which takes the
-        # sampling error out of everything that is as good as linear.
-        values, vectors = np.linalg.eigh(self.covariance)
-        known = values > values.max(initial=0.0) * 1e-12
+        """A linkage holding `count` geometries drawn from the measured one's doubt.
+
+        `count` is even, and large beside the number of parameters.
+        """
+        return with_parameters(self.linkage, self._drawn(count, seed))
+
+    def draw_portions(self, count: int, seed: int) -> Iterator[Linkage]:
+        """The same geometries, a portion at a time: few enough to stay in the fast memory."""
+        drawn = self._drawn(count, seed)
+        for start in range(0, count, PORTION):
+            yield with_parameters(self.linkage, drawn[start : start + PORTION])
+
+    def _drawn(self, count: int, seed: int) -> Array:
+        """Drawn parameters, array (count, K)."""
+        sure = parameters(self.linkage)
+        doubtful = np.flatnonzero(np.diag(self.covariance) > 0)
+        values, vectors = np.linalg.eigh(self.covariance[np.ix_(doubtful, doubtful)])
         # The symmetric root: of equal readings the vectors themselves are any that the machine
         # chooses, and the same readings have to give the same answer on every machine.
-        root = vectors[:, known] * np.sqrt(values[known]) @ vectors[:, known].T
-        spread = root @ np.random.default_rng(seed).standard_normal((len(root), count // 2))
-        # One parameter a row: what follows works on all draws of one coordinate at a time.
-        drawn = parameters(self.linkage)[:, None] + np.concatenate([spread, -spread], axis=1)
-        return with_parameters(self.linkage, drawn.T)
+        root = vectors * np.sqrt(np.maximum(values, 0.0)) @ vectors.T
+        normal = standard_normal((len(root), count // 2), seed)
+        # Made to have the covariance that they only nearly have: u is then twice as sure.
+        normal = np.linalg.solve(np.linalg.cholesky(normal @ normal.T / (count // 2)), normal)
+        spread = root @ normal
+        # Half of the draws mirror the other half about the measured geometry, which takes the
+        # sampling error out of everything that is as good as linear. One parameter a row: what
+        # follows works on all draws of one coordinate at a time.
+        drawn = np.repeat(sure[:, None], count, axis=1)
+        drawn[doubtful] += np.concatenate([spread, -spread], axis=1)
+        return drawn.T
 
     def gradient(self, result: Callable[[Linkage], Array]) -> Array:
         """Derivative of a result with each parameter.
