@@ -19,6 +19,10 @@ if TYPE_CHECKING:
 NOTHING = 1e-12
 """mm, deg or a share; what is smaller was left by rounding."""
 
+NOT_FILED = ("record", "id", "sweep", "readings")
+"""What [results] leaves out: the file's name and id it has already; the sweep and the residuals are
+long, and only `evenarc check` asks for them, which computes them afresh."""
+
 
 def finished(document: Document, profile: Profile, closed: datetime) -> Document:
     """The record of a session: its answers, what the profile said at the time, and the results.
@@ -53,8 +57,8 @@ def finished(document: Document, profile: Profile, closed: datetime) -> Document
         record = with_value(record, f"assumed.{name}", value)
     if plan := plan_in(record, verdict, ()):  # a reading may have changed since it was chosen
         record = with_value(record, "plan", plan_table(plan, verdict.session.units))
-    results = answer(verdict, "")
-    return with_value(record, "results", _as_toml({**results, "record": None}))
+    results = {key: value for key, value in answer(verdict, "").items() if key not in NOT_FILED}
+    return with_value(record, "results", _as_toml(results))
 
 
 def _as_toml(value: Any) -> Any:
