@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass
 from functools import cache
+from typing import Any
 
 import numpy as np
 
@@ -53,6 +54,22 @@ class Curves:
         half = (limits.working_bump + limits.working_droop) / 2
         motion = moved(linkage.spread(), middle + half * nodes())
         return cls(motion.steer, None if linkage.near_ball is None else motion.toe_in_change)
+
+    def of_row(self, row: Any) -> "Curves":
+        """The curves at an index of the leading axes."""
+        return Curves(self.steer[row], None if self.toe is None else self.toe[row])
+
+    def more(self, other: "Curves") -> "Curves":
+        """The sum of two curves of one layout."""
+        if self.toe is None or other.toe is None:
+            return Curves(self.steer + other.steer, None)
+        return Curves(self.steer + other.steer, self.toe + other.toe)
+
+    def less(self, other: "Curves") -> "Curves":
+        """The difference of two curves of one layout."""
+        if self.toe is None or other.toe is None:
+            return Curves(self.steer - other.steer, None)
+        return Curves(self.steer - other.steer, self.toe - other.toe)
 
     def peaks(self, heaves: int = HEAVES) -> tuple[Array, Array]:
         """Largest magnitudes over equally spaced heaves, arrays (...), rad."""

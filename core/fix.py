@@ -16,6 +16,7 @@ from numpy.typing import NDArray
 from core.conformity import SURE
 from core.corrections import Correction
 from core.curves import Curves
+from core.draws import uniform
 from core.limits import Limits
 from core.linkage import Array, Linkage
 from core.moves import ARMS, Choices, Move, apply, choices
@@ -38,6 +39,9 @@ SKETCH, DRAWS = 300, 4_000
 
 ROUGH = 5
 """Heaves of the working travel at which the estimate looks for the peak."""
+
+PORTION = 128
+"""Combinations estimated at a time: fewer than could fill the fast memory."""
 
 FINALISTS, SETS = 6, 2 * SHOWN
 """Combinations of a set, and sets of a size, that are drawn in full."""
@@ -115,14 +119,27 @@ class Candidate:
 
         Where none has a chance, the one that comes nearest to the limits goes first.
         """
-        rises = sum(abs(move.rise) for move in self.moves)
-        return (len(self.moves), *self.likeliest, round(rises, 6), self.flatness, self.place)
+        return (len(self.moves), *self.likeliest, *self.small, self.place)
+
+    @property
+    def small(self) -> tuple[float, float]:
+        """What counts among equally likely ones of a size: sum of rises, then flatness."""
+        return round(sum(abs(move.rise) for move in self.moves), 6), self.flatness
 
     @property
     def likeliest(self) -> tuple[float, float]:
         """Steps of probability short of sure, and what counts where there is none."""
         steps = round(self.p_true / STEP)
         return -steps, 0.0 if steps else self.excess
+
+    @property
+    def is_sure(self) -> bool:
+        """Whether none can be likelier."""
+        return round((1 - self.p_true) / STEP) == 0
+
+    def could_precede(self, other: "Candidate") -> bool:
+        """Whether it may come before another one of its set, whatever its chance turns out."""
+        return not other.is_sure or self.small < other.small
 
 
 def search(
@@ -144,9 +161,10 @@ def search(
         return Fix(0, ())
     sets = list(choices(corrections))
     searched = sum(len(one.rises) for one in sets)
+    few = verdict.measured.draw(SKETCH, SEED)
     sketches, done = [], 0
     for place, one in enumerate(sets):
-        sketches.append(_sketch(verdict, one, place))
+        sketches.append(_sketch(verdict, few, one, place))
         done += len(one.rises)
         if progress is not None:
             progress(done / searched)
@@ -171,29 +189,30 @@ def made(linkage: Linkage, moves: Sequence[Move]) -> Linkage:
     )
 
 
-def chances_of(verdict: Verdict, moves: Sequence[Move], draws: int = DRAWS) -> Chances:
+def chances_of(verdict: Verdict, moves: Sequence[Move]) -> Chances:
     """How likely the deciding rules are within their limits after some moves."""
+    return _chances(verdict.measured.draw(DRAWS, SEED), moves, verdict.session.limits)
+
+
+def _chances(drawn: Linkage, moves: Sequence[Move], limits: Limits) -> Chances:
+    """The same of geometries that were drawn from today's doubt."""
     corrections = [move.correction for move in moves]
-    rises = np.array([move.rise for move in moves])
-    drawn = _drawn(verdict, corrections, rises, draws)
-    limits = verdict.session.limits
-    held = _held(parallel_angle(drawn), Curves.of(drawn, limits).peaks(), limits)
+    there = _set(apply(drawn, corrections, np.array([move.rise for move in moves])), corrections)
+    held = _held(parallel_angle(there), Curves.of(there, limits).peaks(), limits)
     parallel, steer, toe = held.mean(axis=-1).tolist()
     return Chances(parallel, steer, toe, together=float(held.all(axis=0).mean()))
 
 
-def _drawn(
-    verdict: Verdict, corrections: Sequence[Correction], rises: Array, draws: int
-) -> Linkage:
-    """Geometries drawn from today's doubt, moved by the rises and by the doubt of setting them.
+def _set(drawn: Linkage, corrections: Sequence[Correction]) -> Linkage:
+    """Drawn geometries with the doubt of setting each pivot that some corrections move.
 
     Each pivot is set once, whatever the number of corrections that move it; with the ride height
     the springs set both frame ends together.
     """
-    drawn = apply(verdict.measured.draw(draws, SEED), corrections, rises)
-    random = np.random.default_rng(SEED + 1)
-    for pivot in dict.fromkeys(correction.pivot for correction in corrections):
-        drawn = drawn.raised(pivot, random.uniform(-SETTING, SETTING, draws))
+    count = len(drawn.track_bar_frame)
+    pivots = list(dict.fromkeys(correction.pivot for correction in corrections))
+    for pivot, number in zip(pivots, range(SEED + 1, SEED + 1 + len(pivots)), strict=True):
+        drawn = drawn.raised(pivot, SETTING * (2 * uniform(count, number) - 1))
     return drawn
 
 
@@ -210,15 +229,15 @@ def _held(parallel: Array, peaks: tuple[Array, Array], limits: Limits) -> NDArra
     )
 
 
-def _sketch(verdict: Verdict, choice: Choices, place: int) -> list[Candidate]:
+def _sketch(verdict: Verdict, few: Linkage, choice: Choices, place: int) -> list[Candidate]:
     """The combinations of one set that could come first, best first, with estimated p_true.
 
     Those whose rules are nominally all within are looked at, or else the nearest one. What the
     doubt does to the curves hardly differs among the combinations of a set, so the changes drawn
     about the nearest one are added to the curves of each.
     """
-    limits = verdict.session.limits
-    linkage = apply(verdict.measured.linkage, choice.corrections, choice.rises)
+    limits, corrections, rises = verdict.session.limits, choice.corrections, choice.rises
+    linkage = apply(verdict.measured.linkage, corrections, rises)
     parallel, curves = parallel_angle(linkage), Curves.of(linkage, limits)
     steer, toe = curves.peaks()
     excess = np.max(
@@ -226,37 +245,49 @@ def _sketch(verdict: Verdict, choice: Choices, place: int) -> list[Candidate]:
     )
     excess = np.where(np.isnan(excess), np.inf, excess)
     nearest = int(np.argmin(excess))
-    rows = np.flatnonzero(excess <= 1) if excess[nearest] <= 1 else np.array([nearest])
-
-    drawn = _drawn(verdict, choice.corrections, choice.rises[nearest], SKETCH)
-    about = Curves.of(drawn, limits)
-    held = _held(
-        parallel[rows, None] + (parallel_angle(drawn) - parallel[nearest]),
-        Curves(
-            curves.steer[rows, None] + (about.steer - curves.steer[nearest]),
-            None
-            if curves.toe is None or about.toe is None
-            else curves.toe[rows, None] + (about.toe - curves.toe[nearest]),
-        ).peaks(ROUGH),
-        limits,
-    )
+    within = np.flatnonzero(excess <= 1) if excess[nearest] <= 1 else np.array([nearest])
     flatness = np.abs(slopes(linkage)).sum(axis=-1).round(6)
-    found = [
-        Candidate(choice.moves(row), p, float(excess[row]), float(flatness[row]), place)
-        for row, p in zip(rows.tolist(), held.all(axis=0).mean(axis=-1).tolist(), strict=True)
-    ]
-    return sorted(found, key=lambda candidate: candidate.order)[:FINALISTS]
+    small_first = within[np.lexsort((flatness[within], np.abs(rises[within]).sum(axis=-1)))]
+
+    drawn = _set(apply(few, corrections, rises[nearest]), corrections)
+    there = Curves.of(drawn, limits)
+    turned = parallel_angle(drawn) - parallel[nearest]
+    bent = there.less(curves.of_row(nearest))
+    found: list[Candidate] = []
+    for start in range(0, len(small_first), PORTION):
+        rows = small_first[start : start + PORTION]
+        peaks = curves.of_row(rows[:, None]).more(bent).peaks(ROUGH)
+        held = _held(parallel[rows, None] + turned, peaks, limits).all(axis=0).mean(axis=-1)
+        found += [
+            Candidate(choice.moves(row), p, float(excess[row]), float(flatness[row]), place)
+            for row, p in zip(rows.tolist(), held.tolist(), strict=True)
+        ]
+        found = sorted(found, key=lambda candidate: candidate.order)[:FINALISTS]
+        if len(found) == FINALISTS and found[-1].is_sure:
+            break  # what is left has larger rises, and no better chance is to be had
+    return found
 
 
 def _best(verdict: Verdict, sketches: list[list[Candidate]]) -> list[Candidate]:
     """The first of each set of corrections, drawn in full: those that steer true, or the best."""
+    many = verdict.measured.draw(DRAWS, SEED)
     found: list[Candidate] = []
     true: list[Candidate] = []
     for _, same_size in groupby(sketches, key=lambda sketch: len(sketch[0].moves)):
-        for sketch in sorted(same_size, key=lambda sketch: sketch[0].order)[:SETS]:
-            full = [replace(one, p_true=chances_of(verdict, one.moves).together) for one in sketch]
-            found.append(min(full, key=lambda candidate: candidate.order))
+        likely = sorted(same_size, key=lambda sketch: sketch[0].order)[:SETS]
+        found += [_first(sketch, many, verdict.session.limits) for sketch in likely]
         true = sorted((one for one in found if one.p_true >= SURE), key=lambda one: one.order)
         if len(true) >= SHOWN:
             break
     return true[:SHOWN] or sorted(found, key=lambda one: (one.likeliest, one.order))[:1]
+
+
+def _first(sketch: list[Candidate], many: Linkage, limits: Limits) -> Candidate:
+    """The first of the candidates of one set, once their chances are drawn in full."""
+    best: Candidate | None = None
+    for one in sketch:
+        if best is None or one.could_precede(best):
+            drawn = replace(one, p_true=_chances(many, one.moves, limits).together)
+            best = min(best or drawn, drawn, key=lambda candidate: candidate.order)
+    assert best is not None  # a set has at least its nearest combination
+    return best

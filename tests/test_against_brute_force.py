@@ -1,0 +1,250 @@
+"""The search held to brute force, each plan to scipy, its probability to a long Monte Carlo.
+
+Brute force goes over the same corrections with itertools and works each combination with scipy's
+root finder on the distance equations; nothing of the search, of the closed form, of the rules or
+of the nodes it saves time with is used. The doubt of the readings and of setting a pivot is made
+next to nothing for it, so that a combination either steers true or does not.
+"""
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+from itertools import combinations, product
+
+import numpy as np
+import pytest
+from scipy.stats import multivariate_normal
+
+from core.conformity import SURE
+from core.corrections import Correction
+from core.fix import SETTING, Plan, search
+from core.limits import Limits
+from core.linkage import PIVOTS, Linkage, pivots_of
+from core.motion import moved
+from core.propagation import SCALARS
+from core.verdict import BUMP_STEER, Verdict
+from tests.geometries import INCH, LAYOUTS, parallel_pair
+from tests.plans import COARSE, done, vehicle, verdict_on
+from tests.test_against_root_finder import steered
+
+EXACT = {
+    "tape": "0.01 mm",
+    "sighting": "0 mm",
+    "floor": "0 mm",
+    "angle_finder": "0.01 deg",
+    "seating": "0 deg",
+}
+"""Instruments without doubt."""
+
+VEHICLES = {"knuckle": (0, 1), "tie-rod": (2,), "inverted-y": (0, 3)}
+
+WIDE = {
+    "parallel": "2 deg",
+    "flat": "10 deg",
+    "length_ratio": 0.85,
+    "steer": "0.6 deg",
+    "toe_change": "0.4 deg",
+    "working_travel": {"bump": "2 in", "droop": "2 in"},
+}
+"""Limits that leave several combinations for every vehicle, so that their order is seen."""
+
+
+def slope(frame: np.ndarray, axle: np.ndarray) -> float:
+    """Slope of a link as a line in the front view."""
+    return float(np.arctan((frame[2] - axle[2]) / (frame[1] - axle[1])))
+
+
+def both_slopes(linkage: Linkage) -> tuple[float, float]:
+    return (
+        slope(linkage.track_bar_frame, linkage.track_bar_axle),
+        slope(linkage.drag_link_frame, linkage.drag_link_axle),
+    )
+
+
+def moved_to(linkage: Linkage, moves: Sequence[tuple[Correction, float]]) -> Linkage:
+    """A linkage with pivots raised, one after the other."""
+    points = {name: np.array(linkage.pivot(name)) for name in PIVOTS}
+    for correction, rise in moves:
+        pivot = correction.pivot
+        for name in ("track_bar.frame", "drag_link.frame") if pivot == "ride_height" else (pivot,):
+            points[name] = points[name] + [0.0, 0.0, rise]
+    return linkage.with_pivots(points)
+
+
+def peaks(linkage: Linkage, limits: Limits) -> tuple[float, float]:
+    """Largest mean steer and toe-in change over 41 heaves, by the root finder; rad."""
+    heaves = np.linspace(-limits.working_droop, limits.working_bump, 41)
+    far_is_left = linkage.drag_link_axle[1] > 0
+    steer, toe = 0.0, 0.0
+    for heave in heaves:
+        _, far, near = steered(linkage, float(heave), 0.0)
+        left, right = (far, near) if far_is_left else (near, far)
+        steer, toe = max(steer, abs(far + near) / 2), max(toe, abs(right - left))
+    return steer, toe
+
+
+def is_true(linkage: Linkage, limits: Limits) -> bool:
+    """Whether all three deciding rules are within their limits."""
+    bar, link = both_slopes(linkage)
+    if abs(link - bar) > limits.parallel:
+        return False
+    steer, toe = peaks(linkage, limits)
+    return steer <= limits.steer and toe <= limits.toe_change
+
+
+@dataclass(frozen=True)
+class Found:
+    """A combination that steers true, with what it is ordered by."""
+
+    moves: tuple[tuple[str, float], ...]
+    order: tuple[float, ...]
+
+
+def brute_force(verdict: Verdict, corrections: Sequence[Correction]) -> tuple[int, list[Found]]:
+    """How many combinations there are, and the first of each set that steers true."""
+    linkage, limits = verdict.measured.linkage, verdict.session.limits
+    count, found = 0, {}
+    for size in (1, 2, 3):
+        for chosen in combinations(corrections, size):
+            if any(one.name in other.not_with for one, other in product(chosen, repeat=2)):
+                continue
+            for rises in product(*(one.rises for one in chosen)):
+                count += 1
+                there = moved_to(linkage, list(zip(chosen, rises, strict=True)))
+                if not is_true(there, limits):
+                    continue
+                flatness = round(sum(map(abs, both_slopes(there))), 6)
+                order = (size, round(sum(map(abs, rises)), 6), flatness)
+                names = tuple(one.name for one in chosen)
+                one = Found(tuple(zip(names, np.round(rises, 6).tolist(), strict=True)), order)
+                if names not in found or one.order < found[names].order:
+                    found[names] = one
+    return count, sorted(found.values(), key=lambda one: one.order)[:5]
+
+
+@pytest.mark.slow
+@pytest.mark.parametrize(
+    ("layout", "seed"), [(layout, seed) for layout in LAYOUTS for seed in VEHICLES[layout]]
+)
+def test_the_search_finds_what_brute_force_finds(layout, seed, monkeypatch):
+    monkeypatch.setattr("core.fix.SETTING", 1e-6)
+    verdict = verdict_on(vehicle(seed, layout), limits=WIDE, instruments=EXACT)
+    assert verdict.overall == BUMP_STEER
+    count, expected = brute_force(verdict, COARSE)
+    fix = search(verdict, COARSE)
+    assert fix.searched == count
+    assert expected, "this vehicle tests nothing"
+    assert [done(plan.moves) for plan in fix.plans] == [one.moves for one in expected]
+
+
+@pytest.mark.parametrize("layout", LAYOUTS)
+def test_what_a_plan_predicts_is_what_scipy_finds(layout):
+    verdict = verdict_on(vehicle(3, layout))
+    limits = verdict.session.limits
+    plans = search(verdict, COARSE).plans
+    assert plans
+    for plan in plans:
+        moves = [(move.correction, move.rise) for move in plan.moves]
+        there, after = moved_to(verdict.measured.linkage, moves), plan.after
+        steer, toe = peaks(there, limits)
+        assert after.peak_steer == pytest.approx(steer, abs=np.radians(1e-7))
+        assert after.peak_toe_change == pytest.approx(toe, abs=np.radians(1e-7))
+        bar, link = both_slopes(there)
+        assert after.slopes == pytest.approx((bar, link), abs=1e-12)
+        assert after.parallel == pytest.approx(link - bar, abs=1e-12)
+        lengths = [
+            np.linalg.norm(there.pivot(f"{name}.frame") - there.pivot(f"{name}.axle"))
+            for name in ("track_bar", "drag_link")
+        ]
+        assert after.lengths == pytest.approx(lengths, abs=1e-9)
+        assert after.length_ratio == pytest.approx(min(lengths) / max(lengths))
+        for walk, heave in zip(
+            after.walk, (-verdict.session.droop, verdict.session.bump), strict=True
+        ):
+            assert walk == pytest.approx(steered(there, heave, 0.0)[0], abs=1e-6)
+        before, then = (crossing(one) for one in (verdict.measured.linkage, there))
+        assert after.roll_centre_rise == pytest.approx(then - before, abs=1e-6)
+
+
+def crossing(linkage: Linkage) -> float:
+    """Height at which the track bar's line crosses the centre plane."""
+    (_, *one), (_, *other) = linkage.track_bar_frame, linkage.track_bar_axle
+    return float(np.polyfit([one[0], other[0]], [one[1], other[1]], 1)[1])
+
+
+@pytest.mark.slow
+@pytest.mark.parametrize("layout", LAYOUTS)
+def test_its_probability_is_that_of_a_long_monte_carlo(layout):
+    """Every geometry drawn by scipy, worked at all 41 heaves (JCGM 101:2008)."""
+    verdict = verdict_on(vehicle(3, layout))
+    plans = list(search(verdict, COARSE).plans[:2])
+    plans.append(search(verdict, [COARSE[5]]).plans[0])  # one that is not likely to do it
+    for plan in plans:
+        for p, expected in zip(chances(plan), drawn_long(verdict, plan), strict=True):
+            # four standard deviations of the search's own 4,000 draws, and of these 100,000
+            give = 4 * np.sqrt(max(expected * (1 - expected), 1e-3) * (1 / 4_000 + 1 / 100_000))
+            assert p == pytest.approx(expected, abs=give)
+
+
+def chances(plan: Plan) -> tuple[float, ...]:
+    found = plan.after.chances
+    return found.parallel, found.steer, found.toe, found.together
+
+
+def drawn_long(verdict: Verdict, plan: Plan) -> tuple[float, ...]:
+    """Shares of geometries that are within: parallel, steer, toe, and all together."""
+    measured, limits, count = verdict.measured, verdict.session.limits, 100_000
+    linkage, names = measured.linkage, pivots_of(measured.linkage.layout)
+    pivots = [linkage.pivot(name) for name in names]
+    centre = np.concatenate([*pivots, [float(getattr(linkage, name)) for name in SCALARS]])
+    draw = multivariate_normal(centre, measured.covariance, allow_singular=True)
+    *drawn, scalars = np.split(
+        draw.rvs(count, random_state=7), range(3, 3 * len(names) + 1, 3), axis=1
+    )
+    points = dict(zip(names, drawn, strict=True))
+    lengths = dict(zip(SCALARS, scalars[:, :, None].swapaxes(0, 1), strict=True))
+    rng = np.random.default_rng(8)
+    for move in plan.moves:
+        pivot = move.correction.pivot
+        set_to = move.rise + rng.uniform(-SETTING, SETTING, count)
+        for name in ("track_bar.frame", "drag_link.frame") if pivot == "ride_height" else (pivot,):
+            points[name] = points[name] + set_to[:, None] * [0.0, 0.0, 1.0]
+    spread = {name: point[:, None, :] for name, point in points.items()}
+    bars = [points[f"{link}.frame"] - points[f"{link}.axle"] for link in ("track_bar", "drag_link")]
+    bar, link = (np.arctan(each[:, 2] / each[:, 1]) for each in bars)
+    heaves = np.linspace(-limits.working_droop, limits.working_bump, 41)
+    motion = moved(replace(linkage.with_pivots(spread), **lengths), heaves)
+    within = np.stack(
+        [
+            np.abs(link - bar) <= limits.parallel,
+            np.abs(motion.steer).max(axis=1) <= limits.steer,
+            np.abs(motion.toe_in_change).max(axis=1) <= limits.toe_change,
+        ]
+    )
+    return (*within.mean(axis=1).tolist(), float(within.all(axis=0).mean()))
+
+
+@pytest.mark.parametrize(
+    ("pivot", "rise"),
+    [
+        ("drag_link.frame", 3.0),
+        ("drag_link.frame", -2.5),
+        ("track_bar.axle", -3.0),
+        ("track_bar.frame", 2.5),
+        ("drag_link.axle", 2.25),
+    ],
+)
+def test_a_fix_that_is_exact_by_construction_is_found(pivot, rise):
+    """Parallel and equal links, one pivot put wrong: undoing it leaves no steer at all."""
+    wrong = parallel_pair().raised(pivot, rise * INCH)
+    verdict = verdict_on(wrong)
+    assert verdict.overall == BUMP_STEER
+    undo = Correction("undo it", pivot, tuple(-rise * INCH * part for part in (0.25, 0.5, 1, 1.5)))
+    # what else moves the same pivot is left out, so that there is one way to undo it
+    others = [one for one in COARSE if one.pivot != pivot]
+    plans = [plan for plan in search(verdict, [*others, undo]).plans if undo in plan.corrections]
+    alone = next(plan for plan in plans if plan.corrections == (undo,))
+    assert alone.moves[0].rise == pytest.approx(-rise * INCH)
+    assert alone.after.p_true > SURE
+    assert alone.after.peak_steer < np.radians(1e-6)
+    assert abs(alone.after.parallel) < np.radians(1e-6)
+    assert alone.after.length_ratio == pytest.approx(1.0)

@@ -1,0 +1,82 @@
+"""What the trade answers bump steer with: common practice, no source.
+
+The vehicles are invented, the corrections are those of the delivered profiles.
+"""
+
+import pytest
+
+from core.fix import search
+from core.profile import load_profile
+from core.verdict import BUMP_STEER, STEERS_TRUE
+from tests.geometries import INCH, parallel_pair
+from tests.plans import verdict_on
+from wizard.locations import PROFILES
+
+SOUND = parallel_pair(slope_deg=5)
+"""Parallel links of equal length: no bump steer (common practice, no source)."""
+
+
+def plans_for(linkage, profile="coil-crossover"):
+    """The plans for a vehicle, by the corrections they use."""
+    verdict = verdict_on(linkage)
+    assert verdict.overall == BUMP_STEER
+    plans = search(verdict, load_profile(profile, [PROFILES]).corrections).plans
+    return [[(move.correction.name, move.rise / INCH) for move in plan.moves] for plan in plans]
+
+
+def test_the_vehicle_all_start_from_steers_true():
+    assert verdict_on(SOUND).overall == STEERS_TRUE
+
+
+@pytest.mark.parametrize("drop", [2.0, 3.0, 4.0])
+def test_an_arm_with_too_much_drop_is_answered_with_less_drop(drop):
+    plans = plans_for(SOUND.raised("drag_link.frame", -drop * INCH))
+    less = [plan for plan in plans if [name for name, _ in plan] == ["pitman arm with less drop"]]
+    assert less, plans
+    assert less[0][0][1] == pytest.approx(drop, abs=1.0)  # smaller where that is enough
+    assert not any(name == "pitman arm with more drop" for plan in plans for name, _ in plan)
+
+
+def test_a_drag_link_moved_over_the_knuckle_is_answered_with_the_track_bar_or_undone():
+    plans = plans_for(SOUND.raised("drag_link.axle", 2.25 * INCH))
+    singles = {plan[0][0]: plan[0][1] for plan in plans if len(plan) == 1}
+    assert "track bar bracket raised at the axle" in singles
+    assert singles["drag link ball back under the steering arm"] == -2.25
+    assert singles["track bar bracket raised at the axle"] == pytest.approx(2.25, abs=1.0)
+    first = {name for name, _ in plans[0]}
+    assert first <= {
+        "track bar bracket raised at the axle",
+        "track bar bracket lowered at the frame",
+        "drag link ball back under the steering arm",
+        "pitman arm with less drop",
+    }
+
+
+def test_a_bracket_that_dropped_the_track_bar_alone_is_answered_at_the_track_bar():
+    plans = plans_for(SOUND.raised("track_bar.frame", -3 * INCH))
+    singles = {plan[0][0]: plan[0][1] for plan in plans if len(plan) == 1}
+    assert singles["pitman arm with more drop"] == pytest.approx(-3, abs=1.0)
+
+
+def test_ride_height_does_not_make_links_parallel():
+    """It moves both frame ends alike: what is between the links stays."""
+    verdict = verdict_on(SOUND.raised("drag_link.axle", 2.25 * INCH))
+    corrections = load_profile("coil-crossover", [PROFILES]).corrections
+    (best,) = search(verdict, [one for one in corrections if one.name == "ride height"]).plans
+    assert not best.steers_true
+    now = abs(verdict.rules.parallel.value)
+    assert abs(best.after.parallel) == pytest.approx(now, rel=0.1)
+
+
+def test_frame_ends_on_opposite_sides_are_cured_by_no_move():
+    """Their arcs add up instead of cancelling, flat and parallel as they may be."""
+    linkage = parallel_pair(slope_deg=0)
+    mirrored = {
+        name: linkage.pivot(name) * [1, -1, 1] for name in ("track_bar.frame", "track_bar.axle")
+    }
+    verdict = verdict_on(linkage.with_pivots(mirrored))
+    assert verdict.overall == BUMP_STEER
+    corrections = load_profile("coil-crossover", [PROFILES]).corrections
+    (best,) = search(verdict, corrections).plans
+    assert not best.steers_true
+    assert best.after.chances.steer < 0.05
