@@ -11,7 +11,6 @@ from textual.app import App
 from core.entries import EntryError, ProfileError
 from core.profile import Profile, load_profile
 from core.record import RecordError, read_document
-from core.record_list import Entry
 from wizard import drafts, opening, pairing
 from wizard.flow import Flow
 from wizard.opening import Opened
@@ -108,21 +107,25 @@ class EvenarcApp(App[None]):
     def compare(self, path: Path) -> None:
         """Lay a filed session beside the one it follows, or beside one that is chosen."""
         try:
-            document = read_document(path)
-            found = pairing.followed(self.files, document)
-            entries = pairing.others(self.files, document)
+            found = pairing.followed(self.files, read_document(path))
         except RecordError as error:
-            self.notify(str(error), severity="error", markup=False)
-            return
-        if found and not found.fault:
-            self.lay_beside(path, found.path)
-        elif entries:
-            self.compare_with_one_of(path, entries)
+            self.warn(str(error))
         else:
-            self.notify("no other session of this vehicle is filed", markup=False)
+            if found and not found.fault:
+                self.lay_beside(path, found.path)
+            else:
+                self.compare_with_another(path)
 
-    def compare_with_one_of(self, path: Path, entries: Sequence[Entry]) -> None:
-        """Choose the session that another one is laid beside."""
+    def compare_with_another(self, path: Path) -> None:
+        """Choose the session that a filed one is laid beside."""
+        try:
+            entries = pairing.others(self.files, read_document(path))
+        except RecordError as error:
+            self.warn(str(error))
+            return
+        if not entries:
+            self.warn("no other session of this vehicle is filed")
+            return
 
         def chosen(other: str | None) -> None:
             if other is not None:
@@ -131,15 +134,23 @@ class EvenarcApp(App[None]):
         ask, do = "Beside which session?", "The earlier one counts as before, the later as after."
         self.push_screen(PickScreen(ask, do, pairing.as_choices(entries), None), chosen)
 
-    def lay_beside(self, one: Path, other: Path) -> None:
-        """Show two filed sessions beside each other."""
+    def lay_beside(self, path: Path, other: Path) -> None:
+        """Show a filed session beside another one, the earlier as before."""
+
+        def choose() -> None:
+            self.compare_with_another(path)
+
         try:
-            earlier, later = pairing.in_order(read_document(one), read_document(other))
-            screen = CompareScreen(earlier, later, self.profile_called)
+            pair = pairing.in_order(read_document(path), read_document(other))
+            screen = CompareScreen(*pair, self.profile_called, choose=choose)
         except (RecordError, EntryError, ProfileError) as error:
-            self.notify(str(error), severity="error", markup=False)
+            self.warn(str(error))
         else:
             self.push_screen(screen)
+
+    def warn(self, text: str) -> None:
+        """Say on any screen why something was not done."""
+        self.notify(text, severity="warning", markup=False)
 
     def profile_called(self, name: str) -> Profile:
         """The profile of this name. Raises ProfileError."""

@@ -1,7 +1,9 @@
 """What a verdict means for the driver, and what holds it back."""
 
 from collections.abc import Sequence
+from math import degrees
 
+from core.conformity import WITHIN
 from core.driver import felt
 from core.quantity import LengthUnit
 from core.verdict import HELD_BACK as IS_HELD_BACK
@@ -40,12 +42,21 @@ def answer_facts(verdict: Verdict, unit: LengthUnit) -> tuple[Fact, ...]:
 
 
 def meaning(verdict: Verdict, unit: LengthUnit) -> str:
-    """What the driver has of it, in one sentence."""
+    """What the driver has of it, in a sentence."""
     had = felt(verdict)
     return (
         f"with the wheel held, {travel(had.heave, unit)} steers the road wheels "
         f"{turn(had.steer)}; let go, the steering wheel turns {turn(had.steering_wheel)} by itself."
+        f"{toe_words(verdict)}"
     )
+
+
+def toe_words(verdict: Verdict) -> str:
+    """What toe does, where it is not well within its limit."""
+    if verdict.toe.ruling.verdict == WITHIN:
+        return ""
+    change = degrees(verdict.toe.ruling.value)
+    return f" The toe changes by up to {change:.2f} deg on the way, which wears the tyres."
 
 
 def held_back(failures: Sequence[str]) -> str:

@@ -142,11 +142,12 @@ def advice_words(advice: Advice) -> str:
 
 def budget_facts(verdict: Verdict) -> Iterator[Fact]:
     """Whose doubt the parallel angle has, the largest shares first."""
-    if verdict.budget:
+    shares = verdict.budget[:SHARES_SHOWN]
+    if shares:
         yield Fact("whose doubt", "shares in the doubt of the parallel angle:")
-    for share in verdict.budget[:SHARES_SHOWN]:
-        bar = "█" * max(round(share.share * BAR), 1)
-        yield Fact("", f"{share.share:4.0%} {bar} {called(share.reading)}")
+    bars = ["█" * max(round(share.share * BAR), 1) for share in shares]
+    for share, bar in zip(shares, bars, strict=True):
+        yield Fact("", f"{share.share:4.0%} {bar:<{len(bars[0])}} {called(share.reading)}")
 
 
 def method_fact(verdict: Verdict) -> Fact:

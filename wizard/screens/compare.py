@@ -31,6 +31,8 @@ class CompareScreen(PageScreen[bool]):
         Finds a profile by its name.
     goes_on : bool
         There is a next step to go on to.
+    choose : callable, optional
+        Lets another session be chosen in the place of the earlier one.
 
     Raises
     ------
@@ -38,7 +40,7 @@ class CompareScreen(PageScreen[bool]):
         One of them cannot be judged.
     """
 
-    BINDINGS = [("enter", "go_on", "go on")]
+    BINDINGS = [("enter", "go_on", "go on"), ("o", "other", "other")]
 
     def __init__(
         self,
@@ -46,11 +48,12 @@ class CompareScreen(PageScreen[bool]):
         later: Document,
         profile_of: Callable[[str], Profile],
         goes_on: bool = False,
+        choose: Callable[[], None] | None = None,
     ) -> None:
         super().__init__(units_of(later))
         self.earlier, self.later = earlier, later
         self.profile_of = profile_of
-        self.goes_on = goes_on
+        self.goes_on, self.choose = goes_on, choose
         self.both: TwoSessions = two_sessions(earlier, later, profile_of, draws=0)
 
     def compose(self) -> ComposeResult:
@@ -83,7 +86,8 @@ class CompareScreen(PageScreen[bool]):
     def keys(self) -> tuple[Key, ...]:
         """Going on, or back."""
         go_on = [Key("Enter", "go on", "go_on")] if self.goes_on else []
-        return (*go_on, Key("Esc", "back", "back"), *super().keys())
+        other = [Key("O", "another session", "other")] if self.choose else []
+        return (*go_on, Key("Esc", "back", "back"), *other, *super().keys())
 
     def help(self) -> Sequence[Section]:
         """Help on a comparison."""
@@ -93,6 +97,12 @@ class CompareScreen(PageScreen[bool]):
         """To the next step, where there is one."""
         if self.goes_on:
             self.dismiss(True)
+
+    def action_other(self) -> None:
+        """Beside another session."""
+        if self.choose:
+            self.dismiss(False)
+            self.choose()
 
     def action_back(self) -> None:
         """To where it was opened from."""
