@@ -35,7 +35,7 @@ class Asking(Vertical):
         """From the top: what was answered, what is asked, and help with it."""
         yield Answers()
         yield Static(id="ask")
-        yield Field()
+        yield Field(holds=True)
         yield Choices()
         yield Remark()
         yield Guidance()
@@ -48,6 +48,7 @@ class Asking(Vertical):
         field, list_ = self.query_one(Field), self.query_one(Choices)
         field.display, list_.display = not choices, bool(choices)
         if choices:
+            field.stay()
             list_.begin(choices, answer, several=question.kind == "any of")
             list_.focus()
         else:
@@ -66,8 +67,10 @@ class Asking(Vertical):
     def say(self, what: str, text: str, way_out: str = "") -> None:
         """Say what is wrong with the answer; it stays to be typed over or mended."""
         self.query_one(Remark).say(what, text, way_out)
+        field = self.query_one(Field)
+        field.stay()
         if what == "queried":
-            self.query_one(Field).begin_again()
+            field.begin_again()
 
     def retype(self, answer: Any) -> None:
         """Put back into the field what was being typed."""

@@ -1,20 +1,76 @@
 """The field an answer is typed into."""
 
+from textual.binding import Binding
+from textual.events import Key
 from textual.widgets import Input
+
+EDITS = {
+    key: binding.action
+    for binding in Binding.make_bindings(Input.BINDINGS)
+    for key in binding.key.split(",")
+}
+"""What the keys do that edit the line or hand it in, by key."""
 
 
 class Field(Input):
-    """One line of text; Enter hands it in."""
+    """One line of text; Enter hands it in.
 
-    def __init__(self, *, id: str | None = None) -> None:
+    Keys take effect in the order they are pressed, however fast: a tape that types its readings,
+    or a laptop that was busy, must not run one answer into the next. Where `holds`, what is typed
+    between Enter and the next question waits for that question.
+    """
+
+    def __init__(self, *, id: str | None = None, holds: bool = False) -> None:
         super().__init__(id=id, select_on_focus=False, max_length=4000)
         self.cursor_blink = False
+        self.holds = holds
+        self.ahead: list[Key] | None = None
+        """Keys that wait, after Enter; None while a line is being typed."""
+
+    async def _on_key(self, event: Key) -> None:
+        if not event.is_printable and event.key not in EDITS:
+            return
+        event.stop()
+        event.prevent_default()
+        if self.ahead is None:
+            await self._type(event)
+        else:
+            self.ahead.append(event)
+
+    async def _type(self, event: Key) -> None:
+        # As a binding an edit would wait until the keys behind it are typed.
+        if event.key not in EDITS:
+            await super()._on_key(event)
+            return
+        await self.run_action(EDITS[event.key])
+        if event.key == "enter" and self.holds:
+            self.ahead = []
 
     def begin(self, text: str) -> None:
-        """With this text in it, ready to be gone on with at its end."""
+        """With this text in it, ready to be gone on with at its end.
+
+        What was typed ahead follows on an empty line; beside an older text it is dropped.
+        """
         self.value = text
         self.cursor_position = len(text)
+        if self.ahead and not text:
+            self.call_later(self._type_ahead)
+        else:
+            self.ahead = None
+
+    async def _type_ahead(self) -> None:
+        waiting, self.ahead = self.ahead or [], None
+        for place, event in enumerate(waiting, 1):
+            await self._type(event)
+            if self.ahead is not None:  # a whole line was typed ahead: the rest waits for its turn
+                self.ahead += waiting[place:]
+                return
 
     def begin_again(self) -> None:
         """With what was typed marked, so that typing replaces it."""
+        self.ahead = None
         self.action_select_all()
+
+    def stay(self) -> None:
+        """As it is; what was typed ahead was meant for another question."""
+        self.ahead = None
