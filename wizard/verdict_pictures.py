@@ -83,11 +83,12 @@ def wheels_of(points: dict[str, Point]) -> Wheels:
 
 
 def arcs_of(verdict: Verdict) -> dict[str, list[Point]]:
-    """Paths of both links' axle ends from full droop to full bump, as far as they reach."""
+    """Paths of what rides on the axle from full droop to full bump, as far as it reaches."""
     points = pose(verdict.measured.linkage, verdict.sweep.heave)
     return {
         pivot: [(float(y), float(z)) for _, y, z in points[pivot] if np.isfinite(y)]
-        for pivot in ("track_bar.axle", "drag_link.axle")
+        for pivot in points
+        if pivot != JOINT
     }
 
 
