@@ -34,11 +34,14 @@ HELD_BACK = {
 def answer_facts(verdict: Verdict, unit: LengthUnit) -> tuple[Fact, ...]:
     """The answer in a sentence or two; why it is held back comes first."""
     geometry = verdict.geometry
-    said = Fact("", f"{geometry}: {meaning(verdict, unit)}", mark_of(geometry))
+    said = f"{geometry}: {meaning(verdict, unit)}"
     if verdict.overall != IS_HELD_BACK:
-        return (said,)
+        return (Fact("", said, mark_of(geometry)),)
     reason = held_back(verdict.session.held_back_by)
-    return Fact("", f"{IS_HELD_BACK}: {reason}", mark_of(IS_HELD_BACK)), said
+    return (
+        Fact("", f"{IS_HELD_BACK}: {reason}", mark_of(IS_HELD_BACK)),
+        Fact("", f"by its geometry alone, {said}", mark_of(geometry)),
+    )
 
 
 def meaning(verdict: Verdict, unit: LengthUnit) -> str:
