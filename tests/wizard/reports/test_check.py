@@ -75,7 +75,7 @@ def test_it_ends_with_the_caution(run, name):
         ("close", "Take the height of the track bar's frame end twice more and it will be settled"),
         ("toe", "✗ out toe change 0.75 deg, give or take 0.04 at most 0.25 deg"),
         ("worn joint", "■ held back: the drag link's joint at the axle is loose."),
-        ("worn joint", "✓ steers true: with the wheel held, 60 mm of bump"),
+        ("worn joint", "✓ by its geometry alone, steers true: with the wheel held, 60 mm of bump"),
         ("worn joint", "Drag link at the axle: felt and heard; new ball joint is ordered"),
         ("worn joint", "dip 50 km/h, 50 mm of bump"),
     ],
