@@ -326,6 +326,14 @@ class TestWhetherTheReadingsClose:
             texts = [str(text.content) for text in pilot.app.screen.query(".text")]
             assert any("slope of the track bar" in text for text in texts)
 
+    async def test_stands_beside_a_pivot_too_once_every_pivot_has_a_place(self, tmp_path):
+        async with measuring_at(tmp_path, "readings.steering.arm") as pilot:
+            measuring(pilot).action_go_to(HEIGHT)
+            await pilot.pause()
+            closing = pilot.app.screen.query_one(Closing)
+            assert closing.display
+            assert "They agree with each other" in str(closing.words)
+
     async def test_is_not_asked_before_the_cross_checks(self, tmp_path):
         async with measuring_at(tmp_path, HEIGHT) as pilot:
             assert not pilot.app.screen.query_one(Closing).display

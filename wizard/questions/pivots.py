@@ -117,4 +117,5 @@ STEP = Step(
         _wheel_offset("right"),
     ),
     has_picture=True,
+    shows_closing=True,
 )

@@ -38,7 +38,7 @@ class Closing(Static):
 def closing_words(agreement: Agreement, units: Units) -> Content:
     """Mark and words, a line for each thing there is to say."""
     if not agreement.is_checked:
-        return Content.styled("Nothing checks the readings yet: each one here does.", "$quiet")
+        return Content.styled("Nothing checks the readings yet; the cross-checks will.", "$quiet")
     facts = closing_facts(agreement.adjustment, agreement.suspicions, units)
     return Content("\n").join(
         Content.assemble(

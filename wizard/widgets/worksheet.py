@@ -82,6 +82,7 @@ class Worksheet(Vertical):
         if step.shows_closing and profile is not None:
             found = agreement(applying(flow.document, profile), lambda _: profile)
             closing.show(found, units_of(flow.document))
+            closing.display = found is not None
 
     @property
     def closing(self) -> Content:
