@@ -347,3 +347,19 @@ def test_an_answer_after_the_verdict_makes_it_be_seen_again(tmp_path):
     flow = Flow(document)
     answered = flow.going_to("readings.travel.bump").answered("4 in")
     assert "verdict" not in value_at(answered.document, "draft.passed")
+
+
+@pytest.mark.parametrize("size", [(30, 8), (60, 18), (220, 70)], ids=str)
+async def test_other_sizes_of_terminal_work_too(tmp_path, size):
+    async with workshop_app(tmp_path).run_test(size=size) as pilot:
+        await open_session(pilot, "toe")
+        await pilot.press("5", "end", "t", "right", "up", "f1", "escape", "escape")
+        await pilot.resize_terminal(80, 24)
+        await pilot.press("home")
+        await settle(pilot)
+        assert "✗ bump steer: with the wheel held" in flowing(shown(pilot))
+        pilot.app.lay_beside(path_of(pilot.app, "lifted"), path_of(pilot.app, "fixed"))
+        await pilot.resize_terminal(*size)
+        await settle(pilot)
+        await pilot.press("4", "end", "escape")
+        assert isinstance(pilot.app.screen, RecordScreen)
