@@ -11,13 +11,13 @@ SLOW = 0.05
 class OneField(App[None]):
     """Collects what is handed in; the next question comes some time later."""
 
-    def __init__(self, holds: bool = True, asks_again: bool = True) -> None:
+    def __init__(self, asks_again: bool = True) -> None:
         super().__init__()
-        self.holds, self.asks_again = holds, asks_again
+        self.asks_again = asks_again
         self.lines: list[str] = []
 
     def compose(self) -> ComposeResult:
-        yield Field(holds=self.holds)
+        yield Field(holds=True)
 
     def on_input_submitted(self, event: Field.Submitted) -> None:
         self.lines.append(event.value)
@@ -68,11 +68,3 @@ async def test_beside_an_older_text_what_was_typed_ahead_is_dropped():
         pilot.app.query_one(Field).begin("20 in")
         await pilot.pause(SLOW / 2)
         assert pilot.app.query_one(Field).value == "20 in"
-
-
-async def test_a_field_that_does_not_hold_goes_on_at_once():
-    async with OneField(holds=False, asks_again=False).run_test() as pilot:
-        burst(pilot.app, "1", "enter", "2")
-        await pilot.pause(SLOW / 2)
-        assert pilot.app.lines == ["1"]
-        assert pilot.app.query_one(Field).value == "12"

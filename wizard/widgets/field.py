@@ -15,9 +15,9 @@ EDITS = {
 class Field(Input):
     """One line of text; Enter hands it in.
 
-    Keys take effect in the order they are pressed, however fast: a tape that types its readings,
-    or a laptop that was busy, must not run one answer into the next. Where `holds`, what is typed
-    between Enter and the next question waits for that question.
+    Where `holds`, keys take effect in the order they are pressed, however fast, and what is typed
+    between Enter and the next question waits for that question: a tape that types its readings, or
+    a laptop that was busy, must not run one answer into the next.
     """
 
     def __init__(self, *, id: str | None = None, holds: bool = False) -> None:
@@ -28,8 +28,8 @@ class Field(Input):
         """Keys that wait, after Enter; None while a line is being typed."""
 
     async def _on_key(self, event: Key) -> None:
-        if not event.is_printable and event.key not in EDITS:
-            return
+        if not self.holds or not (event.is_printable or event.key in EDITS):
+            return  # to the keys of the screen, as any other line
         event.stop()
         event.prevent_default()
         if self.ahead is None:
@@ -43,7 +43,7 @@ class Field(Input):
             await super()._on_key(event)
             return
         await self.run_action(EDITS[event.key])
-        if event.key == "enter" and self.holds:
+        if event.key == "enter":
             self.ahead = []
 
     def begin(self, text: str) -> None:
