@@ -20,7 +20,7 @@ NOW, PLANNED = "now", "planned"
 
 
 def front_of_plan(
-    verdict: Verdict, plan: Plan, unit: LengthUnit, at_hand: str = ""
+    verdict: Verdict, plan: Plan, unit: LengthUnit, word: str = PLANNED, at_hand: str = ""
 ) -> FrontPicture:
     """The front view with every pivot now and planned; what moves says how far.
 
@@ -29,6 +29,8 @@ def front_of_plan(
     verdict : Verdict
     plan : Plan
     unit : "in" or "mm"
+    word : str
+        What the geometry of the plan is called.
     at_hand : str
         A pivot that is marked, moved or not.
     """
@@ -50,17 +52,19 @@ def front_of_plan(
         before=front.pivots if plan.moves else {},
         before_joint=front.joint if plan.moves else None,
         before_word=NOW,
-        after_word=PLANNED,
+        after_word=word,
         arcs={},
         notes=notes,
     )
 
 
-def curve_of_plan(verdict: Verdict, plan: Plan, unit: LengthUnit) -> CurvePicture:
+def curve_of_plan(
+    verdict: Verdict, plan: Plan, unit: LengthUnit, word: str = PLANNED
+) -> CurvePicture:
     """Steer against travel now and planned, on one plot."""
     heave, steer = verdict.sweep.heave.tolist(), np.degrees(plan.after.motion.steer).tolist()
     return replace(
         curve_of(verdict, unit),
-        trace=Trace(PLANNED, heave, steer),
+        trace=Trace(word, heave, steer),
         other=trace_of(verdict, NOW),
     )

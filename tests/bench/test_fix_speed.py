@@ -8,14 +8,17 @@ import time
 from statistics import median
 
 import pytest
+from textual.events import Key
 
 from core.bench import Bench
 from core.fix import search
 from core.profile import load_profile
 from core.verdict import BUMP_STEER
+from tests.bench.test_screen_speed import WatchedApp, said
 from tests.geometries import LAYOUTS
 from tests.plans import vehicle, verdict_on
 from wizard.locations import PROFILES
+from wizard.screens.bench import BenchScreen
 
 AIMED_AT = 100_000
 """Combinations a second."""
@@ -52,3 +55,20 @@ def test_combinations_a_second(profile):
 def test_a_step_on_the_bench(layout):
     bench = Bench(verdict_on(vehicle(0, layout))).nudged("track_bar.axle", 10.0)
     print(f"\n{layout}: a step on the bench in {1000 * seconds(bench.plan, 20):.1f} ms", end="")
+
+
+@pytest.mark.parametrize("size", [(80, 24), (120, 40)])
+@pytest.mark.parametrize("layout", LAYOUTS)
+async def test_from_a_key_on_the_bench_to_what_is_painted(layout, size, tmp_path):
+    app = WatchedApp(tmp_path)
+    async with app.run_test(size=size) as pilot:
+        await app.push_screen(BenchScreen(verdict_on(vehicle(0, layout)), "FG-0", "in"))
+        await pilot.pause()
+        took = []
+        for _ in range(40):
+            begun, seen = time.perf_counter(), len(app.painted)
+            app.post_message(Key("up", None))
+            while len(app.painted) == seen:
+                await pilot.pause(0)
+            took.append(app.painted[-1][1] - begun)
+        print(f"\n{layout}, a key on the bench to what is painted at {size}: {said(took)} (50)")

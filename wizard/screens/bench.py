@@ -29,6 +29,9 @@ from wizard.widgets.keys import Key, Keys
 from wizard.widgets.plans_table import Column, PlansTable
 from wizard.wording import UNIT_WORDS
 
+TRIED = "tried"
+"""What is moved here is called this, in figures and pictures."""
+
 MIDDLE = 2
 """The step to begin with: 1/4 in, or 5 mm."""
 
@@ -107,11 +110,11 @@ class BenchScreen(Screen[Plan | None]):
         list_.movables, list_.at = tuple(movables(bench, plan, unit)), self.at
         list_.step = show(STEPS[unit][self.step], unit)
         table = self.query_one(PlansTable)
-        table.columns = [Column("tried", ())]
+        table.columns = [Column(TRIED, ())]
         rows = outcome_rows(verdict, [plan], unit)
         table.rows = [row for row in rows if row.name not in SUMMED_UP]
-        self.query_one(FrontView).show(front_of_plan(verdict, plan, unit, NUDGED[self.at]))
-        self.query_one(Curve).show(curve_of_plan(verdict, plan, unit))
+        self.query_one(FrontView).show(front_of_plan(verdict, plan, unit, TRIED, NUDGED[self.at]))
+        self.query_one(Curve).show(curve_of_plan(verdict, plan, unit, TRIED))
         self.query_one(Keys).keys = self.keys()
 
     def keys(self) -> tuple[Key, ...]:

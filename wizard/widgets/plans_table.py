@@ -52,11 +52,14 @@ class PlansTable(Pressable):
             return []
         fitting = max((width - NAME) // (NARROWEST + GAP) - 1, 1)
         shown = window(len(self.columns), self.at, fitting)
-        column = min((width - NAME) // (len(shown) + 1) - GAP, WIDEST)
+        wide = min((width - NAME) // (len(shown) + 1) - GAP, WIDEST)
         hidden = len(shown) < len(self.columns)
         count = f"‹ {self.at + 1} of {len(self.columns)} ›" if hidden else ""
         titles = [[self._title(index)] for index in shown]
-        moves = [[(move, "bold") for move in self.columns[index].moves] for index in shown]
+        moves = [
+            [(f"+ {move}" if number else move, "bold") for number, move in enumerate(column.moves)]
+            for column in (self.columns[index] for index in shown)
+        ]
         table = [(count, [("now", "$quiet")], titles)]
         if any(moves):
             table.append(("what is moved", [], moves))
@@ -64,7 +67,7 @@ class PlansTable(Pressable):
             (row.name, [styled(row.now)], [[styled(row.plans[index])] for index in shown])
             for row in self.rows
         ]
-        return [line for row in table for line in self._row(*row, shown, column)]
+        return [line for row in table for line in self._row(*row, shown, wide)]
 
     def _title(self, index: int) -> Styled:
         title = self.columns[index].title
@@ -76,15 +79,15 @@ class PlansTable(Pressable):
         now: list[Styled],
         plans: list[list[Styled]],
         shown: Sequence[int],
-        column: int,
+        wide: int,
     ) -> list[Content]:
         """One row, as many lines high as its longest cell."""
-        cells = [wrapped(cell, column) for cell in (now, *plans)]
+        cells = [wrapped(cell, wide) for cell in (now, *plans)]
         lines = []
         for number, parts in enumerate(zip_longest(*cells, fillvalue=("", ""))):
             line = Content.styled(("" if number else name).ljust(NAME), "$quiet")
             for place, (text, style) in enumerate(parts):
-                cell = Content.styled(text.ljust(column + GAP), style)
+                cell = Content.styled(text.ljust(wide + GAP), style)
                 line += does(cell, f"plan({shown[place - 1]})") if place else cell
             lines.append(line)
         return lines
