@@ -7,10 +7,10 @@ from math import isfinite
 from typing import Any
 
 import numpy as np
-from numpy.typing import ArrayLike
 
 from core.adjustment import AdjustedReading
 from core.conformity import Ruling
+from core.linkage import Array
 from core.peak import Peak
 from core.verdict import Verdict
 
@@ -60,14 +60,14 @@ def answer(verdict: Verdict, record: str) -> dict[str, Any]:
     }
 
 
-def numbers(values: ArrayLike) -> Any:
+def numbers(values: Array | float) -> Any:
     """Floats, in lists where there are several; None for what is not a number."""
     array = np.asarray(values, dtype=float)
     listed: Any = array.tolist()
     return listed if np.isfinite(array).all() else _without_nan(listed)
 
 
-def degrees(values: ArrayLike) -> Any:
+def degrees(values: Array | float) -> Any:
     """Radians as degrees, like `numbers`."""
     return numbers(np.degrees(values))
 

@@ -6,12 +6,11 @@ practice, no source). Axes follow ISO 8855:2011: x ahead, y to the left, z up.
 
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
-from typing import Literal
+from typing import Any, Literal
 
 import numpy as np
-from numpy.typing import NDArray
 
-Array = NDArray[np.float64]
+Array = np.ndarray[tuple[Any, ...], np.dtype[np.float64]]
 Layout = Literal["knuckle", "tie-rod", "inverted-y"]
 
 PIVOTS = ("track_bar.frame", "track_bar.axle", "drag_link.frame", "drag_link.axle")

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import gc
 import os
 import sys
 from argparse import SUPPRESS, ArgumentParser, HelpFormatter, Namespace
@@ -146,6 +147,8 @@ def _demo(given: Namespace) -> int:
 
 
 def _check(given: Namespace) -> int:
+    # Nothing here goes round in circles: to look for such while loading takes a check's twentieth.
+    gc.disable()
     from wizard.reports.check import check
 
     return check(given.records, _profile_of(given), given.json)
