@@ -81,7 +81,7 @@ class AdjustedReading:
     smallest_mistake: float | None
 
 
-@dataclass(frozen=True, eq=False)
+@dataclass(frozen=True, eq=False, repr=False)
 class Adjustment:
     """Adjusted pivots with their covariance.
 

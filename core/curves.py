@@ -1,5 +1,6 @@
 """Steer and toe-in change over the working travel, of one geometry or of thousands at once."""
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import cache
 from typing import Any
@@ -29,7 +30,7 @@ def peaks_of(linkage: Linkage, limits: Limits) -> tuple[Array, Array]:
     return Curves.of(linkage, limits).peaks()
 
 
-@dataclass(frozen=True, eq=False)
+@dataclass(frozen=True, eq=False, repr=False)
 class Curves:
     """Steer and toe-in change of many geometries over the working travel.
 
@@ -58,6 +59,13 @@ class Curves:
     def of_row(self, row: Any) -> "Curves":
         """The curves at an index of the leading axes."""
         return Curves(self.steer[row], None if self.toe is None else self.toe[row])
+
+    @classmethod
+    def joined(cls, curves: "Sequence[Curves]") -> "Curves":
+        """Curves of one layout under each other."""
+        toes = [one.toe for one in curves if one.toe is not None]
+        steer = np.concatenate([one.steer for one in curves])
+        return cls(steer, np.concatenate(toes) if toes else None)
 
     def more(self, other: "Curves") -> "Curves":
         """The sum of two curves of one layout."""

@@ -17,7 +17,7 @@ import numpy as np
 from core.linkage import Array, Linkage, length
 
 
-@dataclass(frozen=True, eq=False)
+@dataclass(frozen=True, eq=False, repr=False)
 class Derivatives:
     """Arrays (...) of the linkage's leading shape.
 

@@ -16,7 +16,7 @@ Part = Array | float
 Point = tuple[Part, Part, Part]
 
 
-@dataclass(frozen=True, eq=False)
+@dataclass(frozen=True, eq=False, repr=False)
 class Motion:
     """Where the axle and the wheels are at some heave and roll; arrays of one broadcast shape.
 

@@ -24,7 +24,7 @@ STEP = 1e-3
 """Half the span of a central difference, mm: its error is some 1e-9 of the derivative."""
 
 
-@dataclass(frozen=True, eq=False)
+@dataclass(frozen=True, eq=False, repr=False)
 class Measured:
     """A linkage as it was measured: its parameters and how sure they are.
 

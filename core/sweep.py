@@ -15,7 +15,7 @@ ROLLS = np.radians(np.linspace(-8.0, 8.0, 9))
 """Rolls of the articulation map, rad."""
 
 
-@dataclass(frozen=True, eq=False)
+@dataclass(frozen=True, eq=False, repr=False)
 class Sweep:
     """The travel in heave; arrays (41,), nan where a link cannot reach.
 
@@ -34,7 +34,7 @@ class Sweep:
     steering_wheel: Array
 
 
-@dataclass(frozen=True, eq=False)
+@dataclass(frozen=True, eq=False, repr=False)
 class Articulation:
     """Steer over roll and heave.
 

@@ -28,7 +28,7 @@ DRAWS = 20_000
 """Draws of the Monte Carlo (JCGM 101:2008); the probability of 0.95 is then good to 0.002."""
 
 
-@dataclass(frozen=True, eq=False)
+@dataclass(frozen=True, eq=False, repr=False)
 class Verdict:
     """What a session says about its vehicle; mm and rad.
 
