@@ -19,10 +19,11 @@ from core.curves import Curves
 from core.draws import uniform
 from core.limits import Limits
 from core.linkage import Array, Linkage
-from core.moves import ARMS, Choices, Move, apply, choices
+from core.moves import ARMS, Move, apply, choices
+from core.nominal import Nominal, worked
 from core.outlook import Chances, Outlook, outlook
 from core.peak import SEED
-from core.rules import parallel_angle, slopes
+from core.rules import parallel_angle
 from core.verdict import BUMP_STEER, Verdict
 
 SETTING = 25.4 / 16
@@ -161,13 +162,20 @@ def search(
         return Fix(0, ())
     sets = list(choices(corrections))
     searched = sum(len(one.rises) for one in sets)
-    few = verdict.measured.draw(SKETCH, SEED)
-    sketches, done = [], 0
-    for place, one in enumerate(sets):
-        sketches.append(_sketch(verdict, few, one, place))
-        done += len(one.rises)
+    done = 0
+
+    def tick(more: int) -> None:
+        nonlocal done
+        done += more
         if progress is not None:
             progress(done / searched)
+
+    linkage, limits = verdict.measured.linkage, verdict.session.limits
+    few = verdict.measured.draw(SKETCH, SEED)
+    sketches = [
+        _sketch(worked(linkage, limits, one, tick), few, limits, place)
+        for place, one in enumerate(sets)
+    ]
     return Fix(searched, tuple(plan_of(verdict, one.moves) for one in _best(verdict, sketches)))
 
 
@@ -229,38 +237,31 @@ def _held(parallel: Array, peaks: tuple[Array, Array], limits: Limits) -> NDArra
     )
 
 
-def _sketch(verdict: Verdict, few: Linkage, choice: Choices, place: int) -> list[Candidate]:
+def _sketch(nominal: Nominal, few: Linkage, limits: Limits, place: int) -> list[Candidate]:
     """The combinations of one set that could come first, best first, with estimated p_true.
 
-    Those whose rules are nominally all within are looked at, or else the nearest one. What the
-    doubt does to the curves hardly differs among the combinations of a set, so the changes drawn
-    about the nearest one are added to the curves of each.
+    What the doubt does to the curves hardly differs among the combinations of a set, so the
+    changes drawn about the nearest one are added to the curves of each.
     """
-    limits, corrections, rises = verdict.session.limits, choice.corrections, choice.rises
-    linkage = apply(verdict.measured.linkage, corrections, rises)
-    parallel, curves = parallel_angle(linkage), Curves.of(linkage, limits)
-    steer, toe = curves.peaks()
-    excess = np.max(
-        [np.abs(parallel) / limits.parallel, steer / limits.steer, toe / limits.toe_change], axis=0
-    )
-    excess = np.where(np.isnan(excess), np.inf, excess)
-    nearest = int(np.argmin(excess))
-    within = np.flatnonzero(excess <= 1) if excess[nearest] <= 1 else np.array([nearest])
-    flatness = np.abs(slopes(linkage)).sum(axis=-1).round(6)
-    small_first = within[np.lexsort((flatness[within], np.abs(rises[within]).sum(axis=-1)))]
-
-    drawn = _set(apply(few, corrections, rises[nearest]), corrections)
-    there = Curves.of(drawn, limits)
-    turned = parallel_angle(drawn) - parallel[nearest]
-    bent = there.less(curves.of_row(nearest))
+    corrections, nearest = nominal.choices.corrections, nominal.nearest
+    drawn = _set(apply(few, corrections, nominal.choices.rises[nearest]), corrections)
+    turned = parallel_angle(drawn) - nominal.parallel[nearest]
+    bent = Curves.of(drawn, limits).less(nominal.curves.of_row(nearest))
     found: list[Candidate] = []
-    for start in range(0, len(small_first), PORTION):
-        rows = small_first[start : start + PORTION]
-        peaks = curves.of_row(rows[:, None]).more(bent).peaks(ROUGH)
-        held = _held(parallel[rows, None] + turned, peaks, limits).all(axis=0).mean(axis=-1)
+    for start in range(0, len(nominal.parallel), PORTION):
+        rows = np.arange(start, min(start + PORTION, len(nominal.parallel)))
+        parallel = nominal.parallel[rows, None] + turned
+        peaks = nominal.curves.of_row(rows[:, None]).more(bent).peaks(ROUGH)
+        likely = _held(parallel, peaks, limits).all(axis=0).mean(axis=-1)
         found += [
-            Candidate(choice.moves(row), p, float(excess[row]), float(flatness[row]), place)
-            for row, p in zip(rows.tolist(), held.tolist(), strict=True)
+            Candidate(
+                nominal.choices.moves(row),
+                p_true,
+                float(nominal.excess[row]),
+                float(nominal.flatness[row]),
+                place,
+            )
+            for row, p_true in zip(rows.tolist(), likely.tolist(), strict=True)
         ]
         found = sorted(found, key=lambda candidate: candidate.order)[:FINALISTS]
         if len(found) == FINALISTS and found[-1].is_sure:

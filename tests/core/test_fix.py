@@ -136,6 +136,17 @@ def test_progress_ends_at_the_whole():
     assert said[-1] == 1.0
 
 
+def test_a_portion_at_a_time_finds_the_same(monkeypatch):
+    verdict = verdict_on(vehicle(0, "inverted-y"))
+    whole = search(verdict, COARSE)
+    said = []
+    monkeypatch.setattr("core.nominal.PORTION", 5)
+    portions = search(verdict, COARSE, said.append)
+    assert portions.searched == whole.searched
+    assert [done(plan.moves) for plan in portions.plans] == [done(p.moves) for p in whole.plans]
+    assert len(said) > 60
+
+
 def every_combination_drawn_in_full(verdict, corrections):
     """Plans by the contract's order with no shortcut: every combination is drawn."""
     limits, found = verdict.session.limits, []

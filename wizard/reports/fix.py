@@ -2,9 +2,11 @@
 
 import json
 import sys
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from functools import partial
 from pathlib import Path
+from time import monotonic
+from typing import TextIO
 
 from core.adjuster import adjusters_of
 from core.entries import EntryError, ProfileError
@@ -15,6 +17,10 @@ from core.profile import load_profile
 from core.shelf import load_shelf, with_shelf
 from wizard.exits import ALL_TRUE, AT_LEAST_ONE_NOT, CANNOT_READ
 from wizard.reports.records import LONGEST_PATH, Unreadable, judged
+from wizard.saying.fix import working_words
+
+PATIENCE = 1.0
+"""s; a search that takes longer says how far it is."""
 
 
 def fix(path: str, folders: Sequence[Path], shelf: Path, as_json: bool) -> int:
@@ -22,7 +28,8 @@ def fix(path: str, folders: Sequence[Path], shelf: Path, as_json: bool) -> int:
     try:
         document, verdict = judged(path, partial(load_profile, folders=folders))
         listed = load_profile(verdict.session.profile, folders)
-        found = search(verdict, with_shelf(listed, load_shelf(shelf, folders)).corrections)
+        corrections = with_shelf(listed, load_shelf(shelf, folders)).corrections
+        found = search(verdict, corrections, progress_on(sys.stderr))
         adjusters = adjusters_of(document, listed.adjusters)
     except (Unreadable, ProfileError) as error:
         print(f"evenarc: {error}", file=sys.stderr)
@@ -37,6 +44,20 @@ def fix(path: str, folders: Sequence[Path], shelf: Path, as_json: bool) -> int:
 
         print_fix(document, verdict, found, adjusters)
     return exit_code(found)
+
+
+def progress_on(stream: TextIO) -> Callable[[float], None] | None:
+    """Says on a terminal how far a search is that takes longer; None where there is none."""
+    if not stream.isatty():
+        return None
+    begun = monotonic()
+
+    def say(share: float) -> None:
+        if monotonic() - begun > PATIENCE:
+            end = "\r\x1b[K" if share == 1 else ""
+            print(f"\r{working_words(share)}{end}", end="", file=stream, flush=True)
+
+    return say
 
 
 def exit_code(found: Fix) -> int:

@@ -2,11 +2,13 @@
 
 import json
 import math
+from io import StringIO
 
 import pytest
 
 from tests.wizard.reports.conftest import DEMO, demo
 from wizard.cautions import CAUTION_IN_SHORT
+from wizard.reports.fix import progress_on
 
 TO_FIX = ("lifted", "over the knuckle", "toe", "not closing")
 NOTHING_TO_FIX = ("as built", "fixed", "close", "worn joint")
@@ -123,3 +125,21 @@ def test_the_shops_own_shelf_is_searched_and_a_faulty_one_is_refused(run, tmp_pa
     assert (code, out) == (2, "")
     assert "parts_shelf.toml" in err
     assert len(err.splitlines()) == 1
+
+
+class Terminal(StringIO):
+    """A stream that says it is a terminal."""
+
+    def isatty(self):
+        return True
+
+
+def test_a_search_that_takes_longer_says_so_on_a_terminal_and_takes_it_back(monkeypatch):
+    monkeypatch.setattr("wizard.reports.fix.PATIENCE", -1.0)
+    terminal = Terminal()
+    say = progress_on(terminal)
+    say(0.5)
+    assert "50%" in terminal.getvalue()
+    say(1.0)
+    assert terminal.getvalue().endswith("\r\x1b[K")
+    assert progress_on(StringIO()) is None
