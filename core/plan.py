@@ -3,7 +3,7 @@
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 from functools import partial
-from math import degrees, hypot
+from math import degrees, hypot, isfinite
 from typing import Any
 
 import numpy as np
@@ -77,10 +77,17 @@ class Reached:
 
 
 def plan_table(plan: Plan, units: str) -> dict[str, Any]:
-    """The [plan] table of a record, in the session's units."""
+    """The [plan] table of a record, in the session's units; a peak that binds is left out."""
     unit: quantity.LengthUnit = "mm" if units == "mm" else "in"
     show = partial(quantity.show_length, unit=unit, decimals=1)
     after = plan.after
+    angles = {
+        "parallel": after.parallel,
+        "peak_steer": after.peak_steer,
+        "peak_toe_change": after.peak_toe_change,
+        "track_bar_slope": after.slopes[0],
+        "drag_link_slope": after.slopes[1],
+    }
     table: dict[str, Any] = {
         "moves": [
             {
@@ -92,11 +99,9 @@ def plan_table(plan: Plan, units: str) -> dict[str, Any]:
         ],
         "set_length": dict(zip(LINKS, map(show, after.lengths), strict=True)),
         "expected": {
-            "parallel": _deg(after.parallel),
-            "peak_steer": _deg(after.peak_steer),
-            "peak_toe_change": _deg(after.peak_toe_change),
-            "track_bar_slope": _deg(after.slopes[0]),
-            "drag_link_slope": _deg(after.slopes[1]),
+            **{
+                key: f"{degrees(angle):.3f} deg" for key, angle in angles.items() if isfinite(angle)
+            },
             "length_ratio": round(after.length_ratio, 4),
             "p_true": round(after.p_true, 3),
         },
@@ -132,10 +137,6 @@ def plan_in(
         for name, pivot, rise in planned.moves
     )
     return plan_of(verdict, moves, planned.arms)
-
-
-def _deg(angle: float) -> str:
-    return f"{degrees(angle):.3f} deg"
 
 
 def planned_in(document: Mapping[str, Any]) -> Planned | None:

@@ -67,6 +67,14 @@ def test_arms_that_were_tried_out_are_kept(verdict):
     assert again.after.peak_steer == pytest.approx(plan.after.peak_steer)
 
 
+def test_where_a_link_binds_no_peak_is_expected(verdict):
+    plan = plan_of(verdict, (Move(COARSE[3], 120 * INCH),))
+    assert np.isnan(plan.after.peak_steer)
+    planned = planned_in(document(plan))
+    assert "peak_steer" not in planned.expected
+    assert "parallel" in planned.expected
+
+
 def test_a_record_without_a_plan_has_none(verdict):
     assert planned_in({}) is None
     assert plan_in({}, verdict, COARSE) is None
