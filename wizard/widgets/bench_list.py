@@ -11,7 +11,7 @@ from textual.reactive import reactive
 from wizard.saying.bench import Movable
 from wizard.widgets.pressable import Pressable, does
 
-NAME, CHANGE, NOW = 20, 13, 16
+NAME, CHANGE, NOW = 20, 14, 16
 """Columns of a name, of how far it has been moved, and of where it is now."""
 
 
