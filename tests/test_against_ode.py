@@ -51,8 +51,8 @@ def test_drift_and_heading(event, layout):
     corners = sorted(set(corners))
     state = [0.0, 0.0]
     for start, end in pairwise(corners):
-        state = solve_ivp(rates, (start, end), state, rtol=1e-10, atol=1e-12).y[:, -1]
+        state = solve_ivp(rates, (start, end), state, rtol=1e-11, atol=1e-12).y[:, -1]
 
     course = drive(event, linkage, WHEELBASE)
-    assert course.heading == pytest.approx(state[0], rel=2e-5)
-    assert course.drift == pytest.approx(state[1], rel=2e-5)
+    assert course.heading == pytest.approx(state[0], rel=2e-7)
+    assert course.drift == pytest.approx(state[1], rel=2e-7)
