@@ -51,7 +51,8 @@ def test_set_up_is_a_single_line(command):
 
 @pytest.mark.parametrize("picture", PICTURES, ids=lambda picture: picture.name)
 async def test_a_picture_is_what_the_program_draws(picture):
-    assert path_of(picture).read_text(encoding="utf-8") == await drawn(picture)
+    if path_of(picture).read_text(encoding="utf-8") != await drawn(picture):
+        pytest.fail(f"{picture} is out of date: python -m tests.readme.pictures draws it", False)
 
 
 def test_the_report_is_what_check_says():

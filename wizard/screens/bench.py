@@ -63,7 +63,7 @@ class BenchScreen(Screen[Plan | None]):
         ("minus", "step(-1)", "smaller step"),
         ("backspace,f8,ctrl+z", "undo", "undo"),
         ("0", "reset", "put back"),
-        ("l", "lift", "lift by"),
+        ("l,L", "lift", "lift by"),
         ("f1", "help", "help"),
         ("f2", "units", "units"),
         *[(str(number), f"take({number - 1})", "take") for number in range(1, len(NUDGED) + 1)],

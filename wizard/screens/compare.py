@@ -40,7 +40,7 @@ class CompareScreen(PageScreen[bool]):
         One of them cannot be judged.
     """
 
-    BINDINGS = [("enter", "go_on", "go on"), ("o", "other", "other")]
+    BINDINGS = [("enter", "go_on", "go on"), ("o,O", "other", "other")]
 
     def __init__(
         self,

@@ -56,7 +56,7 @@ class TravelScreen(Screen[None]):
     BINDINGS = [
         ("escape,t", "back", "back"),
         ("space", "play('heave')", "play"),
-        ("x", "play('roll')", "play roll"),
+        ("x,X", "play('roll')", "play roll"),
         ("up", "heave(1)", "up"),
         ("down", "heave(-1)", "down"),
         ("pageup", "heave(4)", "further up"),

@@ -48,7 +48,7 @@ class VerdictScreen(PageScreen[Left]):
         Finds a profile by its name.
     """
 
-    BINDINGS = [("t", "travel", "travel"), ("b", "bench", "bench")]
+    BINDINGS = [("t,T", "travel", "travel"), ("b,B", "bench", "bench")]
     MAY_KEEP = False
     """Whether what is tried out on the bench can be kept as a plan."""
 
@@ -144,9 +144,9 @@ class VerdictStep(VerdictScreen[Flow | Retake | None]):
 
     BINDINGS = [
         ("enter", "go_on", "go on"),
-        ("a", "again", "again"),
-        ("s", "suspect", "suspect"),
-        ("c", "compare", "compare"),
+        ("a,A", "again", "again"),
+        ("s,S", "suspect", "suspect"),
+        ("c,C", "compare", "compare"),
         ("f3", "steps", "steps"),
         ("f9", "leave", "leave"),
     ]
