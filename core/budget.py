@@ -1,6 +1,6 @@
 """Whose doubt it is, and which readings to take again."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 from itertools import product
 from math import sqrt
@@ -58,12 +58,18 @@ def budget(adjustment: Adjustment, gradient: Array) -> tuple[Share, ...]:
     )
 
 
-def advice(adjustment: Adjustment, contested: Sequence[tuple[Ruling, Array]]) -> Advice:
+def advice(
+    adjustment: Adjustment,
+    contested: Sequence[tuple[Ruling, Array]],
+    holds: Callable[[Advice], bool] = lambda _: True,
+) -> Advice:
     """The fewest repeats that would settle a verdict which is too close to call.
 
-    The values are taken to stay where they are. Doubt that the readings do not carry (of the
-    arms) stays too. Up to four readings, those that weigh most, are taken again one to nine
-    times; the verdict is settled when one rule is out or none is too close to call.
+    It has to be settled both where the new repeats come out as the pivots say now, which leaves
+    every result where it is, and where they come out as they were read before, which pulls the
+    results towards these readings. Doubt that the readings do not carry (of the arms) stays. Up
+    to four readings, those that weigh most, are taken again one to nine times; the verdict is
+    settled when one rule is out or none is too close to call.
 
     Parameters
     ----------
@@ -71,24 +77,33 @@ def advice(adjustment: Adjustment, contested: Sequence[tuple[Ruling, Array]]) ->
     contested : sequence of (Ruling, array (3 P,))
         The rulings that are too close to call, each with the derivative of its value with the
         coordinates of the pivots.
+    holds : callable
+        Tries out in full what looks as if it would settle it.
     """
     variances = [_variances(adjustment, gradient) for _, gradient in contested]
     weight = np.sum([variance / (variance.sum() or 1.0) for variance in variances], axis=0)
     order = [i for i in _largest_first(weight)[:MOST_READINGS] if weight[i] > 0]
     for more, count in _plans(len(order)):
         chosen = order[:count]
-        decisions = [
-            _decision(ruling, variance, _repeated(adjustment, gradient, chosen, more))
-            for (ruling, gradient), variance in zip(contested, variances, strict=True)
-        ]
-        if OUT in decisions or TOO_CLOSE not in decisions:
-            return Advice(tuple(adjustment.items[i].reading.name for i in chosen), more)
+        as_now, as_read = [], []
+        for (ruling, gradient), variance in zip(contested, variances, strict=True):
+            repeated, pull = _repeated(adjustment, gradient, chosen, more)
+            u = sqrt(max(ruling.u**2 - float(variance.sum()), 0.0) + repeated)
+            as_now.append(_decision(ruling.value, u, ruling.limit))
+            as_read.append(_decision(ruling.value + pull, u, ruling.limit))
+        if _settles(as_now) and _settles(as_read):
+            advised = Advice(tuple(adjustment.items[i].reading.name for i in chosen), more)
+            if holds(advised):
+                return advised
     return Advice((), 0)
 
 
-def _decision(ruling: Ruling, variance: Array, repeated: float) -> str:
-    u = sqrt(max(ruling.u**2 - float(variance.sum()), 0.0) + repeated)
-    return decide(p_between(ruling.value, u, -ruling.limit, ruling.limit))
+def _decision(value: float, u: float, limit: float) -> str:
+    return decide(p_between(value, u, -limit, limit))
+
+
+def _settles(decisions: list[str]) -> bool:
+    return OUT in decisions or TOO_CLOSE not in decisions
 
 
 def _plans(most: int) -> Iterator[tuple[int, int]]:
@@ -107,19 +122,24 @@ def _variances(adjustment: Adjustment, gradient: Array) -> Array:
     return np.asarray((gradient @ adjustment.sensitivity * u) ** 2)
 
 
-def _repeated(adjustment: Adjustment, gradient: Array, chosen: list[int], more: int) -> float:
+def _repeated(
+    adjustment: Adjustment, gradient: Array, chosen: list[int], more: int
+) -> tuple[float, float]:
     """Variance of the result with some readings taken again, by adjusting their weights.
 
     A reading taken `more` times again has its weight multiplied by (n + more) / n, which the
-    normal matrix takes up as one rank more for each reading (Woodbury).
+    normal matrix takes up as one rank more for each reading (Woodbury). The second number is
+    the change of the result where every repeat comes out as the reading did.
     """
     covariance = adjustment.covariance
-    u = np.array([adjustment.items[i].u for i in chosen])
-    counts = np.array([len(adjustment.items[i].reading.repeats) for i in chosen])
+    items = [adjustment.items[i] for i in chosen]
+    u = np.array([item.u for item in items])
+    counts = np.array([len(item.reading.repeats) for item in items])
     # A N^-1 A^T of the chosen readings is their own covariance less that of their residuals.
     fitted = np.diag(u**2) - adjustment.residual_covariance[np.ix_(chosen, chosen)]
     added = np.diag(u**2 * counts / more)
     # N^-1 A^T = sensitivity * u^2, column by column.
     reach = gradient @ adjustment.sensitivity[:, chosen] * u**2
-    gain = float(reach @ np.linalg.solve(added + fitted, reach))
-    return float(gradient @ covariance @ gradient) - gain
+    gain = np.linalg.solve(added + fitted, reach)
+    pull = -float(gain @ np.array([item.residual for item in items]))
+    return float(gradient @ covariance @ gradient) - float(gain @ reach), pull

@@ -59,6 +59,10 @@ class Reading:
         mean = self.value
         return sqrt(sum((repeat - mean) ** 2 for repeat in self.repeats) / (count - 1))
 
+    def again(self, times: int) -> "Reading":
+        """The reading taken some times more, each time with its mean."""
+        return Reading(self.name, self.kind, self.repeats + (self.value,) * times)
+
 
 def claimed_uncertainty(kind: Kind, instruments: Instruments) -> float:
     """Standard uncertainty of a single reading from the instruments alone, mm or rad.

@@ -27,6 +27,9 @@ OVERALL = (STEERS_TRUE, BUMP_STEER, TOO_CLOSE, HELD_BACK)
 DRAWS = 20_000
 """Draws of the Monte Carlo (JCGM 101:2008); the probability of 0.95 is then good to 0.002."""
 
+TRIED = 4_000
+"""Draws with which an advice is tried out."""
+
 
 @dataclass(frozen=True, eq=False, repr=False)
 class Verdict:
@@ -127,7 +130,9 @@ def evaluate(session: Session, draws: int = DRAWS) -> Verdict:
         roll_centre_height=float(roll_centre_height(linkage)) if centred else None,
         travel_limits=travel_limits(linkage, session.droop, session.bump),
         budget=budget(adjustment, by_parallel),
-        advice=_advice(adjustment, subject, rules, (steer, toe)) if geometry == TOO_CLOSE else None,
+        advice=_advice(session, adjustment, subject, rules, (steer, toe), min(draws, TRIED))
+        if geometry == TOO_CLOSE
+        else None,
     )
 
 
@@ -140,7 +145,12 @@ def overall(parallel: str, steer: str, toe: str) -> str:
 
 
 def _advice(
-    adjustment: Adjustment, subject: Measured, rules: Rules, peaks: tuple[Peak, Peak]
+    session: Session,
+    adjustment: Adjustment,
+    subject: Measured,
+    rules: Rules,
+    peaks: tuple[Peak, Peak],
+    draws: int,
 ) -> Advice:
     """What would settle the deciding rules that are too close to call."""
     heaves = np.array([peak.at_heave for peak in peaks])
@@ -151,9 +161,23 @@ def _advice(
             [parallel_angle(linkage), motion.steer[..., 0], motion.toe_in_change[..., 1]], axis=-1
         )
 
+    def holds(advised: Advice) -> bool:
+        readings = [
+            reading.again(advised.repeats) if reading.name in advised.readings else reading
+            for reading in session.readings
+        ]
+        again = measured(session, adjust(readings, session.instruments, session.layout))
+        steer, toe = rule_peaks(again, session.limits, draws)
+        parallel = rule(again, session.limits).parallel
+        return overall(parallel.verdict, steer.ruling.verdict, toe.ruling.verdict) != TOO_CLOSE
+
     gradient = subject.gradient(deciding)[: 3 * len(adjustment.pivots)]
+    # A peak is a magnitude: it grows as its steer does, or as that falls.
+    at_peaks = moved(subject.linkage, heaves)
+    gradient[:, 1] *= np.sign(at_peaks.steer[0])
+    gradient[:, 2] *= np.sign(at_peaks.toe_in_change[1])
     rulings = (rules.parallel, *(peak.ruling for peak in peaks))
     contested = [
         (ruling, gradient[:, i]) for i, ruling in enumerate(rulings) if ruling.verdict == TOO_CLOSE
     ]
-    return advice(adjustment, contested)
+    return advice(adjustment, contested, holds)

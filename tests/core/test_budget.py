@@ -6,6 +6,7 @@ from core.budget import MOST_REPEATS, advice, budget
 from core.conformity import TOO_CLOSE, hold
 from core.measured import measured
 from core.rules import parallel_angle, rule
+from core.verdict import evaluate
 from tests.geometries import as_read, document_of, parallel_pair, session_of, true_readings
 
 
@@ -75,6 +76,26 @@ def test_taking_the_advice_settles_it_and_less_would_not(parallel_deg):
 
     assert called(advised.repeats) != TOO_CLOSE
     assert called(advised.repeats - 1) == TOO_CLOSE
+
+
+@pytest.mark.parametrize("parallel_deg", [1.15, 1.2, 1.8, 1.85])
+def test_advice_holds_where_readings_that_disagree_are_read_as_before(parallel_deg):
+    """A reading taken again with its residual pulls the value towards itself."""
+    rng = np.random.default_rng(5)
+    linkage = parallel_pair(parallel_deg=parallel_deg)
+    settled = 0
+    for _ in range(40):
+        read = as_read(true_readings(linkage), rng)
+        before = evaluate(session_of(document_of(linkage, read)), draws=0)
+        if before.advice is None or not before.advice.readings:
+            continue
+        again = {
+            name: [read[name]] * (1 + before.advice.repeats) for name in before.advice.readings
+        }
+        after = evaluate(session_of(document_of(linkage, {**read, **again})), draws=0)
+        assert after.overall != TOO_CLOSE
+        settled += 1
+    assert settled > 3
 
 
 def test_at_the_limit_no_number_of_repeats_settles_it():

@@ -438,7 +438,7 @@ class TestInsteadOfPlans:
         ("name", "answer"),
         [
             ("as built", "✓ steers true: nothing is to be done."),
-            ("close", "≈ too close to call: no plan is made before it is settled. Take the"),
+            ("close", "≈ too close to call: no plan is made before it is settled. Take each"),
             ("worn joint", "■ held back: the drag link's joint at the axle is loose. No plan"),
         ],
     )

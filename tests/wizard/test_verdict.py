@@ -91,7 +91,7 @@ class TestWhatIsSaid:
         async with workshop_app(tmp_path).run_test(size=LARGE) as pilot:
             await open_session(pilot, "close")
             text = flowing(shown(pilot))
-        assert text.index("to settle it Take the height of") < text.index("parallel")
+        assert text.index("to settle it Take each of these once more") < text.index("parallel")
 
     async def test_the_whole_page_says_why_and_how_sure(self, tmp_path):
         async with workshop_app(tmp_path).run_test(size=TALL) as pilot:

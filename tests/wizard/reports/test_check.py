@@ -72,7 +72,7 @@ def test_it_ends_with_the_caution(run, name):
         ("not closing", "One reading does not fit the others: height of the track bar's axle end"),
         ("not closing", "in too high)"),
         ("not closing", "slope of the track bar: laid on three times, the same each time"),
-        ("close", "Take the height of the track bar's frame end twice more and it will be settled"),
+        ("close", "Take each of these once more and it will be settled: height of the track bar's"),
         ("toe", "✗ out toe change 0.75 deg, give or take 0.04 at most 0.25 deg"),
         ("worn joint", "■ held back: the drag link's joint at the axle is loose."),
         ("worn joint", "✓ by its geometry alone, steers true: with the wheel held, 60 mm of bump"),
