@@ -19,7 +19,7 @@ import numpy as np
 
 from core.distributions import chi_square_limit
 from core.linkage import NEAR_BALL, Array, pivots_of
-from core.observation import curvature, predict
+from core.observation import Observations, curvature, predict
 from core.reading import Instruments, Reading, scatters, standard_uncertainty
 from core.survey import LINKS
 
@@ -51,7 +51,7 @@ class NoSolution(ValueError):
     """The readings do not settle on any set of pivots."""
 
 
-@dataclass(frozen=True, eq=False)
+@dataclass(frozen=True, eq=False, repr=False)
 class AdjustedReading:
     """A reading beside what the adjusted pivots say; mm, or rad for slopes.
 
@@ -145,12 +145,13 @@ def adjust(readings: Sequence[Reading], instruments: Instruments, layout: str) -
     used = [reading for reading in readings if _observes(reading, taken)]
     value = np.array([reading.value for reading in used])
     u = np.array([standard_uncertainty(reading, instruments) for reading in used])
+    observations = Observations.of(used, pivots)
 
     unknowns, chi_square = _start(used, pivots, free), np.inf
     step = np.zeros_like(unknowns)
     for _ in range(MOST_STEPS):
         points = (free @ unknowns).reshape(-1, 3)
-        predicted, jacobian = predict(used, pivots, points)
+        predicted, jacobian = predict(observations, points)
         misfit = (value - predicted) / u
         if misfit @ misfit > chi_square * WORSE:
             step = step / 2
@@ -158,7 +159,7 @@ def adjust(readings: Sequence[Reading], instruments: Instruments, layout: str) -
         else:
             chi_square = misfit @ misfit
             design = (jacobian @ free) / u[:, None]
-            bend = free.T @ curvature(used, pivots, points, misfit / u) @ free
+            bend = free.T @ curvature(observations, points, misfit / u) @ free
             step = _step(design, bend, misfit)
             unknowns = unknowns + step
         if np.abs(step).max() < CONVERGED:
@@ -166,7 +167,7 @@ def adjust(readings: Sequence[Reading], instruments: Instruments, layout: str) -
     else:
         raise NoSolution("the readings do not settle on one set of pivots")
     points = (free @ unknowns).reshape(-1, 3)
-    residual = predict(used, pivots, points)[0] - value
+    residual = predict(observations, points)[0] - value
     return _conclude(pivots, used, instruments, points, free, design, u, residual)
 
 

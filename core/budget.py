@@ -18,7 +18,7 @@ MOST_READINGS = 4
 """Readings that advice names at most."""
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False, repr=False)
 class Share:
     """Share of one reading in the variance of a result, 0 to 1."""
 
@@ -26,7 +26,7 @@ class Share:
     share: float
 
 
-@dataclass(frozen=True, eq=False)
+@dataclass(frozen=True, eq=False, repr=False)
 class Advice:
     """Readings to take again, and how many times more each.
 
@@ -83,16 +83,20 @@ def advice(
     variances = [_variances(adjustment, gradient) for _, gradient in contested]
     weight = np.sum([variance / (variance.sum() or 1.0) for variance in variances], axis=0)
     order = [i for i in _largest_first(weight)[:MOST_READINGS] if weight[i] > 0]
+    choices = [order[:count] for count in range(1, len(order) + 1)]
+    outcomes = [
+        [_repeated(adjustment, gradient, chosen) for chosen in choices] for _, gradient in contested
+    ]
     for more, count in _plans(len(order)):
-        chosen = order[:count]
         as_now, as_read = [], []
-        for (ruling, gradient), variance in zip(contested, variances, strict=True):
-            repeated, pull = _repeated(adjustment, gradient, chosen, more)
+        for (ruling, _), variance, by_count in zip(contested, variances, outcomes, strict=True):
+            repeated, pull = by_count[count - 1][more - 1]
             u = sqrt(max(ruling.u**2 - float(variance.sum()), 0.0) + repeated)
             as_now.append(_decision(ruling.value, u, ruling.limit))
             as_read.append(_decision(ruling.value + pull, u, ruling.limit))
         if _settles(as_now) and _settles(as_read):
-            advised = Advice(tuple(adjustment.items[i].reading.name for i in chosen), more)
+            names = tuple(adjustment.items[i].reading.name for i in order[:count])
+            advised = Advice(names, more)
             if holds(advised):
                 return advised
     return Advice((), 0)
@@ -122,24 +126,23 @@ def _variances(adjustment: Adjustment, gradient: Array) -> Array:
     return np.asarray((gradient @ adjustment.sensitivity * u) ** 2)
 
 
-def _repeated(
-    adjustment: Adjustment, gradient: Array, chosen: list[int], more: int
-) -> tuple[float, float]:
-    """Variance of the result with some readings taken again, by adjusting their weights.
+def _repeated(adjustment: Adjustment, gradient: Array, chosen: list[int]) -> list[list[float]]:
+    """Variance of a result with some readings taken 1 to MOST_REPEATS times again, and its change.
 
     A reading taken `more` times again has its weight multiplied by (n + more) / n, which the
-    normal matrix takes up as one rank more for each reading (Woodbury). The second number is
-    the change of the result where every repeat comes out as the reading did.
+    normal matrix takes up as one rank more for each reading (Woodbury). The change is that where
+    every repeat comes out as the reading did.
     """
-    covariance = adjustment.covariance
     items = [adjustment.items[i] for i in chosen]
-    u = np.array([item.u for item in items])
+    square = np.array([item.u**2 for item in items])
     counts = np.array([len(item.reading.repeats) for item in items])
     # A N^-1 A^T of the chosen readings is their own covariance less that of their residuals.
-    fitted = np.diag(u**2) - adjustment.residual_covariance[np.ix_(chosen, chosen)]
-    added = np.diag(u**2 * counts / more)
+    fitted = np.diag(square) - adjustment.residual_covariance[np.ix_(chosen, chosen)]
+    more = np.arange(1, MOST_REPEATS + 1)
+    added = np.eye(len(chosen)) * (square * counts) / more[:, None, None]
     # N^-1 A^T = sensitivity * u^2, column by column.
-    reach = gradient @ adjustment.sensitivity[:, chosen] * u**2
-    gain = np.linalg.solve(added + fitted, reach)
-    pull = -float(gain @ np.array([item.residual for item in items]))
-    return float(gradient @ covariance @ gradient) - float(gain @ reach), pull
+    reach = gradient @ adjustment.sensitivity[:, chosen] * square
+    gain = np.linalg.solve(added + fitted, reach[:, None])[..., 0]
+    variance = gradient @ adjustment.covariance @ gradient - gain @ reach
+    pull = -gain @ np.array([item.residual for item in items])
+    return np.stack([variance, pull], axis=-1).tolist()  # type: ignore[no-any-return]

@@ -10,7 +10,7 @@ SURE = 0.95
 """Probability from which a rule is called within, and below one less which it is called out."""
 
 
-@dataclass(frozen=True, eq=False)
+@dataclass(frozen=True, eq=False, repr=False)
 class Ruling:
     """A value held to its limit.
 

@@ -4,8 +4,6 @@ From the Mersenne Twister of the standard library: loading NumPy's generators ta
 everything that a check draws from them.
 """
 
-from random import Random
-
 import numpy as np
 
 from core.linkage import Array
@@ -13,6 +11,8 @@ from core.linkage import Array
 
 def uniform(count: int, seed: int) -> Array:
     """Numbers equally likely anywhere above 0 and up to 1, array (count,)."""
+    from random import Random  # most checks draw nothing
+
     whole = np.frombuffer(Random(seed).randbytes(8 * count), dtype="<u8") >> np.uint64(11)
     return np.asarray((whole + 1.0) * 2.0**-53)
 

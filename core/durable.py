@@ -4,11 +4,16 @@ What is written goes to a temporary file beside its place, is forced to the disk
 takes its name. Everything here raises OSError and leaves nothing half-written behind.
 """
 
+from __future__ import annotations
+
 import errno
 import os
 import time
 from contextlib import suppress
-from pathlib import Path
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from pathlib import Path
 
 _UNFINISHED = ".part"
 _ABANDONED = 600.0  # s; a temporary file older than this belongs to no running program

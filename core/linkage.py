@@ -27,7 +27,7 @@ def pivots_of(layout: str) -> tuple[str, ...]:
     return (*PIVOTS, NEAR_BALL) if layout == "inverted-y" else PIVOTS
 
 
-@dataclass(frozen=True, eq=False)
+@dataclass(frozen=True, eq=False, repr=False)
 class Linkage:
     """A track bar and a steering linkage at ride height.
 

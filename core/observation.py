@@ -1,12 +1,16 @@
 """What each reading of the survey would be with the pivots in given places."""
 
 from collections.abc import Sequence
+from dataclasses import dataclass
+from typing import Any
 
 import numpy as np
 
 from core.linkage import Array
 from core.reading import Kind, Reading
 from core.survey import BRACES
+
+IntArray = np.ndarray[tuple[Any, ...], np.dtype[np.int_]]
 
 _AXIS: dict[Kind, tuple[int, float]] = {
     "station": (0, 1.0),
@@ -15,89 +19,119 @@ _AXIS: dict[Kind, tuple[int, float]] = {
 }
 
 
+@dataclass(frozen=True, eq=False, repr=False)
+class Observations:
+    """Which of the 3 P coordinates of P pivots each of n readings sees.
+
+    Attributes
+    ----------
+    direct : array (n, 3 P)
+        What heights, offsets and stations read of the coordinates; 0 for the others.
+    distances, slopes : array of int
+        Rows of the lengths and braces, and of the slopes.
+    apart : array (n, 3, 3 P)
+        From the coordinates to how far the two ends of those are apart; 0 for the others.
+    """
+
+    direct: Array
+    distances: IntArray
+    slopes: IntArray
+    apart: Array
+
+    @classmethod
+    def of(cls, readings: Sequence[Reading], pivots: Sequence[str]) -> "Observations":
+        """What these readings see of these pivots."""
+        direct = np.zeros((len(readings), 3 * len(pivots)))
+        apart = np.zeros((len(readings), 3, 3 * len(pivots)))
+        rows: dict[bool, list[int]] = {False: [], True: []}
+        for row, reading in enumerate(readings):
+            if reading.kind in _AXIS:
+                axis, sign = _AXIS[reading.kind]
+                direct[row, 3 * pivots.index(reading.name.rpartition(".")[0]) + axis] = sign
+                continue
+            rows[reading.kind == "slope"].append(row)
+            for name, sign in zip(ends_of(reading.name), (1.0, -1.0), strict=True):
+                at = 3 * pivots.index(name)
+                apart[row, (0, 1, 2), (at, at + 1, at + 2)] = sign
+        return cls(direct, np.array(rows[False], int), np.array(rows[True], int), apart)
+
+
 def ends_of(name: str) -> tuple[str, str]:
     """The two pivots between which a length, a slope or a brace is read."""
     link = name.partition(".")[0]
     return BRACES.get(name, (f"{link}.frame", f"{link}.axle"))
 
 
-def predict(
-    readings: Sequence[Reading], pivots: Sequence[str], points: Array
-) -> tuple[Array, Array]:
+def predict(observations: Observations, points: Array) -> tuple[Array, Array]:
     """What each reading would be, and its derivatives.
 
     Parameters
     ----------
-    readings : sequence of Reading, n of them
-    pivots : sequence of str, P of them
+    observations : Observations
     points : array (P, 3)
-        Their centres, mm.
+        The pivots' centres, mm.
 
     Returns
     -------
     array (n,), array (n, 3 P)
         mm or rad, and that per mm.
     """
-    predicted = np.empty(len(readings))
-    jacobian = np.zeros((len(readings), points.size))
-    for row, reading in enumerate(readings):
-        if reading.kind in _AXIS:
-            axis, sign = _AXIS[reading.kind]
-            pivot = pivots.index(reading.name.rpartition(".")[0])
-            predicted[row] = sign * points[pivot, axis]
-            jacobian[row, 3 * pivot + axis] = sign
-            continue
-        first, second = _ends(reading, pivots)
-        apart = points[first] - points[second]
-        if reading.kind == "slope":
-            run = np.hypot(apart[0], apart[1])
-            predicted[row] = np.arctan2(apart[2], run)
-            toward = np.array([-apart[2] * apart[0] / run, -apart[2] * apart[1] / run, run])
-            toward /= apart @ apart
-        else:
-            predicted[row] = np.sqrt(apart @ apart)
-            toward = apart / predicted[row]
-        jacobian[row, 3 * first : 3 * first + 3] = toward
-        jacobian[row, 3 * second : 3 * second + 3] = -toward
+    coordinates = points.ravel()
+    predicted, jacobian = observations.direct @ coordinates, observations.direct.copy()
+    for rows, measure in ((observations.distances, _distance), (observations.slopes, _slope)):
+        if rows.size:
+            apart = observations.apart[rows]
+            predicted[rows], toward = measure(apart @ coordinates)
+            jacobian[rows] = (toward[:, None, :] @ apart)[:, 0]
     return predicted, jacobian
 
 
-def curvature(
-    readings: Sequence[Reading], pivots: Sequence[str], points: Array, weights: Array
-) -> Array:
+def curvature(observations: Observations, points: Array, weights: Array) -> Array:
     """Second derivatives of the weighted sum of what the readings would be, array (3 P, 3 P)."""
-    total = np.zeros((len(points), 3, len(points), 3))
-    for reading, weight in zip(readings, weights, strict=True):
-        if reading.kind in _AXIS:
-            continue
-        first, second = _ends(reading, pivots)
-        apart = points[first] - points[second]
-        block = weight * (_of_slope(apart) if reading.kind == "slope" else _of_length(apart))
-        total[first, :, first] += block
-        total[second, :, second] += block
-        total[first, :, second] -= block
-        total[second, :, first] -= block
-    return total.reshape(points.size, points.size)
+    total = np.zeros((points.size, points.size))
+    for rows, bend in (
+        (observations.distances, _distance_bend),
+        (observations.slopes, _slope_bend),
+    ):
+        if rows.size:
+            apart = observations.apart[rows]
+            bent = (bend(apart @ points.ravel()) * weights[rows, None, None]) @ apart
+            total += apart.reshape(-1, points.size).T @ bent.reshape(-1, points.size)
+    return total
 
 
-def _ends(reading: Reading, pivots: Sequence[str]) -> tuple[int, int]:
-    first, second = ends_of(reading.name)
-    return pivots.index(first), pivots.index(second)
+def _distance(apart: Array) -> tuple[Array, Array]:
+    """Distances (m,) of ends that are `apart` (m, 3), and their derivatives (m, 3)."""
+    distance = np.sqrt((apart * apart).sum(axis=1))
+    return distance, apart / distance[:, None]
 
 
-def _of_length(apart: Array) -> Array:
-    square = apart @ apart
-    return np.asarray((_EYE - apart[:, None] * apart / square) / np.sqrt(square))
+def _slope(apart: Array) -> tuple[Array, Array]:
+    """Slopes (m,) of bars whose ends are `apart` (m, 3), and their derivatives (m, 3)."""
+    ahead, across, rise = apart.T
+    run = np.hypot(ahead, across)
+    toward = np.stack([-rise * ahead / run, -rise * across / run, run], axis=1)
+    return np.arctan2(rise, run), toward / (apart * apart).sum(axis=1, keepdims=True)
 
 
-def _of_slope(apart: Array) -> Array:
+def _distance_bend(apart: Array) -> Array:
+    square = (apart * apart).sum(axis=1)[:, None, None]
+    return np.asarray(
+        (np.eye(3) - apart[:, :, None] * apart[:, None, :] / square) / np.sqrt(square)
+    )
+
+
+def _slope_bend(apart: Array) -> Array:
     """Of arctan(rise / run), run across the floor: along the bar, across it and up."""
-    x, y, rise = apart.tolist()
-    run, square = np.hypot(x, y), apart @ apart
-    axes = np.array([[x / run, y / run, 0.0], [-y / run, x / run, 0.0], [0.0, 0.0, 1.0]])
+    ahead, across, rise = apart.T
+    run, square = np.hypot(ahead, across), (apart * apart).sum(axis=1)
+    along = np.stack([ahead / run, across / run], axis=1)
+    aside = np.stack([-along[:, 1], along[:, 0]], axis=1)
     bend, mixed = 2 * run * rise / square**2, (rise**2 - run**2) / square**2
-    own = np.array([[bend, 0.0, mixed], [0.0, -rise / (run * square), 0.0], [mixed, 0.0, -bend]])
-    return np.asarray(axes.T @ own @ axes)
-
-
-_EYE = np.eye(3)
+    turning = -rise / (run * square)
+    total = np.empty((len(apart), 3, 3))
+    total[:, :2, :2] = bend[:, None, None] * along[:, :, None] * along[:, None, :]
+    total[:, :2, :2] += turning[:, None, None] * aside[:, :, None] * aside[:, None, :]
+    total[:, :2, 2] = total[:, 2, :2] = mixed[:, None] * along
+    total[:, 2, 2] = -bend
+    return total

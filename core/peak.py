@@ -27,7 +27,7 @@ its u would still be several per cent from that of drawn geometries."""
 LINEAR, MONTE_CARLO = "linear", "monte carlo"
 
 
-@dataclass(frozen=True, eq=False)
+@dataclass(frozen=True, eq=False, repr=False)
 class Peak:
     """A peak held to its limit.
 

@@ -74,7 +74,7 @@ _FEET_AND_INCHES = re.compile(
     re.IGNORECASE,
 )
 # Only plain unit names go to pint: its parser would also work out powers and products.
-_UNIT_FOR_PINT = re.compile(r"[a-zµ]{1,20}(?: ?/ ?[a-z]{1,20}(?:\^?[23])?)?", re.IGNORECASE)
+_UNIT_FOR_PINT = r"[a-zµ]{1,20}(?: ?/ ?[a-z]{1,20}(?:\^?[23])?)?"
 
 _SAME = str.maketrans(
     {
@@ -267,7 +267,7 @@ def _factor(unit: str, kind: _Kind) -> _Factor:
 
 def _factor_by_pint(unit: str, kind: _Kind) -> _Factor:
     unknown = QuantityError(f"{plain(unit)} is not a unit of {kind.name}: write {kind.examples}")
-    if not _UNIT_FOR_PINT.fullmatch(unit):
+    if not re.fullmatch(_UNIT_FOR_PINT, unit, re.IGNORECASE):
         raise unknown
     from pint import PintError
 

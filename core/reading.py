@@ -12,7 +12,7 @@ from typing import Literal
 Kind = Literal["height", "offset", "station", "length", "slope", "brace"]
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False, repr=False)
 class Instruments:
     """What the tape and the angle finder can resolve.
 
@@ -37,7 +37,7 @@ class Instruments:
     seating: float
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False, repr=False)
 class Reading:
     """A reading with its repeats, in mm (slopes in rad)."""
 

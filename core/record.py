@@ -5,15 +5,15 @@ shop/ belongs to the workshop's own profiles. A filed record is never overwritte
 signatures are added to it. A draft is the same TOML without its results.
 """
 
+from __future__ import annotations
+
 import errno
 import os
 import re
 import tomllib
 from collections.abc import Iterator, Mapping
 from contextlib import contextmanager, suppress
-from datetime import datetime
-from pathlib import Path
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from core import durable
 from core.document import Document, without
@@ -21,6 +21,10 @@ from core.entries import EntryError, text_at
 from core.plain_text import plain
 from core.signature import canonical, digest, signatures_of
 from core.toml_file import LARGEST, TomlFileError, read_toml
+
+if TYPE_CHECKING:
+    from datetime import datetime
+    from pathlib import Path
 
 FORMAT = "evenarc session"
 FORMAT_VERSION = 1
@@ -77,7 +81,7 @@ def new_id(tag: str, kind: str, opened: datetime) -> str:
     return f"{tag}_{opened:%Y%m%d-%H%M%S}_{kind}_{chance}"
 
 
-def read_document(path: Path) -> dict[str, Any]:
+def read_document(path: str | os.PathLike[str]) -> dict[str, Any]:
     """A record or draft of a format this program knows. Raises RecordError."""
     try:
         document = read_toml(path)
@@ -177,7 +181,7 @@ def said_clearly(path: Path, what: str, exists: str = "") -> Iterator[None]:
         raise RecordError(f"{shown}: {what}: {plain(reason, 200)}") from None
 
 
-def _check_format(path: Path, document: Document) -> None:
+def _check_format(path: str | os.PathLike[str], document: Document) -> None:
     shown = plain(path, 300)
     if document.get("format") != FORMAT:
         raise RecordError(f"{shown}: format: is no Evenarc record; it should be “{FORMAT}”")

@@ -10,7 +10,7 @@ from core.linkage import Array, Linkage, length, slope
 from core.propagation import Measured
 
 
-@dataclass(frozen=True, eq=False)
+@dataclass(frozen=True, eq=False, repr=False)
 class Rules:
     """The rules with their doubt; angles in rad.
 

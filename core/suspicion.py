@@ -24,7 +24,7 @@ TIED = 0.9
 """Correlation of residuals above which readings cannot be told apart."""
 
 
-@dataclass(frozen=True, eq=False)
+@dataclass(frozen=True, eq=False, repr=False)
 class Suspicion:
     """A group of readings of which one is probably mistaken.
 

@@ -52,7 +52,7 @@ class Articulation:
     steer: Array
 
 
-@dataclass(frozen=True, eq=False)
+@dataclass(frozen=True, eq=False, repr=False)
 class Split:
     """Where the steer at one end of the working travel comes from, rad.
 

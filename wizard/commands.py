@@ -8,7 +8,6 @@ import sys
 from argparse import SUPPRESS, ArgumentParser, HelpFormatter, Namespace
 from collections.abc import Callable, Sequence
 from functools import partial
-from pathlib import Path
 from typing import TYPE_CHECKING
 
 from wizard import __version__
@@ -16,6 +15,8 @@ from wizard.cautions import CAUTION_IN_SHORT
 from wizard.exits import ALL_TRUE, CANNOT_READ
 
 if TYPE_CHECKING:
+    from pathlib import Path
+
     from core.profile import Profile
 
 IN_80_COLUMNS = partial(HelpFormatter, width=80)
@@ -94,18 +95,24 @@ def _places() -> ArgumentParser:
     )
     places.add_argument(
         "--files",
-        type=Path,
+        type=_folder,
         metavar="FOLDER",
         help="where records and drafts are kept (or the variable EVENARC_FILES)",
     )
     places.add_argument(
         "--profiles",
-        type=Path,
+        type=_folder,
         metavar="FOLDER",
         action="append",
         help="a folder of the shop's own profiles, before those in FILES/shop/profiles",
     )
     return places
+
+
+def _folder(name: str) -> Path:
+    from pathlib import Path  # a check of records can do without
+
+    return Path(name)
 
 
 def _home(given: Namespace) -> int:
@@ -135,6 +142,7 @@ def _open(given: Namespace, measures_at_once: bool = False, notice: str = "") ->
 
 
 def _demo(given: Namespace) -> int:
+    from pathlib import Path
     from shutil import copytree, ignore_patterns
     from tempfile import TemporaryDirectory
 

@@ -4,7 +4,7 @@ import numpy as np
 import pytest
 
 from core.linkage import angle_finder, length, pivots_of
-from core.observation import curvature, ends_of, predict
+from core.observation import Observations, curvature, ends_of, predict
 from core.survey import readings_in
 from tests.geometries import document_of, random_linkage, true_readings
 
@@ -22,6 +22,11 @@ def readings(linkage):
 
 
 @pytest.fixture
+def observations(readings):
+    return Observations.of(readings, pivots_of("inverted-y"))
+
+
+@pytest.fixture
 def points(linkage):
     return np.array([linkage.pivot(name) for name in pivots_of("inverted-y")])
 
@@ -30,8 +35,8 @@ def shifted(points, coordinate, by):
     return points + by * np.eye(points.size)[coordinate].reshape(points.shape)
 
 
-def test_true_pivots_predict_true_readings(linkage, readings, points):
-    predicted, _ = predict(readings, pivots_of("inverted-y"), points)
+def test_true_pivots_predict_true_readings(linkage, readings, observations, points):
+    predicted, _ = predict(observations, points)
     by_name = dict(zip((reading.name for reading in readings), predicted, strict=True))
     for name, value in by_name.items():
         assert value == pytest.approx(true_readings(linkage)[name], abs=1e-9)
@@ -40,27 +45,25 @@ def test_true_pivots_predict_true_readings(linkage, readings, points):
     assert by_name["drag_link.length"] == pytest.approx(length(frame, axle))
 
 
-def test_derivatives(readings, points):
-    pivots = pivots_of("inverted-y")
-    _, jacobian = predict(readings, pivots, points)
+def test_derivatives(observations, points):
+    _, jacobian = predict(observations, points)
     for coordinate in range(points.size):
         ahead, behind = (
-            predict(readings, pivots, shifted(points, coordinate, by))[0] for by in (STEP, -STEP)
+            predict(observations, shifted(points, coordinate, by))[0] for by in (STEP, -STEP)
         )
         np.testing.assert_allclose(
             jacobian[:, coordinate], (ahead - behind) / (2 * STEP), atol=1e-8
         )
 
 
-def test_second_derivatives(readings, points):
-    pivots = pivots_of("inverted-y")
+def test_second_derivatives(readings, observations, points):
     weights = np.random.default_rng(5).normal(size=len(readings))
     # In rad a slope bends some thousand times less than a length in mm, so it is weighted up.
     weights *= [1000.0 if reading.kind == "slope" else 1.0 for reading in readings]
-    bend = curvature(readings, pivots, points, weights)
+    bend = curvature(observations, points, weights)
     for coordinate in range(points.size):
         ahead, behind = (
-            weights @ predict(readings, pivots, shifted(points, coordinate, by))[1]
+            weights @ predict(observations, shifted(points, coordinate, by))[1]
             for by in (STEP, -STEP)
         )
         np.testing.assert_allclose(bend[coordinate], (ahead - behind) / (2 * STEP), atol=1e-7)

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from core.assess import assess
@@ -36,6 +35,6 @@ def judged(path: str, profile_of: Callable[[str], Profile]) -> tuple[dict[str, A
 def read(path: str) -> dict[str, Any]:
     """A record as it was written. Raises Unreadable."""
     try:
-        return read_document(Path(path))
+        return read_document(path)
     except RecordError as error:
         raise Unreadable(str(error)) from None
