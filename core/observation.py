@@ -110,7 +110,7 @@ def _slope(apart: Array) -> tuple[Array, Array]:
     """Slopes (m,) of bars whose ends are `apart` (m, 3), and their derivatives (m, 3)."""
     ahead, across, rise = apart.T
     run = np.hypot(ahead, across)
-    toward = np.stack([-rise * ahead / run, -rise * across / run, run], axis=1)
+    toward = np.array([-rise * ahead / run, -rise * across / run, run]).T
     return np.arctan2(rise, run), toward / (apart * apart).sum(axis=1, keepdims=True)
 
 
@@ -125,13 +125,13 @@ def _slope_bend(apart: Array) -> Array:
     """Of arctan(rise / run), run across the floor: along the bar, across it and up."""
     ahead, across, rise = apart.T
     run, square = np.hypot(ahead, across), (apart * apart).sum(axis=1)
-    along = np.stack([ahead / run, across / run], axis=1)
-    aside = np.stack([-along[:, 1], along[:, 0]], axis=1)
+    along = apart[:, :2] / run[:, None]
     bend, mixed = 2 * run * rise / square**2, (rise**2 - run**2) / square**2
     turning = -rise / (run * square)
     total = np.empty((len(apart), 3, 3))
-    total[:, :2, :2] = bend[:, None, None] * along[:, :, None] * along[:, None, :]
-    total[:, :2, :2] += turning[:, None, None] * aside[:, :, None] * aside[:, None, :]
+    # Across the bar is what is not along it: aside aside^T = I - along along^T.
+    both = along[:, :, None] * along[:, None, :]
+    total[:, :2, :2] = (bend - turning)[:, None, None] * both + turning[:, None, None] * np.eye(2)
     total[:, :2, 2] = total[:, 2, :2] = mixed[:, None] * along
     total[:, 2, 2] = -bend
     return total

@@ -59,7 +59,9 @@ def lengths(linkage: Linkage) -> Array:
 
 def _side_by_side(track_bar: Array, drag_link: Array) -> Array:
     """One more axis for the two links, which may have been moved by different arrays of rises."""
-    return np.stack(np.broadcast_arrays(track_bar, drag_link), axis=-1)
+    both = np.empty((*np.broadcast_shapes(track_bar.shape, drag_link.shape), 2))
+    both[..., 0], both[..., 1] = track_bar, drag_link
+    return both
 
 
 def length_ratio(linkage: Linkage) -> Array:
@@ -87,6 +89,12 @@ def rule(measured: Measured, limits: Limits) -> Rules:
         flat_drag_link=hold(drag_link, u_drag_link, limits.flat),
         length=_hold_ratio(quotient, u_quotient, limits.length_ratio),
     )
+
+
+def rule_parallel(measured: Measured, limits: Limits) -> Ruling:
+    """The rule that decides, alone."""
+    u = measured.u(measured.gradient(parallel_angle))
+    return hold(float(parallel_angle(measured.linkage)), float(u), limits.parallel)
 
 
 def _hold_ratio(quotient: float, u: float, limit: float) -> Ruling:

@@ -15,7 +15,7 @@ from core.motion import moved
 from core.peak import Peak, rule_peaks
 from core.propagation import Measured
 from core.roll_centre import roll_centre_height
-from core.rules import Rules, lengths, parallel_angle, rule
+from core.rules import Rules, lengths, parallel_angle, rule, rule_parallel
 from core.session import Session
 from core.suspicion import Suspicion, suspicions
 from core.sweep import Articulation, Split, Sweep, articulation, splits, sweep
@@ -168,7 +168,7 @@ def _advice(
         ]
         again = measured(session, adjust(readings, session.instruments, session.layout))
         steer, toe = rule_peaks(again, session.limits, draws)
-        parallel = rule(again, session.limits).parallel
+        parallel = rule_parallel(again, session.limits)
         return overall(parallel.verdict, steer.ruling.verdict, toe.ruling.verdict) != TOO_CLOSE
 
     gradient = subject.gradient(deciding)[: 3 * len(adjustment.pivots)]
