@@ -85,6 +85,9 @@ def parser() -> ArgumentParser:
     fix = command("fix", "plan what would put a vehicle right", _fix)
     fix.add_argument("record", metavar="RECORD")
     fix.add_argument("--json", action="store_true", help="one JSON object")
+    page = command("page", "make one page to print for whoever owns the vehicle", _page)
+    page.add_argument("record", metavar="RECORD")
+    page.add_argument("page", metavar="PAGE", type=_path, help="the HTML file to make")
     return whole
 
 
@@ -95,13 +98,13 @@ def _places() -> ArgumentParser:
     )
     places.add_argument(
         "--files",
-        type=_folder,
+        type=_path,
         metavar="FOLDER",
         help="where records and drafts are kept (or the variable EVENARC_FILES)",
     )
     places.add_argument(
         "--profiles",
-        type=_folder,
+        type=_path,
         metavar="FOLDER",
         action="append",
         help="a folder of the shop's own profiles, before those in FILES/shop/profiles",
@@ -109,7 +112,7 @@ def _places() -> ArgumentParser:
     return places
 
 
-def _folder(name: str) -> Path:
+def _path(name: str) -> Path:
     from pathlib import Path  # a check of records can do without
 
     return Path(name)
@@ -174,6 +177,12 @@ def _fix(given: Namespace) -> int:
 
     shelf = parts_shelf(files_folder(given.files))
     return fix(given.record, _profile_folders(given), shelf, given.json)
+
+
+def _page(given: Namespace) -> int:
+    from wizard.reports.page import page
+
+    return page(given.record, given.page, _profile_of(given))
 
 
 def _profile_of(given: Namespace) -> Callable[[str], Profile]:

@@ -20,6 +20,8 @@ VERDICT = (
     *PAGE,
     ("T", "move the axle through its travel"),
     ("B", "the bench: try out other pivots, or plan a lift; nothing is filed by it"),
+    ("W", "make one page to print for whoever owns the vehicle, beside the record"),
+    ("P", "plans for the work on a filed session; none is kept"),
     ("A", "take the reading again that would settle a verdict too close to call"),
     ("S", "go to a reading that cannot be right"),
     ("C", "before beside after"),

@@ -118,7 +118,7 @@ class TestMoving:
             await press(pilot, "2", "plus", "plus", "up", "up")
             assert "tried: ✓ steers true" in shown(pilot)
             assert "up 2 in" in figure(pilot, "track bar axle end")
-            assert "✗ -3.8 deg" in figure(pilot, "parallel  ")
+            assert "✗ 3.8 deg" in figure(pilot, "parallel  ")
             assert "✓ -0." in figure(pilot, "parallel  ")
             assert shown(pilot).splitlines()[20:] != before.splitlines()[20:]
 

@@ -27,7 +27,7 @@ def test_version():
     assert (ran.returncode, ran.stdout.strip()) == (0, f"evenarc {__version__}")
 
 
-@pytest.mark.parametrize("command", ["measure", "demo", "check", "compare", "fix"])
+@pytest.mark.parametrize("command", ["measure", "demo", "check", "compare", "fix", "page"])
 def test_help_names_every_command_and_explains_it(command, capsys):
     with pytest.raises(SystemExit) as whole:
         main(["--help"])
@@ -69,7 +69,12 @@ def test_without_a_terminal_the_wizard_says_so_in_one_line(arguments):
 
 @pytest.mark.parametrize(
     "arguments",
-    [["check", "none.toml"], ["compare", "none.toml", "none.toml"], ["fix", "none.toml"]],
+    [
+        ["check", "none.toml"],
+        ["compare", "none.toml", "none.toml"],
+        ["fix", "none.toml"],
+        ["page", "none.toml", "none.html"],
+    ],
 )
 def test_a_record_that_is_not_there_is_one_line_and_exit_2(arguments):
     ran = run(*arguments)

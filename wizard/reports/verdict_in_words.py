@@ -16,6 +16,7 @@ from wizard.reports.paper import print_parts, sheet, style_of
 from wizard.saying.fact import LOOK, Fact
 from wizard.saying.gaps import gap_facts
 from wizard.saying.meaning import answer_facts
+from wizard.saying.planned import planned_facts
 from wizard.saying.readings import look_facts, readings_facts
 from wizard.saying.rules import Rules
 from wizard.saying.sessions import session_words
@@ -58,6 +59,8 @@ def parts(
     yield sheet("How far to trust the readings", calm(readings_facts(verdict, unit)))
     if gaps := tuple(gap_facts(verdict, document, unit)):
         yield sheet("Assumed, skipped, left open", gaps)
+    if planned := tuple(planned_facts(document, unit)):
+        yield sheet("What is planned", planned)
     if signatures := tuple(signature_facts(document)):
         yield sheet("Signed", signatures)
     yield Text(CAUTION_IN_SHORT, style_of("quiet"))

@@ -27,6 +27,8 @@ NAMES = {
 }
 """What each change is called, in the order of the table."""
 
+ANGLES = ("parallel", "track_bar_slope", "drag_link_slope")
+
 HEADS = ("", "before", "after", "change", "give or take", "")
 CHANGED, SAME = "changed", "no change shown"
 
@@ -71,15 +73,17 @@ def change_rows(
             continue
         change = changes[key]
         scale = {"length_ratio": 1.0, "gradient": degrees(mm)}.get(key, degrees(1.0))
+        # An angle is said as it was before, so that a minus means that it went past nothing.
+        way = -1.0 if key in ANGLES and change.before < 0 else 1.0
         rulings = _ruling(before, key), _ruling(after, key)
         rows.append(
             ChangeRow(
                 f"{name} {each}" if key == "gradient" else name,
-                scale * change.before,
-                scale * change.after,
+                way * scale * change.before,
+                way * scale * change.after,
                 2 * scale * change.u,
                 tuple(ruling.verdict if ruling else "" for ruling in rulings),  # type: ignore[arg-type]
-                1 if key in ("parallel", "track_bar_slope", "drag_link_slope") else 2,
+                1 if key in ANGLES else 2,
                 change.changed,
             )
         )

@@ -53,7 +53,7 @@ def present_cells(verdict: Verdict) -> dict[str, Cell]:
     cells = {
         "verdict": Cell(verdict.overall, verdict.overall),
         "chance of that": Cell(""),
-        "parallel": Cell(deg(rules.parallel.value, limits.parallel), rules.parallel.verdict),
+        "parallel": Cell(deg(abs(rules.parallel.value), limits.parallel), rules.parallel.verdict),
         "peak steer": Cell(
             deg(verdict.steer.ruling.value, limits.steer), verdict.steer.ruling.verdict
         ),
@@ -77,7 +77,7 @@ def plan_cells(verdict: Verdict, plan: Plan, unit: LengthUnit) -> dict[str, Cell
     return {
         "verdict": Cell(after.overall, after.overall),
         "chance of that": Cell(chance_in_short(after.p_true)),
-        "parallel": Cell(deg(after.parallel, limits.parallel), decide(chances.parallel)),
+        "parallel": Cell(deg(abs(after.parallel), limits.parallel), decide(chances.parallel)),
         "peak steer": Cell(deg(after.peak_steer, limits.steer), decide(chances.steer)),
         "toe change": Cell(deg(after.peak_toe_change, limits.toe_change), decide(chances.toe)),
         "track bar slope": Cell(deg(after.slopes[0], limits.flat)),
@@ -91,7 +91,7 @@ def outcome_words(verdict: Verdict, plan: Plan) -> str:
     """What a plan would bring, in one line."""
     after, limits = plan.after, verdict.session.limits
     figures = [
-        f"parallel {deg(after.parallel, limits.parallel)}",
+        f"parallel {deg(abs(after.parallel), limits.parallel)}",
         f"peak steer {deg(after.peak_steer, limits.steer)}",
     ]
     if verdict.measured.linkage.near_ball is not None:

@@ -5,8 +5,13 @@ from __future__ import annotations
 from collections.abc import Callable
 from pathlib import Path
 
-from core.document import Document
+from core.document import Document, value_at
+from core.entries import ProfileError
+from core.plain_text import plain
 from core.profile import Profile
+from core.record import RecordError
+from core.verdict import BUMP_STEER
+from wizard.screens.filed_plans import FiledPlansScreen
 from wizard.screens.sign import SignScreen
 from wizard.screens.verdict import VerdictScreen
 from wizard.widgets.keys import Key
@@ -24,8 +29,10 @@ class RecordScreen(VerdictScreen[None]):
     """
 
     BINDINGS = [
-        ("c", "compare", "compare"),
-        ("d", "decide", "decide"),
+        ("c,C", "compare", "compare"),
+        ("p,P", "plans", "plans"),
+        ("d,D", "decide", "decide"),
+        ("w,W", "page", "page"),
         ("f6", "again", "again"),
     ]
 
@@ -40,10 +47,28 @@ class RecordScreen(VerdictScreen[None]):
         return (
             Key("Esc", "back", "back"),
             *([Key("C", "before and after", "compare")] if self.verdict else []),
+            *([Key("P", "plans", "plans")] if self.is_out else []),
             Key("D", "sign or send back", "decide"),
+            *([Key("W", "page to print", "page")] if self.verdict else []),
             Key("F6", "measure again", "again"),
             *super().keys(),
         )
+
+    @property
+    def is_out(self) -> bool:
+        """Whether there is something to put right."""
+        return self.verdict is not None and self.verdict.overall == BUMP_STEER
+
+    def action_plans(self) -> None:
+        """What could be moved, as one would plan it today."""
+        if not self.is_out:
+            return
+        try:
+            profile = self.profile_of(str(value_at(self.document, "session.profile", "")))
+        except ProfileError as error:
+            self.app.warn(str(error))
+        else:
+            self.app.push_screen(FiledPlansScreen(self.document, profile))
 
     def action_compare(self) -> None:
         """Beside the session it follows, or another one."""
@@ -59,6 +84,20 @@ class RecordScreen(VerdictScreen[None]):
                 self.show()
 
         self.app.push_screen(SignScreen(self.path, self.document), decided)
+
+    def action_page(self) -> None:
+        """Make the page for whoever owns the vehicle, beside the record."""
+        if self.verdict is None:
+            return
+        from wizard.page.writing import free_beside, write_page  # seldom wanted
+
+        path = free_beside(self.path)
+        try:
+            write_page(path, self.document, self.verdict, self.unit)
+        except RecordError as error:
+            self.app.warn(str(error))
+        else:
+            self.notify(f"the page is made: {plain(path, 300)}", markup=False)
 
     def action_again(self) -> None:
         """Measure this vehicle again."""

@@ -15,10 +15,16 @@ from textual.widgets.option_list import Option
 from core.record import RecordError, read_document
 from core.record_list import Entry
 from wizard.flow import step_reached
+from wizard.saying.signed import DECISIONS
 from wizard.words import mark_and_word, tone_of
 
 NEW = Entry(Path())
 """Stands for the line that begins a new session."""
+
+WIDEST_TAG = 16
+"""Columns a tag gets at most; the whole of it is seen when the session is opened."""
+
+KIND_WIDTH = len("re-measure")
 
 Line = tuple[Entry, bool]
 """A session, and whether it is unfinished."""
@@ -52,6 +58,7 @@ class Sessions(OptionList):
         self.reached: dict[Path, str] = {}
         self.shown: list[Line] = []
         self.wanted = ""
+        self.tag_width, self.decision_width = 0, 0
         self.arrow_at: int | None = None
 
     def show(self, unfinished: Sequence[Entry], filed: Sequence[Entry]) -> None:
@@ -59,6 +66,8 @@ class Sessions(OptionList):
         marked = self.at_hand
         self.highlighted = None  # the arrow leaves its line while that is still known
         self.unfinished, self.filed = unfinished, filed
+        self.tag_width = min(max((len(entry.tag) for entry in filed), default=0), WIDEST_TAG)
+        self.decision_width = max((len(decided(entry)) for entry in filed), default=0)
         self.reached = {entry.path: reached(entry) for entry in unfinished}
         self.find(self.wanted)
         if marked in self.shown:
@@ -114,7 +123,7 @@ class Sessions(OptionList):
             return Content.styled("+ measure a new vehicle", "bold")
         if entry.fault:
             return Content.assemble(("! cannot be read  ", "bold $error"), entry.fault)
-        when = f"{entry.opened:%Y-%m-%d %H:%M}" if entry.opened else ""
+        when = f"{entry.opened:%Y-%m-%d}" if entry.opened else ""
         if is_unfinished:
             return Content.assemble(
                 ("… unfinished, go on  ", "bold $warning"),
@@ -122,9 +131,16 @@ class Sessions(OptionList):
                 f"{self.reached[entry.path]}{when}  {entry.kind}  {entry.description}",
             )
         verdict = mark_and_word(entry.overall) if entry.overall else "— no verdict"
-        decision = f"  {entry.decision}" if entry.decision else ""
+        columns = [when, set_cell_size(entry.kind, KIND_WIDTH), entry.description]
+        if self.decision_width:
+            columns.insert(2, set_cell_size(decided(entry), self.decision_width))
         return Content.assemble(
-            (f"{set_cell_size(entry.tag, 10)}  ", "bold"),
+            (f"{set_cell_size(entry.tag, self.tag_width)}  ", "bold"),
             (set_cell_size(verdict, 19), COLOURS.get(tone_of(entry.overall), "")),
-            f"  {when}  {set_cell_size(entry.kind, 10)}{decision}  {entry.description}",
+            f"  {'  '.join(columns)}",
         )
+
+
+def decided(entry: Entry) -> str:
+    """The lead's last decision in a word or two."""
+    return DECISIONS.get(entry.decision, entry.decision)

@@ -19,6 +19,7 @@ from wizard.pictures.rules_table import RulesTable
 from wizard.saying.fact import Fact
 from wizard.saying.gaps import gap_facts
 from wizard.saying.meaning import answer_facts
+from wizard.saying.planned import planned_facts
 from wizard.saying.readings import look_facts, readings_facts
 from wizard.saying.signed import signature_facts
 from wizard.saying.why import axle_facts, bind_facts, road_facts, why_facts
@@ -71,6 +72,7 @@ class VerdictPage(Page):
             Vertical(title, ArticulationMap(), id="flexing"),
             Facts(id="trust"),
             Facts(id="gaps"),
+            Facts(id="planned"),
             Facts(id="care"),
         )
         self.is_complete = bool(self.query("#care"))  # not when the program is on its way out
@@ -108,6 +110,7 @@ class VerdictPage(Page):
         self.facts("why", "Why it steers", why_facts(verdict, unit))
         self.facts("road", "On the road, and how the axle moves", road)
         self.facts("gaps", "Assumed, skipped, left open", gap_facts(verdict, document, unit))
+        self.facts("planned", "What is planned", planned_facts(document, unit))
         self.facts("care", "Before any work", [Fact("", text, "▪") for text in CAUTIONS])
 
     def cannot(self, reasons: Iterable[Fact]) -> None:

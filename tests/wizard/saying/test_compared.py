@@ -1,5 +1,6 @@
 """What is said of two sessions beside each other."""
 
+import numpy as np
 import pytest
 
 from core.comparison import Comparison, Control
@@ -88,6 +89,18 @@ class TestChanges:
         assert rows["peak steer"].changed
         assert "toe change" not in rows
         assert rows["steer for each inch"].verdicts == ("", "")
+
+    def test_an_angle_is_said_as_it_was_before(self):
+        found = both("as built", "lifted")
+        rows = {
+            row.name: row for row in change_rows(found.before, found.after, found.comparison, "in")
+        }
+        (parallel,) = (one for one in found.comparison.changes if one.name == "parallel")
+        row = rows["parallel"]
+        assert row.before == pytest.approx(abs(np.degrees(parallel.before)))
+        assert row.after - row.before == pytest.approx(
+            np.sign(parallel.before) * np.degrees(parallel.after - parallel.before)
+        )
 
     @pytest.mark.parametrize(
         ("value", "text"),

@@ -1,0 +1,46 @@
+"""What a record says was planned, and what that should bring."""
+
+from collections.abc import Iterator
+from math import degrees
+
+from core.corrections import RIDE_HEIGHT
+from core.document import Document, value_at
+from core.entries import EntryError
+from core.plain_text import plain
+from core.plan import planned_in
+from core.quantity import LengthUnit
+from wizard.saying.compared import EXPECTED
+from wizard.saying.fact import LOOK, Fact
+from wizard.saying.names import called, pivot_called
+from wizard.saying.work import rise_words, show
+from wizard.words import chance_words
+
+
+def planned_facts(document: Document, unit: LengthUnit) -> Iterator[Fact]:
+    """Every move, every arm of another length, and the figures expected; () without a plan."""
+    try:
+        planned = planned_in(document)
+    except EntryError as error:
+        yield Fact("", f"the plan cannot be read: {plain(error, 200)}", LOOK)
+        return
+    if planned is None:
+        return
+    for correction, pivot, rise in planned.moves:
+        moved = "the ride height" if pivot == RIDE_HEIGHT else f"the {pivot_called(pivot)}"
+        name = f"{plain(correction)}: " if correction else ""
+        yield Fact(rise_words(rise, unit), f"{name}{moved}")
+    for name, length in planned.arms.items():
+        yield Fact(show(length, unit), f"{called(name)} of this length")
+    figures = [
+        f"{name} {abs(degrees(value) if of else value):.{decimals}f} {of}".strip()
+        for key, (name, of, decimals) in EXPECTED.items()
+        if (value := planned.expected.get(key)) is not None and (key != "peak_toe_change" or value)
+    ]
+    if figures:
+        yield Fact("expected", f"{', '.join(figures)}{_chance(document)}")
+
+
+def _chance(document: Document) -> str:
+    p_true = value_at(document, "plan.expected.p_true")
+    is_chance = isinstance(p_true, float | int) and 0 <= p_true <= 1
+    return f"; chance of steering true: {chance_words(float(p_true))}" if is_chance else ""
