@@ -3,17 +3,24 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from contextlib import suppress
 from pathlib import Path
 from typing import Any
 
 from core.checks import Accepted, Queried, Refused, check
+from core.document import value_at
 from core.entries import EntryError, ProfileError
+from core.plain_text import plain
 from core.profile import load_profile
+from core.record import RecordError
+from core.record_list import list_records
 from wizard import drafts
 from wizard.flow import Flow
 
 
-def answer(flow: Flow, given: Any, profile_folders: Sequence[Path]) -> Flow | Queried | Refused:
+def answer(
+    flow: Flow, given: Any, profile_folders: Sequence[Path], files: Path | None = None
+) -> Flow | Queried | Refused:
     """The question at hand answered, if the core has nothing against it.
 
     Parameters
@@ -23,6 +30,8 @@ def answer(flow: Flow, given: Any, profile_folders: Sequence[Path]) -> Flow | Qu
         As typed or chosen.
     profile_folders : sequence of Path
         Where a profile that is chosen is looked for.
+    files : Path, optional
+        Where a vehicle that was measured before is looked for.
     """
     question = flow.at
     try:
@@ -31,6 +40,8 @@ def answer(flow: Flow, given: Any, profile_folders: Sequence[Path]) -> Flow | Qu
         outcome = check(question.path, given, flow.document, flow.profile)
     except (ProfileError, EntryError) as error:  # EntryError: a draft that was edited by hand
         return Refused(str(error))
+    if isinstance(outcome, Accepted) and question.path == "vehicle.tag" and files:
+        outcome = _measured_before(outcome, flow, files)
     if isinstance(outcome, Accepted):
         return take(flow, outcome.value)
     if isinstance(outcome, Queried) and (reason := flow.reason_for(outcome.value)):
@@ -49,3 +60,20 @@ def take(flow: Flow, value: Any, reason: str = "") -> Flow:
     if flow.at.path == "session.altered":
         document = drafts.without_altered(document)
     return answered.with_document(drafts.named(document))
+
+
+def _measured_before(accepted: Accepted, flow: Flow, files: Path) -> Accepted | Queried:
+    """A tag that a filed session has, given to a first session, is more often a re-measure."""
+    if value_at(flow.document, "session.kind") != "first":
+        return accepted
+    tag = str(accepted.value)
+    with suppress(RecordError):
+        for entry in list_records(files):
+            if entry.tag.casefold() == tag.casefold():
+                last = f", last on {entry.opened:%Y-%m-%d}" if entry.opened else ""
+                return Queried(
+                    accepted.value,
+                    f"{plain(tag)} was measured before{last}: to measure it again leave with F9 "
+                    "and press F6 on that session; keep it if this is to stand by itself",
+                )
+    return accepted

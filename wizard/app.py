@@ -12,6 +12,7 @@ from core.entries import EntryError, ProfileError
 from core.profile import Profile, load_profile
 from core.record import RecordError, read_document
 from wizard import drafts, opening, pairing
+from wizard.desk import Desk
 from wizard.flow import Flow
 from wizard.opening import Opened
 from wizard.screens.compare import CompareScreen
@@ -54,6 +55,7 @@ class EvenarcApp(App[None]):
     ) -> None:
         super().__init__()
         self.files = files
+        self.desk = Desk(files)
         self.profile_folders = tuple(profile_folders)
         self.measures_at_once = measures_at_once
         self.first_notice = notice
@@ -91,6 +93,7 @@ class EvenarcApp(App[None]):
     def go_on(self, path: Path) -> None:
         """Go on with an unfinished session at the question it had reached."""
         try:
+            self.desk.lay_out(path)
             self.take(opening.draft(path, self.files, self.profile_folders))
         except RecordError as error:
             self.at_home(str(error))

@@ -1,13 +1,12 @@
-"""A session that is not filed yet: begun, begun again from an earlier one, kept."""
+"""A session that is not filed yet: begun, begun again from an earlier one."""
 
 from __future__ import annotations
 
 from datetime import datetime
-from pathlib import Path
 from typing import Any
 
 from core.document import Document, value_at, with_value, without
-from core.record import FORMAT, FORMAT_VERSION, discard_draft, new_id, save_draft
+from core.record import FORMAT, FORMAT_VERSION, new_id
 from wizard import __version__
 from wizard.wording import Units
 
@@ -71,21 +70,6 @@ def without_altered(document: Document) -> Document:
         for path in ALTERED.get(part, ()):
             document = without(document, path)
     return document
-
-
-def keep(files: Path, document: Document, before: Document | None = None) -> None:
-    """Put a draft on the disk; one under an earlier id goes. Nothing to keep before there is a tag.
-
-    Raises
-    ------
-    RecordError
-        It cannot be written; what was there stays.
-    """
-    name, earlier = value_at(document, "session.id"), value_at(before or {}, "session.id")
-    if name is not None:
-        save_draft(files, document)
-    if before is not None and earlier is not None and earlier != name:
-        discard_draft(files, before)
 
 
 def units_of(document: Document) -> Units:

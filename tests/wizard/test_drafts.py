@@ -8,6 +8,7 @@ from core.document import value_at, with_value
 from core.record import RecordError, read_document, save_draft
 from core.record_list import drafts as unfinished
 from wizard import drafts, opening
+from wizard.desk import Desk
 from wizard.flow import Flow
 from wizard.locations import PROFILES
 
@@ -80,13 +81,13 @@ class TestNamed:
 
     def test_a_draft_under_an_earlier_tag_goes(self, tmp_path):
         first = drafts.named(with_value(drafts.begin(OPENED), "vehicle.tag", "FG-3"))
-        drafts.keep(tmp_path, first)
+        Desk(tmp_path).keep(first)
         second = drafts.named(with_value(first, "vehicle.tag", "FG-4"))
-        drafts.keep(tmp_path, second, first)
+        Desk(tmp_path).keep(second, first)
         assert [entry.tag for entry in unfinished(tmp_path)] == ["FG-4"]
 
     def test_nothing_is_kept_before_there_is_a_tag(self, tmp_path):
-        drafts.keep(tmp_path, drafts.begin(OPENED))
+        Desk(tmp_path).keep(drafts.begin(OPENED))
         assert list(tmp_path.iterdir()) == []
 
 
@@ -142,7 +143,7 @@ class TestOpened:
         filed = tmp_path / "FG-3" / "FG-3_20261101-100000_first_aaaa.toml"
         next((tmp_path / "unfinished").iterdir()).rename(filed)
         again = opening.again(filed, [PROFILES])
-        drafts.keep(tmp_path, again.flow.document)
+        Desk(tmp_path).keep(again.flow.document)
         (entry,) = unfinished(tmp_path)
         opened = opening.draft(entry.path, tmp_path, [PROFILES])
         assert opened.earlier == read_document(filed)

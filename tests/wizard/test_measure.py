@@ -16,6 +16,7 @@ from tests.wizard.driving import (
     measuring,
     type_text,
 )
+from tests.wizard.looking import flowing, workshop_app
 from wizard.screens.help import HelpScreen
 from wizard.screens.home import HomeScreen
 from wizard.screens.steps import StepsScreen
@@ -107,6 +108,19 @@ class TestAnAnswer:
             await enter(pilot, "24 1/")
             assert "refused" in said(pilot)
             assert (at(pilot), field(pilot)) == (HEIGHT, "24 1/")
+
+    async def test_a_tag_that_was_measured_before_is_queried(self, tmp_path):
+        async with workshop_app(tmp_path).run_test(size=LARGE) as pilot:
+            pilot.app.measure()
+            await pilot.pause()
+            await enter(pilot, "fg-2")
+            assert at(pilot) == "vehicle.tag"
+            assert "was measured before, last on 2026-10-06" in flowing(said(pilot))
+            await pilot.press("f5")
+            await enter(pilot, "the second truck of that tag")
+            assert at(pilot) == "vehicle.description"
+            (kept,) = only_draft(pilot.app.files)["kept"]
+            assert kept["reason"] == "the second truck of that tag"
 
     async def test_that_is_unusual_is_queried_and_typed_again(self, tmp_path):
         async with measuring_at(tmp_path, HEIGHT) as pilot:

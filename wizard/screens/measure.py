@@ -124,7 +124,7 @@ class MeasureScreen(Screen[str]):
 
     def check(self, given: Any) -> None:
         """Answer the question at hand, if nothing speaks against it."""
-        outcome = answer(self.flow, given, self.app.profile_folders)
+        outcome = answer(self.flow, given, self.app.profile_folders, self.app.files)
         if isinstance(outcome, Flow):
             self.move(outcome)
         elif isinstance(outcome, Queried):
@@ -137,7 +137,7 @@ class MeasureScreen(Screen[str]):
     def move(self, flow: Flow) -> None:
         """To another place in the flow, once it is on the disk."""
         try:
-            drafts.keep(self.app.files, flow.document, self.flow.document)
+            self.app.desk.keep(flow.document, self.flow.document)
         except RecordError as error:
             self.trouble(str(error))
             return
@@ -170,6 +170,7 @@ class MeasureScreen(Screen[str]):
         if missing or profile is None:
             return
         try:
+            self.app.desk.check(self.flow.document)
             path = file_record(self.app.files, finished(self.flow.document, profile, drafts.now()))
         except (RecordError, EntryError) as error:
             self.say("trouble", f"{error}; the session stays as it is, unfinished")

@@ -17,7 +17,6 @@ from core.fix import Fix, Plan, search
 from core.profile import Profile
 from core.record import RecordError
 from core.verdict import BUMP_STEER, Verdict
-from wizard import drafts
 from wizard.drafts import units_of
 from wizard.fix_help import help_on_fix
 from wizard.flow import Flow, applying
@@ -280,7 +279,7 @@ class PlansScreen(PageScreen[Flow | None]):
         """Put into the draft what was said here."""
         self.flow = self.flow.with_document(document)
         try:
-            drafts.keep(self.app.files, document)
+            self.app.desk.keep(document)
         except RecordError as error:
             self.notify(str(error), markup=False)
 

@@ -17,7 +17,6 @@ from core.fix import Plan
 from core.profile import Profile
 from core.record import RecordError
 from core.verdict import Verdict
-from wizard import drafts
 from wizard.drafts import units_of
 from wizard.flow import Flow, applying
 from wizard.help import Section
@@ -178,7 +177,7 @@ class VerdictStep(VerdictScreen[Flow | Retake | None]):
         if plan is not None:
             self.flow = self.flow.with_document(noted(self.flow.document, plan))
             try:
-                drafts.keep(self.app.files, self.flow.document)
+                self.app.desk.keep(self.flow.document)
             except RecordError as error:
                 self.notify(str(error), markup=False)
             else:
