@@ -4,6 +4,7 @@ from collections.abc import Callable, Mapping, Sequence
 from typing import Any
 
 from core.document import value_at
+from core.plain_text import plain
 from core.quantity import QuantityError
 
 
@@ -39,7 +40,7 @@ def choice_at(
     """One of some words at a dotted path."""
     value = text_at(document, path, default)
     if value not in choices:
-        raise EntryError(path, f"{value!r} is not known; it is one of {', '.join(choices)}")
+        raise EntryError(path, f"“{plain(value)}” is not known; it is one of {', '.join(choices)}")
     return value
 
 

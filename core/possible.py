@@ -5,7 +5,7 @@ written by another program comes without that.
 """
 
 from collections.abc import Iterator
-from math import hypot
+from math import hypot, radians
 from typing import TYPE_CHECKING
 
 from core.entries import EntryError
@@ -24,6 +24,9 @@ NARROWEST = 1.0
 FINEST, COARSEST = 0.01, 1_000.0
 """mm; no tape is marked finer, and none that is coarser is any use."""
 
+COARSEST_ANGLE = radians(45.0)
+"""rad"""
+
 ACROSS = (
     "leaves the {} no run across the vehicle: its two ends have to be apart, both measured from "
     "one datum line"
@@ -36,12 +39,15 @@ def refuse_impossible(session: "Session") -> None:
         if abs(value) > LARGEST:
             raise EntryError(path, f"is more than {LARGEST / 1000:g} m; no vehicle is that large")
     instruments = session.instruments
-    if instruments.tape < FINEST or max(instruments.tape, instruments.sighting) > COARSEST:
-        key = "tape" if instruments.tape < FINEST or instruments.tape > COARSEST else "sighting"
-        raise EntryError(
-            f"instruments.{key}",
-            f'should lie between {FINEST:g} mm and {COARSEST:g} mm, such as "1/16 in"',
-        )
+    for key, finest in (("tape", FINEST), ("sighting", 0.0), ("floor", 0.0)):
+        if not finest <= getattr(instruments, key) <= COARSEST:
+            raise EntryError(
+                f"instruments.{key}",
+                f'should lie between {finest:g} mm and {COARSEST:g} mm, such as "1/16 in"',
+            )
+    for key in ("angle_finder", "seating"):
+        if getattr(instruments, key) > COARSEST_ANGLE:
+            raise EntryError(f"instruments.{key}", 'is more than 45 deg; it is such as "0.5 deg"')
     if session.limits.length_ratio > 1:
         raise EntryError("limits.length_ratio", "is shorter to longer link, so at most 1")
     read = {reading.name: reading.value for reading in session.readings}

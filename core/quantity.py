@@ -115,8 +115,8 @@ def acceleration(text: str) -> float:
 
 
 def number(text: str) -> float:
-    """Plain number without a unit, such as a ratio. Raises QuantityError."""
-    value, unit = _split(text, _NUMBER)
+    """Plain number without a unit, such as a ratio, 16 or 16:1. Raises QuantityError."""
+    value, unit = _split(re.sub(" *: *1 *$", "", text), _NUMBER)
     if unit:
         raise QuantityError(
             f"“{plain(text)}” has a unit where a plain number is wanted, like {_NUMBER.examples}"
@@ -128,7 +128,9 @@ def split_repeats(text: str) -> tuple[str, ...]:
     """Repeats typed in one field, separated by ``;``. Raises QuantityError when there is none."""
     repeats = tuple(part.strip() for part in text.split(";") if part.strip())
     if not repeats:
-        raise QuantityError("nothing was typed; repeats are separated by ; as in 17 5/8; 17 9/16")
+        raise QuantityError(
+            "nothing was typed; it is written like 17 5/8, several readings like 17 5/8; 17 9/16"
+        )
     return repeats
 
 

@@ -1,19 +1,23 @@
 """What lies in a files folder: the filed sessions of every vehicle, and unfinished drafts."""
 
 import re
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from contextlib import suppress
 from dataclasses import dataclass
 from datetime import datetime
 from functools import lru_cache
 from pathlib import Path
+from typing import Any
 
 from core import durable
-from core.document import Document, value_at
+from core.document import Document, value_at, without
 from core.entries import EntryError, text_at
 from core.plain_text import plain
 from core.record import SHOP, UNFINISHED, RecordError, read_document, said_clearly
 from core.signature import signatures_of
+
+NOT_ANSWERS = ("draft", "plan", "program_version")
+"""What a draft holds beside what was answered; the plan is worked afresh when it is filed."""
 
 
 @dataclass(frozen=True)
@@ -134,4 +138,21 @@ def _moment(entry: Entry) -> float:
 
 
 def _is_filed(files: Path, entry: Entry) -> bool:
-    return not entry.fault and (files / entry.tag / entry.path.name).is_file()
+    """Whether a draft is of no more use: all that it says is in the record of the same name."""
+    if entry.fault:
+        return False
+    with suppress(OSError, RecordError):
+        record = files / entry.tag / entry.path.name
+        if record.is_file():
+            draft = read_document(entry.path)
+            for key in NOT_ANSWERS:
+                draft = without(draft, key)
+            return _is_part(draft, read_document(record))
+    return False
+
+
+def _is_part(value: Any, whole: Any) -> bool:
+    """Whether everything in a table stands in another one as well."""
+    if isinstance(value, Mapping) and isinstance(whole, Mapping):
+        return all(key in whole and _is_part(one, whole[key]) for key, one in value.items())
+    return bool(value == whole)

@@ -185,6 +185,8 @@ class _Reader:
         """A value that was not measured, from the record's own copy or from the profile."""
         self.assumed.append(name)
         copied = quantity_at(self.document, f"assumed.{name}", parse, example)
+        if copied is not None and copied <= 0:
+            raise EntryError(f"assumed.{name}", f'should be more than 0, such as "{example}"')
         return self.profile.defaults[name] if copied is None else copied
 
     def instruments(self) -> Instruments:

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 import tomllib
-from os import PathLike
+from os import PathLike, stat
+from stat import S_ISREG
 from typing import Any
 
 from core.plain_text import plain
@@ -26,7 +27,10 @@ def read_toml(path: str | PathLike[str]) -> dict[str, Any]:
     """
     shown = plain(path, 300)
     try:
-        with open(path, "rb") as file:  # noqa: PTH123 - pathlib takes longer to load than a record
+        # pathlib takes longer to load than a record; to open a pipe could take for ever.
+        if not S_ISREG(stat(path).st_mode):  # noqa: PTH116
+            raise ValueError("it is not a file")
+        with open(path, "rb") as file:  # noqa: PTH123
             content = file.read(LARGEST + 1)
     except (OSError, ValueError) as error:
         reason = getattr(error, "strerror", None) or error
@@ -34,7 +38,7 @@ def read_toml(path: str | PathLike[str]) -> dict[str, Any]:
     if len(content) > LARGEST:
         raise TomlFileError(f"{shown}: is larger than {LARGEST // 1_000_000} MB")
     try:
-        return tomllib.loads(content.decode())
+        return tomllib.loads(content.decode("utf-8-sig"))
     except UnicodeDecodeError as error:
         line = content.count(b"\n", 0, error.start) + 1
         raise TomlFileError(f"{shown}: line {line}: is not UTF-8 text") from None

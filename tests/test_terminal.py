@@ -69,17 +69,17 @@ class Session:
             return ("F4",)
         answer = self.answers[place]
         if question.kind == "profile":
-            return (str(profile_names([PROFILES]).index(str(answer)) + 1),)
+            return (str(profile_names([PROFILES]).index(str(answer)) + 1), "enter")
         if question.choices:
             return choosing(question, answer)
         return (str(answer), "enter")
 
 
 def choosing(question: Question, answer: object) -> tuple[str, ...]:
-    """Numbers of the lines that are chosen; where several can be ticked, Enter after them."""
+    """Numbers of the lines that are chosen, and Enter after them."""
     wanted = answer if isinstance(answer, list) else [answer]
     numbers = [str(i) for i, one in enumerate(question.choices, 1) if one.value in wanted]
-    return (*numbers, "enter") if question.kind == "any of" else tuple(numbers)
+    return (*numbers, "enter")
 
 
 def told(document):
@@ -110,6 +110,26 @@ def test_a_vehicle_from_nothing_to_the_re_measure(tmp_path):
     evenarc("check", again, answers=1, says="✗ BUMP STEER")
     evenarc("compare", filed, again, answers=1, says="✗ NOT SHOWN")
     evenarc("fix", again, "--json", answers=0, says='"plans": [{')
+
+
+@pytest.mark.parametrize("told", [signal.SIGTERM, signal.SIGHUP])
+def test_told_to_end_it_quits_and_throws_the_demo_away(tmp_path, monkeypatch, told):
+    monkeypatch.setenv("TMPDIR", str(tmp_path))
+    terminal = Terminal("demo", size=SMALLEST)
+    terminal.wait_for("FG-6")
+    assert list(tmp_path.iterdir())
+    terminal.child.kill(told)
+    assert terminal.ended() == 0
+    assert not list(tmp_path.iterdir())
+
+
+def test_a_key_that_is_no_text_ends_it_in_one_line(tmp_path):
+    terminal = Terminal("--files", str(tmp_path), size=LARGE)
+    terminal.wait_for("Nothing is filed here yet")
+    terminal.child.send(b"\xb0")
+    terminal.wait_for("a fault in the program")
+    assert "Traceback" not in terminal.text
+    assert terminal.ended() == 2
 
 
 def first_session(files, size):

@@ -8,18 +8,25 @@ from pathlib import Path
 from typing import Any
 
 from core.checks import Accepted, Queried, Refused, check
-from core.document import value_at
+from core.document import Document, value_at
 from core.entries import EntryError, ProfileError
 from core.plain_text import plain
+from core.plan import planned_in
 from core.profile import load_profile
 from core.record import RecordError
 from core.record_list import list_records
 from wizard import drafts
+from wizard.drafts import units_of
 from wizard.flow import Flow
+from wizard.saying.planned import planned_words
 
 
 def answer(
-    flow: Flow, given: Any, profile_folders: Sequence[Path], files: Path | None = None
+    flow: Flow,
+    given: Any,
+    profile_folders: Sequence[Path],
+    files: Path | None = None,
+    earlier: Document | None = None,
 ) -> Flow | Queried | Refused:
     """The question at hand answered, if the core has nothing against it.
 
@@ -32,6 +39,8 @@ def answer(
         Where a profile that is chosen is looked for.
     files : Path, optional
         Where a vehicle that was measured before is looked for.
+    earlier : mapping, optional
+        The session that is measured again.
     """
     question = flow.at
     try:
@@ -42,6 +51,8 @@ def answer(
         return Refused(str(error))
     if isinstance(outcome, Accepted) and question.path == "vehicle.tag" and files:
         outcome = _measured_before(outcome, flow, files)
+    if isinstance(outcome, Accepted) and question.path == "session.altered" and earlier:
+        outcome = _altered_as_planned(outcome, earlier)
     if isinstance(outcome, Accepted):
         return take(flow, outcome.value)
     if isinstance(outcome, Queried) and (reason := flow.reason_for(outcome.value)):
@@ -76,4 +87,17 @@ def _measured_before(accepted: Accepted, flow: Flow, files: Path) -> Accepted | 
                     f"{plain(tag)} was measured before{last}: to measure it again leave with F9 "
                     "and press F6 on that session; keep it if this is to stand by itself",
                 )
+    return accepted
+
+
+def _altered_as_planned(accepted: Accepted, earlier: Document) -> Accepted | Queried:
+    """Nothing altered, though something was planned, is more often forgotten than meant."""
+    with suppress(EntryError):
+        if not accepted.value and (planned := planned_in(earlier)) and planned.moves:
+            moves = planned_words(planned, units_of(earlier))
+            return Queried(
+                accepted.value,
+                f"nothing is ticked, and the session before planned {moves}: tick what was moved, "
+                "or keep it if nothing was",
+            )
     return accepted

@@ -2,12 +2,18 @@
 
 from __future__ import annotations
 
+import asyncio
+import signal
 from collections.abc import Sequence
+from contextlib import suppress
 from pathlib import Path
 
+from rich.console import RenderableType
 from rich.text import Text
+from rich.traceback import Traceback
 from textual.app import App
 
+from core.document import value_at
 from core.entries import EntryError, ProfileError
 from core.profile import Profile, load_profile
 from core.record import RecordError, read_document
@@ -64,6 +70,7 @@ class EvenarcApp(App[None]):
         """The first page, and on it what was asked for."""
         self.register_theme(EVENARC)
         self.theme = EVENARC.name
+        self.leave_when_told()
         self.push_screen(HomeScreen(self.first_notice))
         if self.measures_at_once:
             self.measure()
@@ -74,6 +81,23 @@ class EvenarcApp(App[None]):
             super()._handle_exception(error)
             return
         self.exit(return_code=1, message=Text(write_down(error, self.files)))
+
+    def panic(self, *renderables: RenderableType) -> None:
+        """A fault outside the screens, such as a key that is no UTF-8 text: one line as well."""
+        if self.is_headless:
+            super().panic(*renderables)
+            return
+        stacks = [one.trace.stacks for one in renderables if isinstance(one, Traceback)]
+        what = "; ".join(f"{one.exc_type}: {one.exc_value}" for found in stacks for one in found)
+        error = RuntimeError(what or "unknown")
+        self.exit(return_code=1, message=Text(write_down(error, self.files)))
+
+    def leave_when_told(self) -> None:
+        """Being told to end is to quit: the terminal is left as it was found."""
+        loop = asyncio.get_running_loop()
+        with suppress(NotImplementedError, RuntimeError, ValueError):  # not every system can
+            for name in ("SIGTERM", "SIGHUP"):
+                loop.add_signal_handler(getattr(signal, name), self.exit)
 
     def action_help_quit(self) -> None:
         """Ctrl+C does nothing by itself; say what does."""
@@ -161,10 +185,16 @@ class EvenarcApp(App[None]):
 
     def take(self, opened: Opened) -> None:
         """Take a session through its steps."""
-        self.push_screen(MeasureScreen(opened), self.at_home)
+        screen = MeasureScreen(opened)
 
-    def at_home(self, line: str | None) -> None:
-        """Say something on the first page."""
+        def left(line: str | None) -> None:
+            self.at_home(line, str(value_at(screen.flow.document, "session.id", "")))
+
+        self.push_screen(screen, left)
+
+    def at_home(self, line: str | None, session: str = "") -> None:
+        """Say something on the first page, and mark the session it is about, by its id."""
         for screen in self.screen_stack:
             if isinstance(screen, HomeScreen):
                 screen.notice(line or "")
+                screen.mark(session)

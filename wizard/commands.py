@@ -5,11 +5,13 @@ from __future__ import annotations
 import gc
 import os
 import sys
-from argparse import SUPPRESS, ArgumentParser, HelpFormatter, Namespace
+from argparse import SUPPRESS, ArgumentParser, ArgumentTypeError, HelpFormatter, Namespace
 from collections.abc import Callable, Sequence
+from contextlib import suppress
 from functools import partial
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, NoReturn
 
+from core.plain_text import plain
 from wizard import __version__
 from wizard.cautions import CAUTION_IN_SHORT
 from wizard.exits import ALL_TRUE, CANNOT_READ
@@ -31,26 +33,42 @@ NO_TERMINAL = (
     "evenarc: the wizard needs a terminal; `evenarc check`, `evenarc compare` and `evenarc fix` "
     "do without one"
 )
+NO_UTF_8 = "evenarc: the wizard needs a terminal that takes UTF-8; set LC_ALL=C.UTF-8 or the like"
 DEMO = "a demonstration: an invented workshop, on a copy that is thrown away at the end"
 
 
 def main(arguments: Sequence[str] | None = None) -> int:
     """What `evenarc` does with its arguments; gives the exit code."""
+    for name in ("stdout", "stderr"):
+        if getattr(sys, name) is None:  # closed by whoever called: what is said goes nowhere
+            setattr(sys, name, open(os.devnull, "w", encoding="utf-8"))  # noqa: PTH123, SIM115
     given = parser().parse_args(arguments)
     try:
         code = int(given.run(given))
         sys.stdout.flush()
     except KeyboardInterrupt:
         return CANNOT_READ
-    except BrokenPipeError:  # whoever reads the output has seen enough; nothing more goes there
+    except OSError as error:
+        # A reader that has seen enough, or a disk that is full: nothing more goes there.
         os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        if not isinstance(error, BrokenPipeError):
+            with suppress(OSError):
+                print(f"evenarc: the output cannot be written: {error.strerror}", file=sys.stderr)
         return CANNOT_READ
     return code
 
 
-def parser() -> ArgumentParser:
+class Parser(ArgumentParser):
+    """Shows what was typed as text when it refuses it."""
+
+    def error(self, message: str) -> NoReturn:
+        """Say what is wrong, and leave with the code for it."""
+        super().error(plain(message, 300))
+
+
+def parser() -> Parser:
     """Every command with its options."""
-    whole = ArgumentParser(
+    whole = Parser(
         "evenarc",
         description=ABOUT,
         epilog=CAUTION_IN_SHORT,
@@ -62,7 +80,7 @@ def parser() -> ArgumentParser:
     places = _places()  # of their own: the defaults above would overrule what stood before
     commands = whole.add_subparsers(title="commands", metavar="COMMAND")
 
-    def command(name: str, says: str, run: object) -> ArgumentParser:
+    def command(name: str, says: str, run: object) -> Parser:
         made = commands.add_parser(
             name,
             help=says,
@@ -91,14 +109,11 @@ def parser() -> ArgumentParser:
     return whole
 
 
-def _places() -> ArgumentParser:
+def _places() -> Parser:
     """Where files are looked for; may stand before a command or after it."""
-    places = ArgumentParser(
-        add_help=False, argument_default=SUPPRESS, formatter_class=IN_80_COLUMNS
-    )
+    places = Parser(add_help=False, argument_default=SUPPRESS, formatter_class=IN_80_COLUMNS)
     places.add_argument(
         "--files",
-        type=_path,
         metavar="FOLDER",
         help="where records and drafts are kept (or the variable EVENARC_FILES)",
     )
@@ -115,6 +130,8 @@ def _places() -> ArgumentParser:
 def _path(name: str) -> Path:
     from pathlib import Path  # a check of records can do without
 
+    if not name.strip():
+        raise ArgumentTypeError("is empty; it should be a path")
     return Path(name)
 
 
@@ -127,7 +144,10 @@ def _measure(given: Namespace) -> int:
 
 
 def _open(given: Namespace, measures_at_once: bool = False, notice: str = "") -> int:
-    if not (sys.stdin.isatty() and sys.stdout.isatty()):
+    if "utf" not in (sys.stdout.encoding or "").casefold():
+        print(NO_UTF_8, file=sys.stderr)
+        return CANNOT_READ
+    if not (sys.stdin and sys.stdin.isatty() and sys.stdout.isatty()):
         print(NO_TERMINAL, file=sys.stderr)
         return CANNOT_READ
     from wizard.app import EvenarcApp

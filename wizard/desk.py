@@ -48,6 +48,13 @@ class Desk:
         if before is not None and earlier is not None and earlier != name:
             discard_draft(self.files, before)
 
+    def holds(self, document: Document) -> bool:
+        """Whether a session is on the disk as a draft."""
+        try:
+            return draft_path(self.files, document).exists()
+        except RecordError:  # it has no id yet
+            return False
+
     def check(self, document: Document) -> None:
         """Raises RecordError where another program has gone on with a session, or filed it."""
         path = draft_path(self.files, document)

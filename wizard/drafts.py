@@ -11,7 +11,7 @@ from wizard import __version__
 from wizard.wording import Units
 
 CARRIED = (
-    *("session.profile", "session.units", "session.technician"),
+    *("session.profile", "session.units"),
     *("vehicle.tag", "vehicle.description", "vehicle.wheelbase", "layout", "instruments"),
     *("readings.track_bar.bent", "readings.drag_link.bent"),
     *("readings.steering", "readings.travel"),

@@ -14,6 +14,7 @@ MEASURING = (
     ("Enter", "goes on; nothing typed skips what is optional"),
     ("Esc, PgUp", "one question back"),
     ("PgDn", "one question on, as far as you have been"),
+    ("↑ ↓", "choose in a list; beside a field they scroll the guidance"),
     ("F1", "this help"),
     ("F2", "inches or millimetres; what was typed keeps its unit"),
     ("F3", "the steps, to go to any of them"),
@@ -21,8 +22,8 @@ MEASURING = (
     ("F5", "keep a reading that was queried, with a reason"),
     ("F8, Ctrl+Z", "undo the last answer"),
     ("F9", "leave; the session waits on the first page"),
-    ("1 to 9", "choose a line of a list"),
-    ("Space", "tick a line where several can be ticked"),
+    ("1 to 9, y, n", "mark a line of a list; Enter takes it"),
+    ("Space, 1 to 9", "tick a line where several can be ticked"),
 )
 HOME = (
     ("↑ ↓ Enter", "choose and open"),
@@ -30,6 +31,7 @@ HOME = (
     ("F5", "measure a new vehicle"),
     ("F6", "measure the vehicle at hand again"),
     ("F7", "lay the session at hand beside the one it follows, or another one"),
+    ("F8", "throw an unfinished session away, if that is meant"),
     ("F9", "quit; everything is on the disk"),
 )
 NUMBERS = (
@@ -69,6 +71,7 @@ def help_at_home() -> Sequence[Section]:
 
 def keys_text(keys: Sequence[tuple[str, str]]) -> Content:
     """Keys under each other with what they do."""
+    wide = max(len(key) for key, _ in keys) + 2
     return Content("\n").join(
-        Content.assemble((f"{key:<12}", "bold $accent"), words) for key, words in keys
+        Content.assemble((f"{key:<{wide}}", "bold $accent"), words) for key, words in keys
     )

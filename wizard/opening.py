@@ -11,7 +11,7 @@ from core.document import Document, value_at, with_value, without
 from core.entries import ProfileError
 from core.plain_text import plain
 from core.profile import load_profile
-from core.record import RecordError, read_document
+from core.record import RecordError, read_document, tag_fault
 from core.record_list import list_records
 from wizard import drafts
 from wizard.flow import PASSED, PLACE, Flow
@@ -30,6 +30,8 @@ class Opened:
 def draft(path: Path, files: Path, profile_folders: Sequence[Path]) -> Opened:
     """An unfinished session at the question it had reached. Raises RecordError."""
     document = _sound(path)
+    if fault := tag_fault(str(value_at(document, "vehicle.tag", ""))):
+        raise RecordError(f"{plain(path, 300)}: [vehicle] tag: {fault}")
     follows = value_at(document, "session.follows", "")
     return _opened(document, _earlier(files, str(follows)), profile_folders)
 

@@ -16,16 +16,24 @@ PAGE = (
     ("F2", "inches or millimetres"),
     ("Esc", "back"),
 )
-VERDICT = (
+BOTH = (
     *PAGE,
     ("T", "move the axle through its travel"),
     ("B", "the bench: try out other pivots, or plan a lift; nothing is filed by it"),
-    ("W", "make one page to print for whoever owns the vehicle, beside the record"),
-    ("P", "plans for the work on a filed session; none is kept"),
+    ("C", "before beside after"),
+)
+STEP = (
+    *BOTH,
+    ("Enter", "go on to the next step"),
     ("A", "take the reading again that would settle a verdict too close to call"),
     ("S", "go to a reading that cannot be right"),
-    ("C", "before beside after"),
-    ("D", "the lead's decision on a filed session: sign it or send it back"),
+)
+FILED = (
+    *BOTH,
+    ("P", "plans for the work on a vehicle with bump steer; none is kept"),
+    ("D", "the lead's decision: sign it or send it back"),
+    ("W", "make one page to print for whoever owns the vehicle, beside the record"),
+    ("F6", "measure the vehicle again"),
 )
 TRAVEL = (
     ("Space", "play and stop"),
@@ -52,9 +60,9 @@ WORDS = (
 )
 
 
-def help_on_verdict() -> Sequence[Section]:
+def help_on_verdict(is_filed: bool) -> Sequence[Section]:
     """Help beside a verdict."""
-    return _sections("A verdict", VERDICT)
+    return _sections("A verdict", FILED if is_filed else STEP)
 
 
 def help_on_comparison() -> Sequence[Section]:

@@ -109,10 +109,12 @@ def objections(answer: Typed, asked: Asked, known: Known) -> Iterator[Objection]
     """Everything that speaks against a quantity by itself."""
     units = known.units
     meant = _other_unit(answer, asked, known)
+    usual = _usual(asked, known)
     for value in answer.values:
         if fault := _impossible(value, asked):
             shown = show(value, asked.kind, units)
-            yield Objection(f"{_subject(asked)} {shown}: {fault}{meant}", impossible=True)
+            text = f"{_subject(asked)} {shown}: {fault}{meant}"
+            yield Objection(f"{text} Usual is {usual}." if usual else text, impossible=True)
     if asked.kind != "number" and known.instruments:
         yield from _scatter(
             Reading(asked.name, asked.kind, answer.values), known.instruments, units
@@ -124,10 +126,17 @@ def objections(answer: Typed, asked: Asked, known: Known) -> Iterator[Objection]
     if not smallest <= value <= largest:
         again = f" {look_again(asked.kind)}" if asked.kind != "number" else ""
         yield Objection(
-            f"{_subject(asked)} {show(value, asked.kind, units)} is unusual: "
-            f"{show(smallest, asked.kind, units)} to {show(largest, asked.kind, units)} is usual "
+            f"{_subject(asked)} {show(value, asked.kind, units)} is unusual: {usual} is usual "
             f"for this profile.{meant}{again}"
         )
+
+
+def _usual(asked: Asked, known: Known) -> str:
+    """What is usual for the profile, "12 in to 36 in"; empty without one."""
+    if known.profile is None:
+        return ""
+    ends = (show(end, asked.kind, known.units) for end in known.profile.ranges[asked.name])
+    return " to ".join(ends)
 
 
 def show(value: float, kind: str, units: LengthUnit) -> str:

@@ -74,7 +74,7 @@ def of_free_play(path: str, value: float, known: Known) -> Iterator[Objection]:
         yield Objection("It has to be more than 0.", impossible=True)
     elif value > 4 * largest:
         yield Objection(f"{tape(value, known)} cannot be that large.", impossible=True)
-    elif not smallest <= value <= largest:
+    elif not smallest <= value <= largest and path not in _failures(known):
         yield Objection(
             f"{tape(value, known)} is unusual: {tape(smallest, known)} to {tape(largest, known)} "
             "is usual. Look at the tape and at the unit."

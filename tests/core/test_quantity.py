@@ -109,6 +109,7 @@ def test_a_speed_or_an_acceleration_needs_its_unit(read):
 def test_plain_numbers():
     assert quantity.number("16") == 16
     assert quantity.number("16 1/2") == 16.5
+    assert quantity.number("16:1") == quantity.number("16 : 1") == 16
     with pytest.raises(QuantityError, match="has a unit where a plain number is wanted"):
         quantity.number("16 in")
 

@@ -170,3 +170,36 @@ def test_half_written_files_are_ignored_and_cleared_away_when_old(files):
     assert not old.exists()
     assert new.exists()  # another program may be about to finish it
     assert len(list_records(files)) == 1
+
+
+def test_a_draft_that_says_more_than_what_was_filed_is_not_cleared_away(files):
+    filed = record.file_record(files, session())
+    draft = record.save_draft(files, with_value(session(), "vehicle.odometer", "12 km"))
+    tidy(files)
+    assert draft.exists()
+    assert [entry.path for entry in drafts(files)] == [draft]
+    assert filed.exists()
+
+
+def test_a_draft_whose_vehicle_has_no_folder_that_can_be_looked_into(files, monkeypatch):
+    record.save_draft(files, session())
+
+    def closed(_):
+        raise PermissionError(errno.EACCES, "Permission denied")
+
+    monkeypatch.setattr(Path, "is_file", closed)
+    assert [entry.tag for entry in drafts(files)] == ["FG-3"]
+
+
+@pytest.mark.skipif(not hasattr(os, "mkfifo"), reason="this system has no named pipes")
+def test_a_pipe_in_the_place_of_a_record_is_not_waited_for(files):
+    (files / "FG-3").mkdir(parents=True)
+    os.mkfifo(files / "FG-3" / "pipe.toml")
+    (entry,) = list_records(files)
+    assert "it is not a file" in entry.fault
+
+
+def test_a_byte_order_mark_is_no_part_of_a_record(files):
+    filed = record.file_record(files, session())
+    filed.write_bytes(b"\xef\xbb\xbf" + filed.read_bytes())
+    assert list_records(files)[0].fault == ""

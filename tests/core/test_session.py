@@ -118,11 +118,27 @@ def test_a_failed_walk_round_or_stance_holds_back(document):
         ("readings.travel.bump", "much", r"\[readings.travel\] bump"),
         ("limits.parallel", "0 deg", r"\[limits\] parallel"),
         ("instruments.tape", "0 in", r"\[instruments\] tape"),
+        ("instruments.floor", "99999999 in", r"\[instruments\] floor"),
+        ("instruments.seating", "46 deg", r"\[instruments\] seating"),
         ("vehicle.wheelbase", ["118 in"], r"\[vehicle\] wheelbase"),
         ("events", "dip", "events"),
     ],
 )
 def test_a_faulty_entry_is_refused_with_its_place(document, path, value, place):
     changed = without(document, path) if value is None else with_value(document, path, value)
+    with pytest.raises(EntryError, match=place):
+        session_of(changed)
+
+
+@pytest.mark.parametrize(
+    ("name", "value", "place"),
+    [
+        ("steering.ratio", "-3", r"\[assumed.steering\] ratio"),
+        ("steering.pitman_arm", "0 in", r"\[assumed.steering\] pitman_arm"),
+        ("travel.bump", "-4 in", r"\[assumed.travel\] bump"),
+    ],
+)
+def test_an_assumed_value_has_to_be_possible_too(document, name, value, place):
+    changed = with_value(without(document, f"readings.{name}"), f"assumed.{name}", value)
     with pytest.raises(EntryError, match=place):
         session_of(changed)

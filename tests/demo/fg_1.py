@@ -1,6 +1,16 @@
 """FG-1: as built, lifted with nothing corrected, put right and measured again. Invented."""
 
-from tests.demo.typed import STANDS, TIGHT, Typed, laid_out, link, pivot, vehicle, wheels
+from tests.demo.typed import (
+    STANDS,
+    TECHNICIAN,
+    TIGHT,
+    Typed,
+    laid_out,
+    link,
+    pivot,
+    vehicle,
+    wheels,
+)
 
 AS_BUILT = Typed(
     id="FG-1_20261013-080512_first_c7h2",
@@ -38,6 +48,7 @@ LIFTED = Typed(
     follows=AS_BUILT.id,
     answers={
         "vehicle.description": "invented: crew carrier, only lifted by 5 in",
+        "session.technician": TECHNICIAN,
         "vehicle.odometer": "19115 km",
         "complaint.reported": ["steers-when-held", "pulls-under-braking"],
         "complaint.note": "Darts to the left over every bridge joint since the long springs.",
@@ -67,6 +78,7 @@ FIXED = Typed(
     follows=LIFTED.id,
     answers={
         "vehicle.description": "invented: crew carrier, bracket raised",
+        "session.technician": TECHNICIAN,
         "vehicle.odometer": "19121 km",
         "complaint.reported": [],
         "session.altered": ["track_bar.axle", "lengths"],

@@ -48,12 +48,15 @@ class Typed:
         return files / self.id.partition("_")[0] / f"{self.id}.toml"
 
 
+TECHNICIAN = "duty mechanic (invented)"
+
+
 def vehicle(tag: str, description: str, odometer: str, profile: str, *reported: str) -> Answers:
     """The first step."""
     return {
         "vehicle.tag": tag,
         "vehicle.description": description,
-        "session.technician": "duty mechanic (invented)",
+        "session.technician": TECHNICIAN,
         "vehicle.odometer": odometer,
         "session.profile": profile,
         "complaint.reported": list(reported),

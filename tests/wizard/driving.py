@@ -43,10 +43,10 @@ CHOICES = {
     "complaint.reported": "enter",
     "readings.track_bar.bent": "n",
     "readings.drag_link.bent": "n",
-    "session.altered": "enter",
+    "session.altered": "1",
     "cautions": "enter",
 }
-"""Keys for what is chosen; anything else takes the first line."""
+"""The key that marks what is chosen; anything else takes the first line."""
 
 NAMES = {" ": "space"}
 
@@ -108,7 +108,8 @@ async def answer(pilot: Pilot[None], answers: dict[str, str]) -> None:
         pilot.app.screen.query_one(Field).begin(answers[question.path])  # quicker than key by key
         await pilot.press("enter")
     elif question.path in CHOICES or question.choices:
-        await pilot.press(CHOICES.get(question.path, "1"))
+        key = CHOICES.get(question.path, "1")
+        await pilot.press(*dict.fromkeys((key, "enter")))
     else:
         await pilot.press("f4")
 

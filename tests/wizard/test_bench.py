@@ -119,7 +119,7 @@ class TestMoving:
             assert "tried: ✓ steers true" in shown(pilot)
             assert "up 2 in" in figure(pilot, "track bar axle end")
             assert "✗ 3.8 deg" in figure(pilot, "parallel  ")
-            assert "✓ -0." in figure(pilot, "parallel  ")
+            assert "✓ 0.4 deg" in figure(pilot, "parallel  ")
             assert shown(pilot).splitlines()[20:] != before.splitlines()[20:]
 
     async def test_a_click_takes_something_in_hand_and_moves_it(self, tmp_path):

@@ -9,6 +9,7 @@ import pytest
 from wizard import __version__
 from wizard.commands import main, parser
 from wizard.exits import CANNOT_READ
+from wizard.locations import files_folder
 
 
 def run(*arguments):
@@ -48,7 +49,12 @@ def test_help_names_every_command_and_explains_it(command, capsys):
 )
 def test_places_may_stand_before_and_after_a_command(arguments):
     given = parser().parse_args(arguments)
-    assert (given.files, given.profiles) == (Path("a"), [Path("b")])
+    assert (given.files, given.profiles) == ("a", [Path("b")])
+
+
+def test_files_that_are_blank_count_as_not_said(monkeypatch, tmp_path):
+    monkeypatch.setenv("EVENARC_FILES", str(tmp_path))
+    assert files_folder(parser().parse_args(["--files", " "]).files) == tmp_path
 
 
 @pytest.mark.parametrize("arguments", [["swim"], ["check"], ["compare", "one.toml"], ["--fils"]])

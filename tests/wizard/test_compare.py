@@ -100,7 +100,7 @@ class TestHowItIsReached:
             await pilot.press("c")
             await pilot.pause()
             assert isinstance(pilot.app.screen, PickScreen)
-            await pilot.press("2")
+            await pilot.press("2", "enter")
             await settle(pilot)
             assert isinstance(pilot.app.screen, CompareScreen)
             assert "2026-10-13" in shown(pilot)

@@ -4,7 +4,8 @@ from shutil import copytree, ignore_patterns
 
 import pytest
 
-from tests.wizard.driving import app_in, at, draft_at
+from tests.wizard.driving import app_in, at, draft_at, type_text
+from tests.wizard.looking import DEMO, shown, workshop, workshop_app
 from wizard.locations import DEMO_SESSIONS
 from wizard.screens.help import HelpScreen
 from wizard.screens.home import HomeScreen
@@ -92,7 +93,7 @@ class TestWhatWasFiled:
             await pilot.press("f6")
             assert "choose one" in noticed(pilot)
             await pilot.press("down", "f6")
-            assert at(pilot) == "vehicle.odometer"
+            assert at(pilot) == "session.technician"
 
     async def test_the_last_of_many_is_in_view(self, filed):
         async with app_in(filed).run_test(size=(80, 14)) as pilot:
@@ -148,3 +149,60 @@ async def test_help_and_quit(tmp_path):
         assert isinstance(pilot.app.screen, HelpScreen)
         await pilot.press("escape", "f9")
     assert app.return_code == 0
+
+
+async def test_an_unfinished_session_is_thrown_away_if_that_is_meant(tmp_path):
+    path = draft_at(tmp_path, "stance.level_floor")
+    async with app_in(tmp_path).run_test(size=SMALL) as pilot:
+        await pilot.press("f8")
+        assert "Throw this unfinished session of FG-3 away?" in shown(pilot)
+        await pilot.press("enter")
+        await pilot.pause()
+        assert path.exists()
+        await pilot.press("f8", "2", "enter")
+        await pilot.pause()
+        assert not path.exists()
+        assert "thrown away: the unfinished session of FG-3" in shown(pilot)
+        assert "unfinished, go on" not in shown(pilot)
+
+
+async def test_what_is_filed_cannot_be_thrown_away(tmp_path):
+    async with workshop_app(tmp_path).run_test(size=SMALL) as pilot:
+        await pilot.press("down", "f8")
+        await pilot.pause()
+        assert "choose one first" in shown(pilot)
+        assert isinstance(pilot.app.screen, HomeScreen)
+
+
+async def test_the_session_that_was_left_is_marked(tmp_path):
+    files = workshop(tmp_path)
+    draft_at(files, "stance.level_floor")
+    async with app_in(files).run_test(size=SMALL) as pilot:
+        pilot.app.measure_again(DEMO["close"].path_in(files))
+        await pilot.pause()
+        await type_text(pilot, "Another hand")
+        await pilot.press("enter", "f9")
+        await pilot.pause()
+        entry, is_unfinished = pilot.app.screen.query_one(Sessions).at_hand
+        assert (entry.tag, is_unfinished) == ("FG-4", True)
+
+
+async def test_a_filter_that_finds_nothing_says_so(tmp_path):
+    async with workshop_app(tmp_path).run_test(size=SMALL) as pilot:
+        await type_text(pilot, "zzz")
+        await pilot.pause()
+        assert "no session holds “zzz”; Esc shows all" in shown(pilot)
+        await pilot.press("escape")
+        await pilot.pause()
+        assert "zzz" not in shown(pilot)
+        assert "FG-6" in shown(pilot)
+
+
+async def test_a_re_measure_that_nothing_was_answered_in_leaves_nothing(tmp_path):
+    async with workshop_app(tmp_path).run_test(size=SMALL) as pilot:
+        pilot.app.measure_again(DEMO["close"].path_in(pilot.app.files))
+        await pilot.pause()
+        await pilot.press("f9")
+        await pilot.pause()
+        assert "is kept" not in shown(pilot)
+        assert not (pilot.app.files / "unfinished").exists()

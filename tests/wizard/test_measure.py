@@ -16,7 +16,7 @@ from tests.wizard.driving import (
     measuring,
     type_text,
 )
-from tests.wizard.looking import flowing, workshop_app
+from tests.wizard.looking import flowing, shown, workshop_app
 from wizard.screens.help import HelpScreen
 from wizard.screens.home import HomeScreen
 from wizard.screens.steps import StepsScreen
@@ -69,7 +69,7 @@ class TestFromNothingToARecord:
         async with app_in(tmp_path).run_test(size=SMALL) as pilot:
             await pilot.press("enter")
             await answer_until(pilot, "file", TRUE_TRUCK)
-            await pilot.press("1")
+            await pilot.press("1", "enter")
             await pilot.pause()
             assert isinstance(pilot.app.screen, HomeScreen)
             assert "filed, and read back" in str(pilot.app.screen.query_one("#notice").content)
@@ -91,7 +91,7 @@ class TestFromNothingToARecord:
             await pilot.press("f3", "end", "enter")
             await pilot.press("f4")
             assert at(pilot) == "file"
-            await pilot.press("1")
+            await pilot.press("1", "enter")
             assert "still to be answered" in said(pilot)
         assert list_records(tmp_path) == []
 
@@ -143,6 +143,37 @@ class TestAnAnswer:
         assert value_at(draft, HEIGHT) == ["34 1/2 in"]
         assert draft["kept"] == [{"reading": "track_bar.frame.height", "reason": "lifted, seen"}]
 
+    async def test_that_was_queried_and_typed_over_is_another_answer(self, tmp_path):
+        async with measuring_at(tmp_path, HEIGHT) as pilot:
+            await enter(pilot, "33")
+            assert "queried" in said(pilot)
+            await type_text(pilot, "24 1/2")
+            await pilot.press("f5")  # means what stands in the field, which nothing speaks against
+            assert at(pilot) == "readings.track_bar.frame.offset"
+            assert value_at(only_draft(tmp_path), HEIGHT) == ["24 1/2 in"]
+            assert "kept" not in only_draft(tmp_path)
+
+    async def test_that_was_queried_and_then_refused_is_not_kept(self, tmp_path):
+        async with measuring_at(tmp_path, HEIGHT) as pilot:
+            await enter(pilot, "33")
+            await enter(pilot, "-5")
+            assert "refused" in said(pilot)
+            await pilot.press("f5")
+            await enter(pilot, "a reason")
+            assert at(pilot) == HEIGHT
+            assert value_at(only_draft(tmp_path), HEIGHT) is None
+
+    async def test_whose_reason_is_asked_stays_in_view(self, tmp_path):
+        async with measuring_at(tmp_path, HEIGHT) as pilot:
+            await enter(pilot, "33")
+            await pilot.press("f5")
+            assert "Why is 33 in kept?" in shown(pilot)
+            assert "33 in is unusual: 18 in to 30 in" in flowing(said(pilot))
+            pilot.app.screen.query_one(Field).value = "x" * 501
+            await pilot.press("enter")
+            assert "500 characters at most" in said(pilot)
+            assert at(pilot) == HEIGHT
+
     async def test_escape_gives_no_reason_and_has_the_answer_back(self, tmp_path):
         async with measuring_at(tmp_path, HEIGHT) as pilot:
             await enter(pilot, "34 1/2")
@@ -159,7 +190,7 @@ class TestAnAnswer:
 
     async def test_a_vehicle_on_a_two_post_lift_is_refused(self, tmp_path):
         async with measuring_at(tmp_path, "stance.wheels_on_ground") as pilot:
-            await pilot.press("n")
+            await pilot.press("n", "enter")
             assert "refused" in said(pilot)
             assert at(pilot) == "stance.wheels_on_ground"
 
@@ -208,13 +239,45 @@ class TestGoingAbout:
             await pilot.press("pagedown")
             assert at(pilot) == "vehicle.odometer"
 
+    async def test_a_number_marks_a_line_and_enter_takes_it(self, tmp_path):
+        async with measuring_at(tmp_path, "walk_round.joints.track_bar_frame") as pilot:
+            choices = pilot.app.screen.query_one(Choices)
+            assert choices.highlighted is None
+            await pilot.press("enter")
+            assert "nothing is chosen yet" in said(pilot)
+            await pilot.press("2")
+            assert at(pilot) == "walk_round.joints.track_bar_frame"
+            assert choices.given == "loose"
+            await pilot.press("1", "enter")
+            assert at(pilot) == "walk_round.joints.track_bar_axle"
+            assert value_at(only_draft(tmp_path), "walk_round.joints.track_bar_frame") == "tight"
+
+    async def test_what_was_typed_and_left_waits(self, tmp_path):
+        async with measuring_at(tmp_path, HEIGHT) as pilot:
+            await enter(pilot, "24 1/2")
+            await type_text(pilot, "18 1/4")
+            await pilot.press("pageup", "pagedown")
+            assert (at(pilot), field(pilot)) == ("readings.track_bar.frame.offset", "18 1/4")
+            assert "this was typed and left" in said(pilot)
+            await pilot.press("f9")
+            await pilot.pause()
+            assert "“18 1/4” was typed and not entered" in flowing(shown(pilot))
+
+    async def test_an_answer_that_is_asked_again_is_typed_over(self, tmp_path):
+        async with measuring_at(tmp_path, HEIGHT) as pilot:
+            await enter(pilot, "24 1/2")
+            await pilot.press("escape")
+            await enter(pilot, "25")
+            assert value_at(only_draft(tmp_path), HEIGHT) == ["25 in"]
+
     async def test_undo_takes_the_last_answer_back_on_the_disk_too(self, tmp_path):
         async with measuring_at(tmp_path, HEIGHT) as pilot:
             await pilot.press("f8")  # nothing was answered since it was opened
             assert at(pilot) == HEIGHT
             await enter(pilot, "24 1/2")
             await pilot.press("f8")
-            assert (at(pilot), field(pilot)) == (HEIGHT, "")
+            assert (at(pilot), field(pilot)) == (HEIGHT, "24 1/2 in")
+            assert "undone: Track bar frame end, height: 24 1/2 in" in said(pilot)
         assert value_at(only_draft(tmp_path), HEIGHT) is None
 
     async def test_units_are_switched_and_what_was_typed_keeps_its_own(self, tmp_path):
@@ -233,7 +296,7 @@ class TestGoingAbout:
         async with measuring_at(tmp_path, HEIGHT) as pilot:
             await pilot.press("f3")
             assert isinstance(pilot.app.screen, StepsScreen)
-            await pilot.press("3")
+            await pilot.press("3", "enter")
             assert at(pilot) == "stance.level_floor"
 
     async def test_help_shows_the_guidance_and_goes_away(self, tmp_path):
@@ -262,14 +325,14 @@ class TestGoingAbout:
 class TestMeasuringAgain:
     async def test_old_values_are_in_view_and_the_record_follows_the_first(self, tmp_path):
         async with measuring_at(tmp_path, "file") as pilot:
-            await pilot.press("1")
+            await pilot.press("1", "enter")
             await pilot.pause()
             await pilot.press("down", "f6")
-            assert at(pilot) == "vehicle.odometer"
+            assert at(pilot) == "session.technician"
             await answer_until(pilot, HEIGHT, TRUE_TRUCK)
             assert "before: 24 1/2 in" in said(pilot)
             await answer_until(pilot, "file", TRUE_TRUCK)
-            await pilot.press("1")
+            await pilot.press("1", "enter")
             await pilot.pause()
         second, first = list_records(tmp_path)
         assert (second.kind, second.follows) == ("re-measure", first.id)

@@ -199,7 +199,7 @@ class TestChoosing:
         async with workshop_app(tmp_path).run_test(size=SMALL) as pilot:
             await go_to_fix(pilot, "over the knuckle")
             await press(pilot, "enter")
-            await press(pilot, "f4", "1")
+            await press(pilot, "f4", "1", "enter")
             (entry,) = [one for one in list_records(pilot.app.files) if one.tag == "FG-0"]
             record = read_document(entry.path)
             assert value_at(record, "plan.moves")[0]["correction"] == FIRST
@@ -245,7 +245,7 @@ class TestChoosing:
                 screen.flow.with_document(with_value(screen.flow.document, path, ["20 in"]))
             )
             screen.action_go_to("file")
-            await press(pilot, "1")
+            await press(pilot, "1", "enter")
             (entry,) = [one for one in list_records(pilot.app.files) if one.tag == "FG-0"]
             assert value_at(read_document(entry.path), "plan.expected.parallel") != before
 
@@ -284,6 +284,26 @@ class TestChanging:
             await press(pilot, "enter")
             assert plan_in_draft(pilot.app.files)[0]["rise"] == "1 7/8 in"
 
+    async def test_a_correction_keeps_to_how_far_it_goes(self, tmp_path):
+        async with workshop_app(tmp_path).run_test(size=LARGE) as pilot:
+            await go_to_fix(pilot, "over the knuckle")
+            await press(pilot, "m")
+            await type_text(pilot, "-2")
+            await press(pilot, "enter")
+            assert isinstance(pilot.app.screen, PromptScreen)
+            assert "this correction goes up" in flowing(said(pilot))
+
+    async def test_a_plan_that_does_not_steer_true_is_chosen_twice(self, tmp_path):
+        async with workshop_app(tmp_path).run_test(size=LARGE) as pilot:
+            await go_to_fix(pilot, "over the knuckle")
+            await press(pilot, "m")
+            await type_text(pilot, "1/2")
+            await press(pilot, "enter", "enter")
+            assert isinstance(pilot.app.screen, PlansScreen)
+            assert "Enter once more" in list(pilot.app._notifications)[-1].message
+            await press(pilot, "enter")
+            assert plan_in_draft(pilot.app.files)[0]["rise"] == "1/2 in"
+
     async def test_which_of_two_moves_is_asked(self, tmp_path):
         async with workshop_app(tmp_path).run_test(size=LARGE) as pilot:
             await go_to_fix(pilot, "over the knuckle")
@@ -291,7 +311,7 @@ class TestChanging:
             first, second = at_hand(pilot)
             await press(pilot, "m")
             assert isinstance(pilot.app.screen, PickScreen)
-            await press(pilot, "2")
+            await press(pilot, "2", "enter")
             await type_text(pilot, "-1")
             await press(pilot, "enter")
             assert at_hand(pilot) == [first, (second[0], -1.0)]
@@ -409,7 +429,7 @@ class TestWhatTheShopHas:
     async def test_the_thread_of_an_adjuster_is_typed(self, tmp_path):
         async with workshop_app(tmp_path).run_test(size=TALL) as pilot:
             await go_to_fix(pilot, "over the knuckle")
-            await press(pilot, "a", "1")
+            await press(pilot, "a", "1", "enter")
             await type_text(pilot, "2 mm")
             await press(pilot, "enter")
             assert value_at(draft(pilot.app.files), "adjusters.track_bar") == {
@@ -422,7 +442,7 @@ class TestWhatTheShopHas:
     async def test_a_thread_that_cannot_be_is_refused(self, tmp_path, typed):
         async with workshop_app(tmp_path).run_test(size=SMALL) as pilot:
             await go_to_fix(pilot, "over the knuckle")
-            await press(pilot, "a", "1")
+            await press(pilot, "a", "1", "enter")
             await type_text(pilot, typed)
             await press(pilot, "enter")
             assert "a thread pitch is written like 16 per in (turns) or 1.5 mm" in said(pilot)
@@ -466,7 +486,7 @@ class TestInsteadOfPlans:
             await type_text(pilot, "2")
             await press(pilot, "enter", "enter")
             assert titles(pilot) == [BENCH]
-            await press(pilot, "enter")
+            await press(pilot, "enter", "enter")
             assert plan_in_draft(pilot.app.files)[0]["pivot"] == "ride_height"
 
     async def test_without_a_verdict_it_says_what_is_missing(self, tmp_path):

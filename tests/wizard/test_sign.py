@@ -27,7 +27,7 @@ def said(pilot):
 def test_it_looks_like_any_other_question(snap_compare, tmp_path, size):
     async def run(pilot):
         await decide(pilot)
-        await pilot.press("2")
+        await pilot.press("2", "enter")
         await type_text(pilot, "Lead")
         await pilot.press("enter")
         await pilot.pause()
@@ -39,7 +39,7 @@ async def test_a_session_is_signed_and_the_signature_stands(tmp_path):
     app = workshop_app(tmp_path)
     async with app.run_test(size=SMALL) as pilot:
         await decide(pilot)
-        await pilot.press("1")
+        await pilot.press("1", "enter")
         await type_text(pilot, "Lead")
         await pilot.press("enter", "enter")
         await pilot.pause()
@@ -52,11 +52,17 @@ async def test_a_session_is_signed_and_the_signature_stands(tmp_path):
     assert signature_stands(document, signature)
 
 
+async def test_what_was_decided_before_is_said(tmp_path):
+    async with workshop_app(tmp_path).run_test(size=LARGE) as pilot:
+        await decide(pilot, "fixed")
+        assert "so far: signed by workshop lead (invented), 2026-11-10 16:20" in said(pilot)
+
+
 async def test_sending_back_needs_a_reason(tmp_path):
     app = workshop_app(tmp_path)
     async with app.run_test(size=SMALL) as pilot:
         await decide(pilot)
-        await pilot.press("2")
+        await pilot.press("2", "enter")
         await type_text(pilot, "Lead")
         await pilot.press("enter", "enter")
         await pilot.pause()
@@ -72,7 +78,7 @@ async def test_sending_back_needs_a_reason(tmp_path):
 async def test_a_name_is_needed(tmp_path):
     async with workshop_app(tmp_path).run_test(size=SMALL) as pilot:
         await decide(pilot)
-        await pilot.press("1", "enter")
+        await pilot.press("1", "enter", "enter")
         await pilot.pause()
         assert isinstance(pilot.app.screen, SignScreen)
         assert "nothing was typed" in said(pilot)
@@ -83,7 +89,7 @@ async def test_escape_goes_back_question_by_question_and_decides_nothing(tmp_pat
     before = path_of(app, "close").read_bytes()
     async with app.run_test(size=SMALL) as pilot:
         await decide(pilot)
-        await pilot.press("1")
+        await pilot.press("1", "enter")
         await type_text(pilot, "Lead")
         await pilot.press("enter", "escape")
         await pilot.pause()
@@ -101,7 +107,7 @@ async def test_a_record_that_was_changed_meanwhile_is_not_signed(tmp_path):
         path = path_of(app, "close")
         path.write_text(path.read_text("utf-8").replace("FG-4", "FG-9", 1), "utf-8")
         changed = path.read_bytes()
-        await pilot.press("1")
+        await pilot.press("1", "enter")
         await type_text(pilot, "Lead")
         await pilot.press("enter", "enter")
         await pilot.pause()

@@ -250,6 +250,19 @@ class TestInTheMeasuring:
             await pilot.pause()
             assert at(pilot) != "verdict"
 
+    async def test_before_there_is_one_it_says_what_is_to_be_answered(self, tmp_path):
+        path = draft_at(tmp_path, "layout.steering")
+        async with app_in(tmp_path).run_test(size=SMALL) as pilot:
+            await go_on(pilot, path)
+            await pilot.press("f3", "8", "enter")
+            await settle(pilot)
+            assert isinstance(pilot.app.screen, VerdictStep)
+            text = flowing(shown(pilot))
+            assert "still to be answered: Drag link goes to (step Layout), and" in text
+            await pilot.press("enter")
+            await pilot.pause()
+            assert at(pilot) == "layout.steering"
+
     async def test_what_was_skipped_is_said_with_what_it_leaves_open(self, tmp_path):
         path = draft_at(tmp_path, "verdict")
         async with app_in(tmp_path).run_test(size=TALL) as pilot:

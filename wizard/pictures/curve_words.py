@@ -115,6 +115,8 @@ def readout(picture: CurvePicture, now: float, size: Size) -> tuple[Placed, ...]
     travel = place_in_travel(picture.heave, picture.unit)
     does = picture.upward if now > 0 else picture.downward
     value = f"{abs(now):.2f} deg" if isfinite(now) else "cannot reach"
+    if value == "0.00 deg":
+        does, value = "steers", "0 deg"
     texts = (
         f"at {travel}: {does} {value}" if isfinite(now) else f"at {travel}: {value}",
         f"{travel}: {value}",

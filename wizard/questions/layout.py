@@ -33,12 +33,12 @@ STEP = Step(
             "Follow the link from the pitman arm on the steering box to its other end.",
             "It decides what the wheels do when that end is moved.",
             choices=(
-                Choice("knuckle", "the far knuckle", "to its steering arm; the tie rod is apart"),
-                Choice("tie-rod", "the tie rod", "somewhere along the rod that joins the wheels"),
+                Choice("knuckle", "the far knuckle", "the tie rod is apart"),
+                Choice("tie-rod", "the tie rod", "the rod that joins the wheels"),
                 Choice(
                     "inverted-y",
-                    "the far knuckle, with the tie rod joined to the drag link",
-                    "toe changes with travel",
+                    "the far knuckle, the tie rod joined to the link",
+                    "toe changes",
                 ),
             ),
             usual="steering",

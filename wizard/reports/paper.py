@@ -11,6 +11,8 @@ from wizard.saying.fact import Fact
 from wizard.saying.sheet import Sheet
 
 WIDTH = 80
+NARROWEST = 30
+"""Columns; a terminal that claims fewer knows nothing of its width."""
 
 STYLES = {
     "title": "bold underline",
@@ -26,6 +28,14 @@ STYLES = {
 """A colour only says once more what mark and word say; rich leaves it out under NO_COLOR."""
 
 
+class Paper(Console):
+    """Leaves it to the command what a reader means who has seen enough."""
+
+    def on_broken_pipe(self) -> None:
+        """Raises BrokenPipeError."""
+        raise BrokenPipeError
+
+
 def print_parts(parts: Iterable[RenderableType]) -> None:
     """Print the parts of a report under each other."""
     console = paper()
@@ -38,8 +48,8 @@ def paper() -> Console:
     """A console for words that come from records: nothing in them is taken as markup."""
     with suppress(AttributeError):  # what a terminal cannot show becomes a question mark
         sys.stdout.reconfigure(errors="replace")  # type: ignore[union-attr]
-    console = Console(highlight=False, markup=False, emoji=False)
-    console.width = min(console.width, WIDTH)
+    console = Paper(highlight=False, markup=False, emoji=False)
+    console.width = min(console.width, WIDTH) if console.width >= NARROWEST else WIDTH
     return console
 
 

@@ -42,6 +42,7 @@ class ChangeRow(NamedTuple):
     Attributes
     ----------
     name : str
+    unit : "deg" or ""
     before, after, give : float
         `give` is the expanded uncertainty U of the change.
     verdicts : (str, str)
@@ -51,6 +52,7 @@ class ChangeRow(NamedTuple):
     """
 
     name: str
+    unit: str
     before: float
     after: float
     give: float
@@ -79,6 +81,7 @@ def change_rows(
         rows.append(
             ChangeRow(
                 f"{name} {each}" if key == "gradient" else name,
+                "" if key == "length_ratio" else "deg",
                 way * scale * change.before,
                 way * scale * change.after,
                 2 * scale * change.u,
@@ -116,7 +119,7 @@ class Changes:
             )
         for row in self.rows:
             table.add_row(
-                self.text(row.name, "rule"),
+                self.text(f"{row.name}, {row.unit}" if row.unit else row.name, "rule"),
                 self.value(row.before, row.verdicts[0], row.decimals),
                 self.value(row.after, row.verdicts[1], row.decimals),
                 self.text(figure(row.after - row.before, row.decimals), "rule"),

@@ -10,6 +10,9 @@ from wizard.saying.readings import advice_words
 from wizard.words import mark_and_word
 
 NOTHING_TO_DO = "nothing is to be done."
+NOT_CLOSING = (
+    "! The readings do not fit each other: find the mistaken one first, or a plan rests on it."
+)
 NOTHING_OFFERED = "nothing that could move a pivot is switched on, so there is no plan."
 
 
@@ -34,12 +37,13 @@ def _said(verdict: Verdict, fix: Fix) -> str:
     if not fix.plans:
         return NOTHING_OFFERED
     true = sum(plan.steers_true for plan in fix.plans)
+    beware = "" if verdict.adjustment.closes and not verdict.suspicions else f" {NOT_CLOSING}"
     if true:
         plans = "one plan steers" if true == 1 else f"{count_of(true)} plans steer"
-        return f"{plans} true, of {fix.searched:,} combinations; fewest parts first."
+        return f"{plans} true, of {fix.searched:,} combinations; fewest parts first.{beware}"
     return (
         f"none of {fix.searched:,} combinations steers true. What stops the best of them: "
-        f"{stopped_by(fix.plans[0])}."
+        f"{stopped_by(fix.plans[0])}.{beware}"
     )
 
 

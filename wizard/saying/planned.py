@@ -7,8 +7,9 @@ from core.corrections import RIDE_HEIGHT
 from core.document import Document, value_at
 from core.entries import EntryError
 from core.plain_text import plain
-from core.plan import planned_in
+from core.plan import Planned, planned_in
 from core.quantity import LengthUnit
+from wizard.saying.amounts import listed
 from wizard.saying.compared import EXPECTED
 from wizard.saying.fact import LOOK, Fact
 from wizard.saying.names import called, pivot_called
@@ -26,9 +27,8 @@ def planned_facts(document: Document, unit: LengthUnit) -> Iterator[Fact]:
     if planned is None:
         return
     for correction, pivot, rise in planned.moves:
-        moved = "the ride height" if pivot == RIDE_HEIGHT else f"the {pivot_called(pivot)}"
         name = f"{plain(correction)}: " if correction else ""
-        yield Fact(rise_words(rise, unit), f"{name}{moved}")
+        yield Fact(rise_words(rise, unit), f"{name}{_moved(pivot)}")
     for name, length in planned.arms.items():
         yield Fact(show(length, unit), f"{called(name)} of this length")
     figures = [
@@ -38,6 +38,17 @@ def planned_facts(document: Document, unit: LengthUnit) -> Iterator[Fact]:
     ]
     if figures:
         yield Fact("expected", f"{', '.join(figures)}{_chance(document)}")
+
+
+def planned_words(planned: Planned, unit: LengthUnit) -> str:
+    """Every move and arm of a plan in one line."""
+    moves = [f"{_moved(pivot)} {rise_words(rise, unit)}" for _, pivot, rise in planned.moves]
+    arms = [f"{called(name)} {show(length, unit)}" for name, length in planned.arms.items()]
+    return listed([*moves, *arms])
+
+
+def _moved(pivot: str) -> str:
+    return "the ride height" if pivot == RIDE_HEIGHT else f"the {pivot_called(pivot)}"
 
 
 def _chance(document: Document) -> str:

@@ -3,6 +3,7 @@
 from collections.abc import Iterator, Mapping, Sequence
 
 from core.adjuster import Adjuster
+from core.bench import BY_HAND
 from core.corrections import RIDE_HEIGHT
 from core.fix import Plan
 from core.moves import Move, moved_pivots
@@ -30,7 +31,9 @@ FREE_ENDS = {
 
 def move_words(move: Move, unit: LengthUnit) -> str:
     """What is done, and how far: "pitman arm with less drop, up 1 1/2 in"."""
-    return f"{plain(move.correction.name)}, {rise_words(move.rise, unit)}"
+    name = move.correction.name
+    named = pivot_called(move.correction.pivot) if name == BY_HAND else plain(name)
+    return f"{named}, {rise_words(move.rise, unit)}"
 
 
 def moves_words(plan: Plan, unit: LengthUnit) -> tuple[str, ...]:

@@ -103,7 +103,8 @@ class BenchScreen(Screen[Plan | None]):
         bench, unit = self.bench, self.unit
         verdict, plan = bench.verdict, bench.plan()
         heading = self.query_one(Heading)
-        heading.left = f"{self.tag}, the bench: nothing here is filed"
+        filed = "nothing is filed unless it is kept" if self.may_keep else "nothing here is filed"
+        heading.left = f"{self.tag}, the bench: {filed}"
         heading.right = UNIT_WORDS[unit]
         self.query_one("#bench-words", Static).update(Content(bench_words(bench, plan)))
         list_ = self.query_one(BenchList)

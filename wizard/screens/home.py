@@ -10,10 +10,13 @@ from textual.content import Content
 from textual.screen import Screen
 from textual.widgets import Static
 
-from core.record import RecordError
-from core.record_list import drafts, list_records, tidy
+from core.plain_text import plain
+from core.record import RecordError, discard_draft, read_document
+from core.record_list import Entry, drafts, list_records, tidy
 from wizard.help import help_at_home
+from wizard.questions.question import Choice
 from wizard.screens.help import HelpScreen
+from wizard.screens.pick import PickScreen
 from wizard.widgets.field import Field
 from wizard.widgets.heading import Heading
 from wizard.widgets.keys import Key, Keys
@@ -41,6 +44,7 @@ class HomeScreen(Screen[None]):
         ("f5", "new", "new"),
         ("f6", "again", "again"),
         ("f7", "compare", "compare"),
+        ("f8", "discard", "throw away"),
         ("f9", "quit", "quit"),
         ("up", "list('cursor_up')", "up"),
         ("down", "list('cursor_down')", "down"),
@@ -67,16 +71,24 @@ class HomeScreen(Screen[None]):
         field.placeholder = "type to find a vehicle"
         field.focus()
         self.query_one(Heading).right = str(self.app.files)
+        self.say_keys()
+        self.notice(self.first_notice)
+        tidy(self.app.files)
+
+    @on(Sessions.OptionHighlighted)
+    def say_keys(self) -> None:
+        """The keys that do something with the line that is marked."""
+        entry, is_unfinished = self.query_one(Sessions).at_hand or (NEW, False)
+        filed = self.query_one(Sessions).filed_at_hand
+        again = (Key("F6", "measure again", "again"), Key("F7", "compare", "compare"))
         self.query_one(Keys).keys = (
-            Key("Enter", "open", "open"),
+            Key("Enter", "go on with it" if is_unfinished else "open", "open"),
             Key("F5", "new vehicle", "new"),
-            Key("F6", "measure again", "again"),
-            Key("F7", "compare", "compare"),
+            *(again if filed else ()),
+            *([Key("F8", "throw away", "discard")] if is_unfinished and not entry.fault else []),
             Key("F1", "help", "help"),
             Key("F9", "quit", "quit"),
         )
-        self.notice(self.first_notice)
-        tidy(self.app.files)
 
     def on_screen_resume(self) -> None:
         """The list follows what was filed meanwhile."""
@@ -88,11 +100,17 @@ class HomeScreen(Screen[None]):
             unfinished, filed = drafts(self.app.files), list_records(self.app.files)
         except RecordError as error:
             self.notice(str(error))
-            unfinished, filed = [], []
+            unfinished, filed, can_be_read = [], [], False
+        else:
+            can_be_read = True
         self.query_one(Sessions).show(unfinished, filed)
         first = self.query_one("#first", Static)
         first.update(Content(FIRST_TIME))
-        first.display = not (unfinished or filed)
+        first.display = can_be_read and not (unfinished or filed)
+
+    def mark(self, session: str) -> None:
+        """Mark a session by its id, as soon as it is in the list."""
+        self.query_one(Sessions).mark(session)
 
     def notice(self, text: str) -> None:
         """One line above the list."""
@@ -101,7 +119,10 @@ class HomeScreen(Screen[None]):
     @on(Field.Changed)
     def filter(self, event: Field.Changed) -> None:
         """Show what holds the typed words."""
-        self.query_one(Sessions).find(event.value)
+        sessions = self.query_one(Sessions)
+        sessions.find(event.value)
+        found = sessions.shown or not event.value.strip()
+        self.notice("" if found else f"no session holds “{plain(event.value)}”; Esc shows all")
 
     @on(Field.Submitted)
     def action_open(self) -> None:
@@ -147,6 +168,32 @@ class HomeScreen(Screen[None]):
             self.notice("F7 lays two sessions side by side: choose one that is filed first")
         else:
             self.app.compare(entry.path)
+
+    def action_discard(self) -> None:
+        """Throw an unfinished session away, if that is meant."""
+        entry, is_unfinished = self.query_one(Sessions).at_hand or (NEW, False)
+        if not is_unfinished or entry.fault:
+            self.notice("F8 throws an unfinished session away: choose one first")
+            return
+
+        def chosen(does: bool | None) -> None:
+            if does:
+                self.discard(entry)
+
+        do = "Its answers are gone then; what is filed of the vehicle stays."
+        choices = (Choice(False, "keep it"), Choice(True, "throw it away"))
+        ask = f"Throw this unfinished session of {entry.tag} away?"
+        self.app.push_screen(PickScreen(ask, do, choices, False), chosen)
+
+    def discard(self, entry: Entry) -> None:
+        """Throw an unfinished session away."""
+        try:
+            discard_draft(self.app.files, read_document(entry.path))
+        except RecordError as error:
+            self.notice(str(error))
+        else:
+            self.notice(f"thrown away: the unfinished session of {entry.tag}")
+            self.read()
 
     def action_help(self) -> None:
         """Help on this page."""

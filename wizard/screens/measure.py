@@ -10,7 +10,7 @@ from textual.app import ComposeResult
 from textual.screen import Screen
 
 from core.checks import Queried
-from core.document import value_at, with_value
+from core.document import value_at, with_value, without
 from core.entries import EntryError
 from core.plain_text import plain
 from core.record import RecordError, file_record
@@ -27,10 +27,16 @@ from wizard.screens.help import HelpScreen
 from wizard.screens.shown import SHOWN
 from wizard.screens.steps import StepsScreen
 from wizard.widgets.asking import Asking
+from wizard.widgets.guidance import Guidance
 from wizard.widgets.worksheet import Worksheet
+from wizard.wording import as_typed, in_words
 
 if TYPE_CHECKING:
     from wizard.app import EvenarcApp
+
+
+LONGEST_REASON = 500
+"""Characters."""
 
 
 class MeasureScreen(Screen[str]):
@@ -48,6 +54,8 @@ class MeasureScreen(Screen[str]):
     BINDINGS = [
         ("escape,pageup", "back", "back"),
         ("pagedown", "forward", "forward"),
+        ("up", "guidance(-1)", "guidance up"),
+        ("down", "guidance(1)", "guidance down"),
         ("f1", "help", "help"),
         ("f2", "units", "units"),
         ("f3", "steps", "steps"),
@@ -66,6 +74,7 @@ class MeasureScreen(Screen[str]):
         self.doubted: Any = None
         self.gives_reason = False
         self.saved = ""
+        self.not_entered: dict[str, str] = {}  # what was typed and left, by question
 
     def compose(self) -> ComposeResult:
         """The worksheet is all there is."""
@@ -88,6 +97,9 @@ class MeasureScreen(Screen[str]):
         if question.kind == "profile":
             choices = profile_choices(self.app.profile_folders)
         self.query_one(Worksheet).show(self.flow, choices, self.earlier, self.saved)
+        if typed := self.not_entered.pop(question.path, ""):
+            self.query_one(Asking).retype(typed)
+            self.say("not entered", "this was typed and left; Enter takes it")
 
     def show_step(self, question: Question) -> None:
         """Show a step on its own screen, and go on as it was left."""
@@ -113,6 +125,8 @@ class MeasureScreen(Screen[str]):
         question, given = self.flow.at, event.answer
         if self.gives_reason:
             self.keep_because(str(given).strip())
+        elif given is None:
+            self.say("refused", "nothing is chosen yet: press a line's number or ↑ ↓, then Enter")
         elif question.kind == "file":
             self.file() if given == "file" else self.action_leave()
         elif question.kind == "read":
@@ -124,14 +138,18 @@ class MeasureScreen(Screen[str]):
 
     def check(self, given: Any) -> None:
         """Answer the question at hand, if nothing speaks against it."""
-        outcome = answer(self.flow, given, self.app.profile_folders, self.app.files)
+        app = self.app
+        outcome = answer(self.flow, given, app.profile_folders, app.files, self.earlier)
         if isinstance(outcome, Flow):
             self.move(outcome)
         elif isinstance(outcome, Queried):
             self.queried, self.doubted = outcome, given
-            self.say("queried", outcome.message, "type it again, or F5 keeps it with a reason")
+            again = "type it again" if isinstance(given, str) else "choose again"
+            self.say("queried", outcome.message, f"{again}, or F5 keeps it with a reason")
             self.query_one(Worksheet).offer_to_keep(self.flow)
         else:
+            self.queried = None
+            self.query_one(Worksheet).offer_no_more(self.flow)
             self.say("refused", outcome.message)
 
     def move(self, flow: Flow) -> None:
@@ -139,12 +157,30 @@ class MeasureScreen(Screen[str]):
         try:
             self.app.desk.keep(flow.document, self.flow.document)
         except RecordError as error:
-            self.trouble(str(error))
-            return
-        if value_at(flow.document, "session.id"):
-            self.saved = f"✓ kept {datetime.now():%H:%M:%S}"
+            if without(flow.document, "draft") != without(self.flow.document, "draft"):
+                self.trouble(str(error))
+                return
+            self.app.warn(str(error))  # only the place is not kept; one may look about all the same
+        else:
+            if value_at(flow.document, "session.id"):
+                self.saved = f"✓ kept {datetime.now():%H:%M:%S}"
+        self.remember_typed(flow)
         self.flow = flow
         self.ask()
+
+    @property
+    def is_typed_over(self) -> bool:
+        """Whether something else stands in the field than the answer that was taken."""
+        typed = self.query_one(Asking).typed
+        answer = value_at(self.flow.document, self.flow.at.path)
+        return bool(typed.strip()) and typed != as_typed(answer)
+
+    def remember_typed(self, flow: Flow) -> None:
+        """What was typed and not entered waits for when its question comes up again."""
+        path = self.flow.at.path
+        same = value_at(flow.document, path) == value_at(self.flow.document, path)
+        if flow.at.path != path and same and self.is_typed_over and not self.gives_reason:
+            self.not_entered[path] = self.query_one(Asking).typed
 
     def trouble(self, text: str) -> None:
         """Say what the machine could not do, and stay where we are."""
@@ -158,8 +194,10 @@ class MeasureScreen(Screen[str]):
         """Keep a queried answer, if there is a reason."""
         if not reason:
             self.say("refused", "a reason is needed: what was seen, in a few words")
+        elif len(reason) > LONGEST_REASON:
+            self.say("refused", f"a reason is {LONGEST_REASON} characters at most: the gist of it")
         elif self.queried is not None:
-            self.move(take(self.flow, self.queried.value, plain(reason, 200)))
+            self.move(take(self.flow, self.queried.value, plain(reason, LONGEST_REASON)))
 
     def file(self) -> None:
         """File the session; only what was read back counts as filed."""
@@ -206,14 +244,31 @@ class MeasureScreen(Screen[str]):
 
     def action_keep(self) -> None:
         """Keep what was queried: ask why."""
-        if self.queried is not None and not self.gives_reason:
-            self.gives_reason = True
-            self.query_one(Worksheet).ask_reason()
+        if self.queried is None or self.gives_reason:
+            return
+        given = self.query_one(Asking).given
+        if given != self.doubted:  # typed over since: that is another answer
+            self.check(given)
+            return
+        self.gives_reason = True
+        kept = in_words(self.flow.at, self.queried.value, drafts.units_of(self.flow.document))
+        self.query_one(Worksheet).ask_reason(plain(kept, 40), self.queried.message)
 
     def action_undo(self) -> None:
-        """Take the last answer back."""
-        if self.flow.past:
-            self.move(self.flow.undone())
+        """Take the last answer back; what it was stands in the field, to be mended."""
+        if not self.flow.past:
+            return
+        before, now = self.flow.undone(), self.flow
+        self.move(before)
+        if self.flow is not before:
+            return
+        question = before.at
+        answer = value_at(now.document, question.path)
+        if answer is not None and answer != value_at(before.document, question.path):
+            if not question.choices and question.kind != "profile":
+                self.query_one(Asking).retype(as_typed(answer))
+            was = in_words(question, answer, drafts.units_of(before.document))
+            self.say("undone", f"{question.name}: {plain(was, 80)}")
 
     def action_units(self) -> None:
         """Show, and take bare numbers in, the other unit."""
@@ -242,11 +297,19 @@ class MeasureScreen(Screen[str]):
         """To a question that was answered."""
         self.move(self.flow.going_to(path))
 
+    def action_guidance(self, by: int) -> None:
+        """Scroll the guidance, where it has no room; in a list the arrows choose."""
+        self.query_one(Guidance).scroll_relative(y=by, animate=False)
+
     def action_help(self) -> None:
         """Help on the question at hand."""
         self.app.push_screen(HelpScreen(help_on(self.flow.at, self.query_one(Worksheet).closing)))
 
     def action_leave(self) -> None:
         """To the first page; the draft stays."""
-        kept = value_at(self.flow.document, "session.id") is not None
-        self.dismiss("the session is kept, unfinished" if kept else "")
+        said = (
+            ["the session is kept, unfinished"] if self.app.desk.holds(self.flow.document) else []
+        )
+        if self.is_typed_over and not self.gives_reason:
+            said.append(f"“{plain(self.query_one(Asking).typed, 40)}” was typed and not entered")
+        self.dismiss("; ".join(said))

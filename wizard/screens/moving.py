@@ -15,9 +15,12 @@ from core.quantity import LengthUnit, QuantityError
 from core.verdict import Verdict
 from wizard.questions.question import Choice
 from wizard.saying.outcomes import outcome_words
-from wizard.saying.work import move_words, show
+from wizard.saying.work import move_words, range_words, show
 from wizard.screens.pick import PickScreen
 from wizard.screens.prompt import PromptScreen
+
+SAME = 0.1
+"""mm; rises that differ by less are the same."""
 
 FARTHEST = 12 * 25.4
 """mm; no pivot is moved further than this."""
@@ -57,7 +60,13 @@ def how_far(verdict: Verdict, plan: Plan, index: int, unit: LengthUnit) -> Promp
     move = plan.moves[index]
 
     def judge(text: str) -> tuple[Plan, str]:
-        moved = replace(move, rise=rise_typed(text, unit))
+        rise = rise_typed(text, unit)
+        rises = move.correction.rises
+        if rise and len(rises) > 1 and not min(rises) - SAME <= rise <= max(rises) + SAME:
+            raise QuantityError(
+                f"this correction goes {range_words(rises, unit)}; the bench moves a pivot anywhere"
+            )
+        moved = replace(move, rise=rise)
         moves = (*plan.moves[:index], moved, *plan.moves[index + 1 :])
         moves = tuple(one for one in moves if one.rise)
         if not moves and not plan.arms:

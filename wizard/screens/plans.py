@@ -35,6 +35,7 @@ from wizard.planning import (
     with_plan,
 )
 from wizard.saying.fix import fix_words, working_words
+from wizard.saying.outcomes import outcome_words
 from wizard.saying.sessions import opened, tag_of
 from wizard.screens.bench import BenchScreen
 from wizard.screens.moving import ask_move
@@ -87,6 +88,7 @@ class PlansScreen(PageScreen[Flow | None]):
         self.verdict: Verdict | None = None
         self.planning: Planning | None = None
         self.own: tuple[Titled, ...] = ()
+        self.doubted: Plan | None = None  # chosen once, and it does not steer true
         self.hurries = False  # Enter was pressed before it was known what there is to choose
 
     def compose(self) -> ComposeResult:
@@ -217,8 +219,12 @@ class PlansScreen(PageScreen[Flow | None]):
 
     def action_choose(self) -> None:
         """Take the plan at hand, or go on; to what is missing where there is no verdict."""
-        missing = self.flow.missing
-        if self.planning:
+        missing, plan = self.flow.missing, self.planning and self.planning.plan
+        if self.planning and plan and not plan.steers_true and self.doubted is not plan:
+            self.doubted = plan
+            outcome = outcome_words(self.planning.verdict, plan)
+            self.notify(f"{outcome}. Enter once more chooses it.", markup=False)
+        elif self.planning:
             self.dismiss(with_plan(self.flow, self.planning.plan))
         elif self.fault and missing:
             self.dismiss(self.flow.going_to(missing[0].path))

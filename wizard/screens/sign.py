@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -17,6 +18,7 @@ from core.signature import Decision, sign
 from wizard.drafts import now
 from wizard.questions.question import Choice, Question
 from wizard.saying.sessions import session_words
+from wizard.saying.signed import signature_facts
 from wizard.widgets.answers import Answered, Answers
 from wizard.widgets.asking import Asking
 from wizard.widgets.heading import Heading
@@ -54,6 +56,8 @@ NOTE = Question(
     "It stands in the record beside the name.",
     optional=True,
 )
+
+WHY = "Why is it sent back?"
 
 QUESTIONS = (DECISION, BY, NOTE)
 AIM = "The lead's decision on this session."
@@ -100,9 +104,18 @@ class SignScreen(Screen[Document | None]):
 
     def ask(self) -> None:
         """Put the question at hand."""
-        hint = "may be left empty" if self.at is NOTE and not self.needs_note else ""
-        self.query_one(Asking).put(self.at, self.at.choices, None, hint)
+        asked = replace(NOTE, ask=WHY) if self.at is NOTE and self.needs_note else self.at
+        hint = self.decided if self.at is DECISION else ""
+        if self.at is NOTE and not self.needs_note:
+            hint = "may be left empty; Enter puts the decision into the record"
+        self.query_one(Asking).put(asked, asked.choices, None, hint)
         self.query_one(Answers).show(AIM, [self.answered(one) for one in self.given])
+
+    @property
+    def decided(self) -> str:
+        """What was decided before."""
+        before = list(signature_facts(self.document))
+        return f"so far: {before[-1].name} {before[-1].text}" if before else ""
 
     @property
     def given(self) -> tuple[Question, ...]:
@@ -122,7 +135,7 @@ class SignScreen(Screen[Document | None]):
     @on(Asking.HandedIn)
     def judge(self, event: Asking.HandedIn) -> None:
         """Take an answer, or refuse it."""
-        text = str(event.answer)
+        text = "" if event.answer is None else str(event.answer)
         outcome = words.line(text) if self.at is BY or self.needs_note else words.note(text)
         if isinstance(outcome, Refused):
             self.query_one(Asking).say("refused", outcome.message)

@@ -18,7 +18,7 @@ from core.profile import Profile
 from core.record import RecordError
 from core.verdict import Verdict
 from wizard.drafts import units_of
-from wizard.flow import Flow, applying
+from wizard.flow import Flow, applying, step_of
 from wizard.help import Section
 from wizard.planning import noted
 from wizard.retake import Retake
@@ -67,11 +67,15 @@ class VerdictScreen(PageScreen[Left]):
         try:
             self.verdict = assess(self.document, self.profile_of, draws=0)
         except (EntryError, ProfileError) as error:
-            self.query_one(VerdictPage).cannot([Fact("", str(error), LOOK)])
+            self.query_one(VerdictPage).cannot([Fact("", self.why_not(error), LOOK)])
         else:
             self.drawing = DRAWING
             self.call_after_refresh(self.go_on_showing)
         self.show()
+
+    def why_not(self, error: EntryError | ProfileError) -> str:
+        """Why there is no verdict."""
+        return str(error)
 
     async def go_on_showing(self) -> None:
         """The rest of the page, and the doubt, once the verdict itself has been painted."""
@@ -112,7 +116,7 @@ class VerdictScreen(PageScreen[Left]):
 
     def help(self) -> Sequence[Section]:
         """Help on a verdict."""
-        return help_on_verdict()
+        return help_on_verdict(is_filed=not self.MAY_KEEP)
 
     def action_travel(self) -> None:
         """Move the axle through its travel."""
@@ -171,6 +175,15 @@ class VerdictStep(VerdictScreen[Flow | Retake | None]):
             Key("F3", "steps", "steps"),
             Key("F9", "leave", "leave"),
         )
+
+    def why_not(self, error: EntryError | ProfileError) -> str:
+        """Which questions have to be answered first, where that is all."""
+        missing = self.flow.missing
+        if not missing:
+            return super().why_not(error)
+        more = f", and {len(missing) - 1} more" if len(missing) > 1 else ""
+        where = step_of(missing[0]).name
+        return f"still to be answered: {missing[0].name} (step {where}){more}; Enter goes there"
 
     def keep(self, plan: Plan | None) -> None:
         """What was tried out goes into the session as its plan; the next step shows it."""

@@ -39,7 +39,7 @@ def answers_of(flow: Flow, units: Units) -> tuple[Answered, ...]:
         else:
             words, mark = in_words(question, value, units), "✓"
         if question.path.removeprefix("readings.") in kept:
-            words = f"{words}, kept with a reason"
+            words = f"{words}, kept"
         found.append(Answered(question.path, question.name, words, mark))
     return tuple(found)
 
@@ -65,10 +65,27 @@ class Answers(Pressable):
         return Content("\n").join(self._line(answer, width) for answer in shown)
 
     def _line(self, answer: Answered, width: int) -> Content:
-        words = plain(answer.words, max(self.size.width - width - 5, 8))
+        words = shortened(answer.words, max(self.size.width - width - 5, 8))
         line = Content.assemble(
             (answer.mark, "$accent"),
             (f" {set_cell_size(answer.name, width)}  ", "$quiet"),
             words,
         )
         return does(line, f"go_to({answer.path!r})")
+
+
+def shortened(words: str, room: int) -> str:
+    """As much as has room; of several readings those that are whole, for half a fraction misleads.
+
+    >>> shortened("25 in; 25 1/16 in; 25 1/8 in", 20)
+    '25 in; 25 1/16 in; …'
+    """
+    shown = plain(words, len(words) + 1)
+    if cell_len(shown) <= room:
+        return shown
+    parts = shown.split("; ")
+    for count in range(len(parts) - 1, 0, -1):
+        fits = "; ".join((*parts[:count], "…"))
+        if cell_len(fits) <= room:
+            return fits
+    return plain(words, room)

@@ -49,16 +49,20 @@ class Asking(Vertical):
         field.display, list_.display = not choices, bool(choices)
         if choices:
             field.stay()
-            list_.begin(choices, answer, several=question.kind == "any of")
+            asks = question.kind not in ("read", "file")
+            list_.begin(choices, answer, several=question.kind == "any of", unmarked=asks)
             list_.focus()
         else:
             field.begin(as_typed(answer))
+            if field.value:
+                field.begin_again()
             field.focus()
 
-    def ask_reason(self) -> None:
+    def ask_reason(self, kept: str, message: str) -> None:
         """Ask why a queried answer is kept."""
-        self.query_one("#ask", Static).update(Content("Why is it kept as it is?"))
-        self.query_one(Remark).hint("What was seen that explains it. It stands in the record.")
+        self.query_one("#ask", Static).update(Content(f"Why is {kept} kept?"))
+        hint = "What was seen that explains it. It stands in the record."
+        self.query_one(Remark).hint(f"{hint} Queried: {message}")
         field = self.query_one(Field)
         self.query_one(Choices).display, field.display = False, True
         field.begin("")
@@ -87,8 +91,15 @@ class Asking(Vertical):
 
     @property
     def typed(self) -> str:
-        """What stands in the field."""
-        return self.query_one(Field).value
+        """What stands in the field; nothing where there is a list instead."""
+        field = self.query_one(Field)
+        return field.value if field.display else ""
+
+    @property
+    def given(self) -> Any:
+        """What Enter would hand in."""
+        choices = self.query_one(Choices)
+        return choices.given if choices.display else self.typed
 
     @on(Field.Submitted)
     def hand_in_text(self, event: Field.Submitted) -> None:

@@ -14,9 +14,10 @@ from wizard.questions.question import Choice
 
 
 class Choices(OptionList):
-    """Arrows and Enter, the number of a line, its first letter for yes and no, or the mouse.
+    """Arrows, the number of a line or the first letter of yes and no mark a line; Enter takes it.
 
-    Where several lines can be ticked, space or a number ticks and Enter goes on.
+    Where several lines can be ticked, space or a number ticks and Enter goes on. The mouse takes a
+    line at once.
     """
 
     BINDINGS = [
@@ -25,7 +26,7 @@ class Choices(OptionList):
     ]
 
     class Chosen(Message):
-        """What was chosen: the value of one choice, or a list of the values that are ticked."""
+        """The value of the line that is marked, or a list of those ticked; None without a mark."""
 
         def __init__(self, value: Any) -> None:
             super().__init__()
@@ -37,14 +38,24 @@ class Choices(OptionList):
         self.several = False
         self.ticked: set[int] = set()
 
-    def begin(self, choices: Sequence[Choice], chosen: Any = None, several: bool = False) -> None:
-        """With other choices; `chosen` is the value (or the list of values) to begin with."""
+    def begin(
+        self,
+        choices: Sequence[Choice],
+        chosen: Any = None,
+        several: bool = False,
+        unmarked: bool = False,
+    ) -> None:
+        """With other choices; `chosen` is the value (or the list of values) to begin with.
+
+        Without one the first line is marked, or none where `unmarked`.
+        """
         self.choices, self.several = tuple(choices), several
         values = [choice.value for choice in choices]
         already = chosen if several and isinstance(chosen, list) else [chosen]
         self.ticked = {index for index, value in enumerate(values) if value in already}
         self.set_options([Option(self._words(index)) for index in range(len(choices))])
-        self.highlighted = 0 if several else min(self.ticked, default=0)
+        first = None if unmarked and not several else 0
+        self.highlighted = first if several else min(self.ticked, default=first)
 
     def _words(self, index: int) -> Content:
         choice = self.choices[index]
@@ -79,7 +90,8 @@ class Choices(OptionList):
         if 0 <= index < len(self.choices):
             event.stop()
             self.highlighted = index
-            self.action_select()
+            if self.several:
+                self.action_select()
 
     def action_select(self) -> None:
         """Tick the line at hand, or choose it where only one can be chosen."""
@@ -93,7 +105,11 @@ class Choices(OptionList):
 
     def action_hand_in(self) -> None:
         """Go on with what is chosen."""
+        self.post_message(self.Chosen(self.given))
+
+    @property
+    def given(self) -> Any:
+        """What Enter hands in: the value that is marked, None without a mark, or those ticked."""
         if self.several:
-            self.post_message(self.Chosen([self.choices[i].value for i in sorted(self.ticked)]))
-        elif self.highlighted is not None:
-            self.post_message(self.Chosen(self.choices[self.highlighted].value))
+            return [self.choices[index].value for index in sorted(self.ticked)]
+        return None if self.highlighted is None else self.choices[self.highlighted].value

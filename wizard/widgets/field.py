@@ -1,8 +1,11 @@
 """The field an answer is typed into."""
 
 from textual.binding import Binding
-from textual.events import Key
+from textual.events import Key, Paste
 from textual.widgets import Input
+
+LONGEST = 4000
+"""Characters of a line."""
 
 EDITS = {
     key: binding.action
@@ -21,7 +24,7 @@ class Field(Input):
     """
 
     def __init__(self, *, id: str | None = None, holds: bool = False) -> None:
-        super().__init__(id=id, select_on_focus=False, max_length=4000)
+        super().__init__(id=id, select_on_focus=False, max_length=LONGEST)
         self.cursor_blink = False
         self.holds = holds
         self.ahead: list[Key] | None = None
@@ -45,6 +48,18 @@ class Field(Input):
         await self.run_action(EDITS[event.key])
         if event.key == "enter":
             self.ahead = []
+
+    def _on_paste(self, event: Paste) -> None:
+        """What is pasted goes in as one line, without control characters, as far as it has room."""
+        event.stop()
+        event.prevent_default()
+        line = " ".join(event.text.splitlines())
+        line = "".join(character for character in line if character.isprintable())
+        start, end = sorted(self.selection)
+        room = LONGEST - len(self.value) + end - start
+        if len(line) > room:
+            self.app.notify(f"cut: a line takes {LONGEST} characters", markup=False)
+        self.replace(line[:room], start, end)
 
     def begin(self, text: str) -> None:
         """With this text in it, ready to be gone on with at its end.

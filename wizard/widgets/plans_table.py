@@ -15,6 +15,9 @@ from wizard.saying.outcomes import Cell, Row
 from wizard.widgets.pressable import Pressable, does
 from wizard.words import tone_of
 
+SMALLEST = 8
+TOO_NARROW = "(too narrow for figures)"
+
 NAME, NARROWEST, WIDEST, GAP = 16, 14, 20, 1
 """Columns of the names, of a plan at least and at most, and between two."""
 
@@ -53,6 +56,8 @@ class PlansTable(Pressable):
         fitting = max((width - NAME) // (NARROWEST + GAP) - 1, 1)
         shown = window(len(self.columns), self.at, fitting)
         wide = min((width - NAME) // (len(shown) + 1) - GAP, WIDEST)
+        if wide < SMALLEST:
+            return [Content.styled(TOO_NARROW, "$quiet")]
         hidden = len(shown) < len(self.columns)
         count = f"‹ {self.at + 1} of {len(self.columns)} ›" if hidden else ""
         titles = [[self._title(index)] for index in shown]
@@ -106,4 +111,6 @@ def styled(cell: Cell) -> Styled:
 
 def wrapped(parts: list[Styled], width: int) -> list[Styled]:
     """Parts of a cell in lines of this width, at least one."""
-    return [(line, style) for text, style in parts for line in wrap(text, width)] or [("", "")]
+    return [(line, style) for text, style in parts for line in wrap(text, max(width, 1))] or [
+        ("", "")
+    ]

@@ -3,7 +3,13 @@
 from textual.content import Content
 from textual.widgets import Static
 
-MARKS = {"refused": ("✗", "$error"), "queried": ("?", "$warning"), "trouble": ("■", "$error")}
+MARKS = {
+    "refused": ("✗", "$error"),
+    "queried": ("?", "$warning"),
+    "trouble": ("■", "$error"),
+    "undone": ("↶", "$warning"),
+    "not entered": ("…", "$warning"),
+}
 
 
 class Remark(Static):

@@ -57,7 +57,7 @@ class Sessions(OptionList):
         self.filed: Sequence[Entry] = ()
         self.reached: dict[Path, str] = {}
         self.shown: list[Line] = []
-        self.wanted = ""
+        self.wanted = self.to_mark = ""
         self.tag_width, self.decision_width = 0, 0
         self.arrow_at: int | None = None
 
@@ -72,6 +72,14 @@ class Sessions(OptionList):
         self.find(self.wanted)
         if marked in self.shown:
             self.highlighted = self.shown.index(marked)
+        self.mark(self.to_mark)
+
+    def mark(self, session: str) -> None:
+        """Mark a session by its id; it is remembered until it is in the list."""
+        self.to_mark = session
+        for place, (entry, _) in enumerate(self.shown):
+            if session and entry.id == session:
+                self.highlighted, self.to_mark = place, ""
 
     def find(self, wanted: str) -> None:
         """Show the lines that hold every word of `wanted`, the first one marked."""

@@ -18,6 +18,7 @@ from wizard.flow import Flow, applying
 from wizard.front import front_picture
 from wizard.pictures.front_view import FrontView
 from wizard.questions.question import Choice, Question
+from wizard.saying.closing import filed_words
 from wizard.widgets.answers import Answers, answers_of
 from wizard.widgets.asking import Asking
 from wizard.widgets.closing import Closing
@@ -56,12 +57,10 @@ class Worksheet(Vertical):
             When the last answer was put on the disk.
         """
         question, units = flow.at, units_of(flow.document)
-        self.query_one(Asking).put(
-            question,
-            choices,
-            beginning(flow, question),
-            wording.hint(question, flow.profile, units, earlier),
-        )
+        hint = wording.hint(question, flow.profile, units, earlier)
+        if question.kind == "file" and flow.profile is not None:
+            hint = filed_words(applying(flow.document, flow.profile), flow.profile, units)
+        self.query_one(Asking).put(question, choices, beginning(flow, question), hint)
         self.query_one(Answers).show(flow.step.aim, answers_of(flow, units))
         self.query_one(Trail).progress = flow.progress
         tag = plain(value_at(flow.document, "vehicle.tag", "a new vehicle"))
@@ -94,9 +93,13 @@ class Worksheet(Vertical):
         """Name the key that keeps a queried answer, before all others."""
         self.query_one(Keys).keys = (Key("F5", "keep it", "keep"), *keys(flow))
 
-    def ask_reason(self) -> None:
+    def offer_no_more(self, flow: Flow) -> None:
+        """Without that key: what was queried has been typed over."""
+        self.query_one(Keys).keys = keys(flow)
+
+    def ask_reason(self, kept: str, message: str) -> None:
         """Ask why a queried answer is kept."""
-        self.query_one(Asking).ask_reason()
+        self.query_one(Asking).ask_reason(kept, message)
         self.query_one(Keys).keys = (
             Key("Enter", "keep it for this reason", "hand_in"),
             Key("Esc", "back", "back"),

@@ -83,7 +83,7 @@ def test_a_file_one_may_not_read(run, tmp_path):
         ({"session.id": None}, "[session] id: is missing"),
         ({"session": None}, "[session] profile: is missing"),
         ({"session": "x"}, "[session] profile: is missing"),
-        ({"session.units": "inches"}, "[session] units: 'inches' is not known"),
+        ({"session.units": "inches"}, "[session] units: “inches” is not known"),
         ({"layout.steering": None}, "[layout] steering: is missing"),
         ({"layout.arm": ["ahead"]}, "[layout] arm: is a list"),
         ({HEIGHT: None}, "[readings.track_bar.frame] height: is missing"),

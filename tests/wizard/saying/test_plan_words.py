@@ -3,12 +3,17 @@
 import pytest
 
 from core.adjuster import Adjuster
+from core.assess import assess
 from core.corrections import Correction
-from core.fix import Fix, plan_of
+from core.fix import Fix, plan_of, search
 from core.moves import Move
+from core.profile import load_profile
+from core.record import read_document
 from core.verdict import BUMP_STEER
+from tests.demo import fg_3
 from tests.geometries import INCH, parallel_pair
 from tests.plans import COARSE, verdict_on
+from wizard.locations import DEMO_SESSIONS, PROFILES
 from wizard.saying.care import CLEARANCE, clearance_facts
 from wizard.saying.fix import fix_words
 from wizard.saying.outcomes import chance_in_short, outcome_rows, outcome_words
@@ -23,6 +28,7 @@ from wizard.saying.work import (
     turns_words,
 )
 
+NOT_CLOSING = fg_3.NOT_CLOSING.path_in(DEMO_SESSIONS)
 CROSSED = parallel_pair().raised("drag_link.frame", 3 * INCH)
 
 
@@ -177,3 +183,11 @@ def test_the_answer_counts_the_plans(verdict, cure, count, words):
     assert f"✗ bump steer: {words} true, of 1,234 combinations" in fix_words(
         verdict, Fix(1234, (cure,) * count)
     )
+
+
+def test_plans_on_readings_that_do_not_close_carry_a_warning(verdict, cure):
+    profile = load_profile("coil-tie-rod", [PROFILES])
+    doubtful = assess(read_document(NOT_CLOSING), lambda _: profile)
+    warning = "The readings do not fit each other: find the mistaken one first"
+    assert warning in fix_words(doubtful, search(doubtful, profile.corrections))
+    assert warning not in fix_words(verdict, Fix(10, (cure,)))
