@@ -20,6 +20,9 @@ from wizard.drafts import units_of
 from wizard.flow import Flow
 from wizard.saying.planned import planned_words
 
+LONGEST_REASON = 500
+"""Characters."""
+
 
 def answer(
     flow: Flow,
@@ -58,6 +61,15 @@ def answer(
     if isinstance(outcome, Queried) and (reason := flow.reason_for(outcome.value)):
         return take(flow, outcome.value, reason)
     return outcome
+
+
+def keep(flow: Flow, value: Any, reason: str) -> Flow | Refused:
+    """The question at hand answered with a value that was queried, if there is a reason for it."""
+    if not reason.strip():
+        return Refused("a reason is needed: what was seen, in a few words")
+    if len(reason.strip()) > LONGEST_REASON:
+        return Refused(f"a reason is {LONGEST_REASON} characters at most: the gist of it")
+    return take(flow, value, plain(reason.strip(), LONGEST_REASON))
 
 
 def take(flow: Flow, value: Any, reason: str = "") -> Flow:

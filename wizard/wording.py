@@ -35,7 +35,7 @@ def choice_words(question: Question, value: Any) -> str:
     """The words of what was chosen."""
     chosen = value if isinstance(value, list) else [value]
     words = [choice.words for choice in question.choices if choice.value in chosen]
-    return ", ".join(words) or "nothing"
+    return "; ".join(words) or "nothing"
 
 
 def length_words(typed: str, units: Units) -> str:

@@ -130,7 +130,7 @@ class TestReading:
     def test_a_missing_file_and_a_folder(self, tmp_path):
         with pytest.raises(RecordError, match="No such file"):
             record.read_document(tmp_path / "none.toml")
-        with pytest.raises(RecordError, match="directory"):
+        with pytest.raises(RecordError, match="it is not a file"):
             record.read_document(tmp_path)
         with pytest.raises(RecordError, match="cannot be opened"):
             record.read_document(Path("a\0b"))

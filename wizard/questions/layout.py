@@ -109,7 +109,7 @@ STEP = Step(
             "seating",
             "angle",
             "Angle finder seats to",
-            "How well does it sit on a bar?",
+            "How well does the angle finder sit on a bar?",
             "Take it off and lay it on again a few times: half of what it moves by.",
         ),
     ),

@@ -52,7 +52,7 @@ STEP = Step(
         Question(
             "walk_round.steering_wheel_diameter",
             "length",
-            "Steering wheel",
+            "Steering-wheel size",
             "What is the diameter of the steering wheel?",
             "Across the rim, outside to outside.",
             "The play that is allowed at the rim depends on it (49 CFR 570.7; local codes come "

@@ -15,7 +15,7 @@ from core.entries import EntryError
 from core.plain_text import plain
 from core.record import RecordError, file_record
 from wizard import drafts
-from wizard.answering import answer, take
+from wizard.answering import answer, keep
 from wizard.filing import finished
 from wizard.flow import Flow
 from wizard.help import help_on
@@ -33,10 +33,6 @@ from wizard.wording import as_typed, in_words
 
 if TYPE_CHECKING:
     from wizard.app import EvenarcApp
-
-
-LONGEST_REASON = 500
-"""Characters."""
 
 
 class MeasureScreen(Screen[str]):
@@ -124,7 +120,7 @@ class MeasureScreen(Screen[str]):
         """Take an answer, query it or refuse it."""
         question, given = self.flow.at, event.answer
         if self.gives_reason:
-            self.keep_because(str(given).strip())
+            self.keep_because(str(given))
         elif given is None:
             self.say("refused", "nothing is chosen yet: press a line's number or ↑ ↓, then Enter")
         elif question.kind == "file":
@@ -192,12 +188,13 @@ class MeasureScreen(Screen[str]):
 
     def keep_because(self, reason: str) -> None:
         """Keep a queried answer, if there is a reason."""
-        if not reason:
-            self.say("refused", "a reason is needed: what was seen, in a few words")
-        elif len(reason) > LONGEST_REASON:
-            self.say("refused", f"a reason is {LONGEST_REASON} characters at most: the gist of it")
-        elif self.queried is not None:
-            self.move(take(self.flow, self.queried.value, plain(reason, LONGEST_REASON)))
+        if self.queried is None:
+            return
+        outcome = keep(self.flow, self.queried.value, reason)
+        if isinstance(outcome, Flow):
+            self.move(outcome)
+        else:
+            self.say("refused", outcome.message)
 
     def file(self) -> None:
         """File the session; only what was read back counts as filed."""

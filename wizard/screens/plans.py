@@ -39,9 +39,8 @@ from wizard.saying.outcomes import outcome_words
 from wizard.saying.sessions import opened, tag_of
 from wizard.screens.bench import BenchScreen
 from wizard.screens.moving import ask_move
-from wizard.screens.page import PageScreen
 from wizard.screens.shop import ask_adjuster, what_it_has
-from wizard.screens.steps import StepsScreen
+from wizard.screens.step_page import StepPage
 from wizard.widgets.keys import Key
 from wizard.widgets.plan_page import PlanPage
 from wizard.wording import UNIT_WORDS
@@ -54,7 +53,7 @@ class Stopped(Exception):
     """The search is not wanted any more."""
 
 
-class PlansScreen(PageScreen[Flow | None]):
+class PlansScreen(StepPage):
     """The step Fix of a session that is measured; left with the flow to go on with.
 
     Parameters
@@ -73,9 +72,7 @@ class PlansScreen(PageScreen[Flow | None]):
         ("m,M", "move", "move"),
         ("b,B", "bench", "bench"),
         ("a,A", "adjuster", "adjuster"),
-        ("f3", "steps", "steps"),
         ("f4", "without", "no plan"),
-        ("f9", "leave", "leave"),
     ]
 
     def __init__(self, flow: Flow, earlier: Document | None = None) -> None:
@@ -288,24 +285,3 @@ class PlansScreen(PageScreen[Flow | None]):
             self.app.desk.keep(document)
         except RecordError as error:
             self.notify(str(error), markup=False)
-
-    def action_back(self) -> None:
-        """To the step before."""
-        self.dismiss(self.flow.going_by(-1))
-
-    def action_steps(self) -> None:
-        """Choose a step to go to."""
-
-        def chosen(name: str | None) -> None:
-            if name is not None:
-                self.dismiss(self.flow.going_to_step(name))
-
-        self.app.push_screen(StepsScreen(self.flow.progress), chosen)
-
-    def action_go_to_step(self, name: str) -> None:
-        """To a step that was pressed."""
-        self.dismiss(self.flow.going_to_step(name))
-
-    def action_leave(self) -> None:
-        """To the first page; the draft stays."""
-        self.dismiss(None)

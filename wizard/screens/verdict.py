@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 from contextlib import suppress
+from typing import Any
 
 from textual import work
 from textual.app import ComposeResult
@@ -27,7 +28,7 @@ from wizard.saying.sessions import session_words, tag_of
 from wizard.screens.bench import BenchScreen
 from wizard.screens.compare import CompareScreen
 from wizard.screens.page import Left, PageScreen
-from wizard.screens.steps import StepsScreen
+from wizard.screens.step_page import StepPage
 from wizard.screens.travel import TravelScreen
 from wizard.verdict_help import help_on_verdict
 from wizard.widgets.keys import Key
@@ -134,7 +135,7 @@ class VerdictScreen(PageScreen[Left]):
         """A filed session is not changed."""
 
 
-class VerdictStep(VerdictScreen[Flow | Retake | None]):
+class VerdictStep(StepPage, VerdictScreen[Any]):
     """The verdict on the session that is measured; left as `wizard.screens.shown` says.
 
     Parameters
@@ -150,8 +151,6 @@ class VerdictStep(VerdictScreen[Flow | Retake | None]):
         ("a,A", "again", "again"),
         ("s,S", "suspect", "suspect"),
         ("c,C", "compare", "compare"),
-        ("f3", "steps", "steps"),
-        ("f9", "leave", "leave"),
     ]
 
     MAY_KEEP = True
@@ -241,20 +240,3 @@ class VerdictStep(VerdictScreen[Flow | Retake | None]):
             self.dismiss(self.flow.skipped())
         else:
             self.app.push_screen(screen, left)
-
-    def action_back(self) -> None:
-        """To the question before."""
-        self.dismiss(self.flow.going_by(-1))
-
-    def action_steps(self) -> None:
-        """Choose a step to go to."""
-
-        def chosen(name: str | None) -> None:
-            if name is not None:
-                self.dismiss(self.flow.going_to_step(name))
-
-        self.app.push_screen(StepsScreen(self.flow.progress), chosen)
-
-    def action_leave(self) -> None:
-        """To the first page; the draft stays."""
-        self.dismiss(None)

@@ -1,0 +1,38 @@
+"""A step that has a page of its own, and the ways from it to the other steps."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from wizard.flow import Flow
+from wizard.screens.page import PageScreen
+from wizard.screens.steps import StepsScreen
+
+
+class StepPage(PageScreen[Any]):
+    """Left with the flow to go on with, or with None for the first page."""
+
+    flow: Flow
+
+    BINDINGS = [("f3", "steps", "steps"), ("f9", "leave", "leave")]
+
+    def action_back(self) -> None:
+        """To the question before."""
+        self.dismiss(self.flow.going_by(-1))
+
+    def action_steps(self) -> None:
+        """Choose a step to go to."""
+
+        def chosen(name: str | None) -> None:
+            if name is not None:
+                self.action_go_to_step(name)
+
+        self.app.push_screen(StepsScreen(self.flow.progress), chosen)
+
+    def action_go_to_step(self, name: str) -> None:
+        """To a step."""
+        self.dismiss(self.flow.going_to_step(name))
+
+    def action_leave(self) -> None:
+        """To the first page; the draft stays."""
+        self.dismiss(None)
