@@ -141,7 +141,7 @@ def _near_steer(linkage: Linkage, link: Point, move: tuple[Part, Part], far: Arr
     joint shares in both as it lies between the ends.
     """
     assert linkage.near_ball is not None
-    part = linkage.joint_from_far_ball / np.sqrt(_squared(*link))
+    part = linkage.joint_from_far_ball / _squared(*link) ** 0.5
     far_to_near = _components(linkage.near_ball - linkage.drag_link_axle)
     x, y, z = (n + part * a for n, a in zip(far_to_near, link, strict=True))
     lever, swing = linkage.arm_side * linkage.near_arm, linkage.arm_side * linkage.arm * (1 - part)

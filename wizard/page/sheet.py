@@ -72,7 +72,7 @@ def page_html(document: Document, verdict: Verdict, unit: LengthUnit) -> str:
         _list("To look at", looks),
         _list("What is planned", planned_facts(document, unit)),
         _list("Before any work, and before driving", (Fact("", text) for text in CAUTIONS)),
-        _list("Signed", signature_facts(document)),
+        _list("Decided by the shop lead", signature_facts(document)),
         f'<p class="foot">Worked out by Evenarc {__version__} from readings of tape and angle '
         "finder: the geometry alone.</p>",
     ]

@@ -65,7 +65,7 @@ def test_the_answer_comes_first_and_the_cautions_are_there(name):
 
 def test_what_is_planned_and_how_it_was_signed():
     assert "track bar bracket raised at the axle" in flowing(page(record("over the knuckle")))
-    assert "Signed" in flowing(page(record("fixed")))
+    assert "Decided by the shop lead" in flowing(page(record("fixed")))
 
 
 def test_held_back_says_why_before_the_geometry():
