@@ -236,10 +236,9 @@ def _value(found: re.Match[str], text: str) -> Fraction:
     top, bottom = int(found["top"]), int(found["bottom"])
     if bottom == 0:
         raise QuantityError(f"“{plain(text)}” divides by 0: write a fraction like 5/8")
-    if top >= bottom:  # 175/8 is 17 5/8 with the space forgotten more often than it is 21 7/8
+    if found["whole"] and top >= bottom:
         raise QuantityError(
-            f"“{plain(text)}”: {top}/{bottom} is not less than 1; "
-            "leave a space before the fraction, as in 17 5/8"
+            f"“{plain(text)}”: {top}/{bottom} after a whole number is less than 1, as in 17 5/8"
         )
     return int(found["whole"] or 0) + Fraction(top, bottom)
 

@@ -1,5 +1,6 @@
 """One quantity by itself: can it be, do its repeats agree, is it usual?"""
 
+import re
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from math import radians
@@ -10,6 +11,7 @@ from core import quantity
 from core.checks.called import called, look_again
 from core.checks.known import Known
 from core.checks.outcome import Objection
+from core.plain_text import plain
 from core.quantity import LengthUnit, QuantityError, show_angle, show_length
 from core.reading import Instruments, Kind, Reading, claimed_uncertainty, scatters
 from core.survey import SURVEY, WHEELS
@@ -99,10 +101,25 @@ def typed(answer: Sequence[str], asked: Asked, units: LengthUnit) -> Typed:
     if asked.kind == "slope":
         values = tuple(map(quantity.angle, texts))
         return Typed(values, tuple(quantity.with_unit(text, "deg") for text in texts), bare=False)
+    for text in texts:
+        _refuse_forgotten_space(text)
     values = tuple(quantity.length(text, units) for text in texts)
     with_unit = tuple(quantity.with_unit(text, units) for text in texts)
     bare = any(kept != " ".join(text.split()) for kept, text in zip(with_unit, texts, strict=True))
     return Typed(values, with_unit, bare)
+
+
+def _refuse_forgotten_space(text: str) -> None:
+    """175/8 is 17 5/8 with the space forgotten more often than it is 21 7/8.
+
+    A file may hold such a fraction; it was thought about there.
+    """
+    found = re.fullmatch(r"[-+]? *([0-9]+) */ *([0-9]+)[^0-9]*", text)
+    if found and 0 < int(found[2]) <= int(found[1]):
+        raise QuantityError(
+            f"“{plain(text)}”: {found[1]}/{found[2]} is not less than 1; "
+            "leave a space before the fraction, as in 17 5/8"
+        )
 
 
 def objections(answer: Typed, asked: Asked, known: Known) -> Iterator[Objection]:

@@ -125,8 +125,7 @@ def test_plain_numbers():
         ("1e999", "“1e999” is not a length"),
         ("1/0", "divides by 0"),
         ("17 0/0 in", "divides by 0"),
-        ("17 9/8", "9/8 is not less than 1"),
-        ("175/8", "leave a space before the fraction"),
+        ("17 9/8", "9/8 after a whole number is less than 1"),
         ("1' 14\"", "the inches after whole feet are less than 12"),
         ("17 5 in", "“17 5 in” is not a length"),
         ("17.5 5/8", "“17.5 5/8” is not a length"),
@@ -248,3 +247,7 @@ def test_mm_and_degrees_are_shown():
 def test_what_cannot_be_is_shown_as_a_dash(value):
     assert quantity.show_length(value, "in") == quantity.show_length(value, "mm") == "—"
     assert quantity.show_angle(value) == "—"
+
+
+def test_a_fraction_of_more_than_one_is_a_length_too():
+    assert quantity.length("9/8 in") == pytest.approx(1.125 * 25.4)

@@ -76,6 +76,12 @@ class TestImpossible:
         if path != "readings.track_bar.slope":
             assert wish in outcome.message
 
+    @pytest.mark.parametrize("answer", ["175/8", "24 1/2; 195/8 in", "8/8"])
+    def test_a_fraction_with_its_space_forgotten(self, answer):
+        outcome = check(HEIGHT, answer, {})
+        assert isinstance(outcome, Refused)
+        assert "leave a space before the fraction" in outcome.message
+
     def test_an_offset_and_a_station_can_be_negative(self):
         assert check("readings.track_bar.frame.offset", "-18", {}) == Accepted(["-18 in"])
         assert check("readings.track_bar.frame.station", "-3", {}) == Accepted(["-3 in"])
