@@ -100,7 +100,7 @@ def plan_table(plan: Plan, units: str) -> dict[str, Any]:
         "set_length": dict(zip(LINKS, map(show, after.lengths), strict=True)),
         "expected": {
             **{
-                key: f"{degrees(angle):.3f} deg" for key, angle in angles.items() if isfinite(angle)
+                key: f"{degrees(angle):.4f} deg" for key, angle in angles.items() if isfinite(angle)
             },
             "length_ratio": round(after.length_ratio, 4),
             "p_true": round(after.p_true, 3),

@@ -81,7 +81,9 @@ def take(flow: Flow, value: Any, reason: str = "") -> Flow:
     answered = flow.answered(value, reason)
     document = answered.document
     if flow.at.path == "session.altered":
-        document = drafts.without_altered(document)
+        said = value_at(flow.document, "session.altered", ())
+        newly = [part for part in value if part not in said]
+        document = drafts.without_altered(document, newly)
     return answered.with_document(drafts.named(document))
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from datetime import datetime
 from typing import Any
 
@@ -64,9 +65,9 @@ def named(document: Document) -> Document:
     return with_value(document, "session.id", new_id(tag, session["kind"], session["opened"]))
 
 
-def without_altered(document: Document) -> Document:
-    """A re-measure without what was taken over and does not hold for a part that was altered."""
-    for part in value_at(document, "session.altered", ()):
+def without_altered(document: Document, parts: Iterable[str]) -> Document:
+    """A re-measure without what was taken over and does not hold for parts that were altered."""
+    for part in parts:
         for path in ALTERED.get(part, ()):
             document = without(document, path)
     return document

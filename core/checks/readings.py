@@ -19,6 +19,9 @@ from core.survey import SURVEY, WHEELS
 LONGEST = 1000
 """Characters of one answer."""
 
+ROUNDING = 1e-9
+"""mm, rad or plain; what differs by less is the same."""
+
 MOST_REPEATS = 30
 
 LARGEST = {"wheelbase": 12_000.0}
@@ -140,7 +143,7 @@ def objections(answer: Typed, asked: Asked, known: Known) -> Iterator[Objection]
         return
     smallest, largest = known.profile.ranges[asked.name]
     value = fmean(answer.values)
-    if not smallest <= value <= largest:
+    if not smallest - ROUNDING <= value <= largest + ROUNDING:
         again = f" {look_again(asked.kind)}" if asked.kind != "number" else ""
         yield Objection(
             f"{_subject(asked)} {show(value, asked.kind, units)} is unusual: {usual} is usual "

@@ -27,6 +27,9 @@ _PLAY_OF = {
 }
 """The free play that a length decides about."""
 
+SAME = 1e-6
+"""mm; lengths that differ by less only do by rounding."""
+
 SIDE_TO_SIDE = INCH / 2
 """Ride height left against right that is no longer usual (common practice, no source)."""
 
@@ -74,7 +77,7 @@ def of_free_play(path: str, value: float, known: Known) -> Iterator[Objection]:
         yield Objection("It has to be more than 0.", impossible=True)
     elif value > 4 * largest:
         yield Objection(f"{tape(value, known)} cannot be that large.", impossible=True)
-    elif not smallest <= value <= largest and path not in _failures(known):
+    elif not smallest - SAME <= value <= largest + SAME and path not in _failures(known):
         yield Objection(
             f"{tape(value, known)} is unusual: {tape(smallest, known)} to {tape(largest, known)} "
             "is usual. Look at the tape and at the unit."

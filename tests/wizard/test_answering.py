@@ -57,6 +57,18 @@ class TestNothingAltered:
         assert isinstance(self.ask(flow, ["track_bar.axle"], record("lifted")), Flow)
 
 
+class TestAltered:
+    def test_only_what_is_ticked_anew_has_to_be_measured_again(self):
+        again = drafts.begin_again(record("lifted"), drafts.now())
+        flow = Flow(with_value(again, "draft.at", "session.altered"))
+        first = answer(flow, ["drag_link.frame"], [PROFILES])
+        path = "readings.steering.pitman_arm"
+        assert value_at(first.document, path) is None
+        taken = first.with_document(with_value(first.document, path, ["5 in"]))
+        both = answer(taken.going_to("session.altered"), ["drag_link.frame", "lengths"], [PROFILES])
+        assert value_at(both.document, path) == ["5 in"]
+
+
 @pytest.mark.parametrize(
     ("words", "room", "shown"),
     [

@@ -252,16 +252,64 @@ class TestGoingAbout:
             assert at(pilot) == "walk_round.joints.track_bar_axle"
             assert value_at(only_draft(tmp_path), "walk_round.joints.track_bar_frame") == "tight"
 
+    async def test_a_second_enter_answers_nothing_unseen(self, tmp_path):
+        async with measuring_at(tmp_path, "walk_round.joints.track_bar_frame") as pilot:
+            choices = pilot.app.screen.query_one(Choices)
+            choices.highlighted = 0
+            choices.action_hand_in()
+            choices.action_hand_in()  # before the first has been taken
+            await pilot.pause()
+            assert at(pilot) == "walk_round.joints.track_bar_axle"
+            assert pilot.app.screen.query_one(Choices).highlighted is None
+
+    async def test_pages_lead_back_and_forward_from_a_list_too(self, tmp_path):
+        async with measuring_at(tmp_path, "walk_round.joints.track_bar_axle") as pilot:
+            await pilot.press("pageup")
+            assert at(pilot) == "walk_round.joints.track_bar_frame"
+            assert pilot.app.screen.query_one(Choices).given == "tight"
+            await pilot.press("pagedown")
+            assert at(pilot) == "walk_round.joints.track_bar_axle"
+
+    async def test_while_a_reason_is_asked_nothing_else_is_done(self, tmp_path):
+        async with measuring_at(tmp_path, HEIGHT) as pilot:
+            await enter(pilot, "24 1/2")
+            await pilot.press("escape")
+            await enter(pilot, "33")
+            await pilot.press("f5", "f4", "f8", "f3", "pagedown")
+            assert at(pilot) == HEIGHT
+            assert "Why is 33 in kept?" in shown(pilot)
+            assert value_at(only_draft(tmp_path), HEIGHT) == ["24 1/2 in"]
+            await pilot.press("f9")
+            await pilot.pause()
+            assert "“33” was typed and not entered" in flowing(shown(pilot))
+
+    async def test_undoing_a_change_shows_what_it_is_again(self, tmp_path):
+        async with measuring_at(tmp_path, HEIGHT) as pilot:
+            await enter(pilot, "24 1/2")
+            await pilot.press("escape")
+            await enter(pilot, "25")
+            await pilot.press("f8")
+            assert (at(pilot), field(pilot)) == (HEIGHT, "24 1/2 in")
+            assert "height: 25 in; it is 24 1/2 in again" in flowing(said(pilot))
+
+    async def test_what_was_typed_keeps_its_unit_when_the_units_are_switched(self, tmp_path):
+        async with measuring_at(tmp_path, HEIGHT) as pilot:
+            await enter(pilot, "24 1/2")
+            await type_text(pilot, "3")
+            await pilot.press("pageup", "f2", "pagedown", "enter")
+            draft = only_draft(tmp_path)
+            assert value_at(draft, "readings.track_bar.frame.offset") == ["3 in"]
+
     async def test_what_was_typed_and_left_waits(self, tmp_path):
         async with measuring_at(tmp_path, HEIGHT) as pilot:
             await enter(pilot, "24 1/2")
             await type_text(pilot, "18 1/4")
             await pilot.press("pageup", "pagedown")
-            assert (at(pilot), field(pilot)) == ("readings.track_bar.frame.offset", "18 1/4")
+            assert (at(pilot), field(pilot)) == ("readings.track_bar.frame.offset", "18 1/4 in")
             assert "this was typed and left" in said(pilot)
             await pilot.press("f9")
             await pilot.pause()
-            assert "“18 1/4” was typed and not entered" in flowing(shown(pilot))
+            assert "“18 1/4 in” was typed and not entered" in flowing(shown(pilot))
 
     async def test_an_answer_that_is_asked_again_is_typed_over(self, tmp_path):
         async with measuring_at(tmp_path, HEIGHT) as pilot:
@@ -327,7 +375,7 @@ class TestMeasuringAgain:
         async with measuring_at(tmp_path, "file") as pilot:
             await pilot.press("1", "enter")
             await pilot.pause()
-            await pilot.press("down", "f6")
+            await pilot.press("f6")  # what was filed is marked
             assert at(pilot) == "session.technician"
             await answer_until(pilot, HEIGHT, TRUE_TRUCK)
             assert "before: 24 1/2 in" in said(pilot)

@@ -301,6 +301,8 @@ class TestChanging:
             await press(pilot, "enter", "enter")
             assert isinstance(pilot.app.screen, PlansScreen)
             assert "Enter once more" in list(pilot.app._notifications)[-1].message
+            await press(pilot, "left", "right", "enter")  # looked at another one in between
+            assert isinstance(pilot.app.screen, PlansScreen)
             await press(pilot, "enter")
             assert plan_in_draft(pilot.app.files)[0]["rise"] == "1/2 in"
 

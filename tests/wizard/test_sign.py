@@ -58,6 +58,18 @@ async def test_what_was_decided_before_is_said(tmp_path):
         assert "so far: signed by workshop lead (invented), 2026-11-10 16:20" in said(pilot)
 
 
+async def test_a_decision_has_to_be_chosen(tmp_path):
+    app = workshop_app(tmp_path)
+    before = path_of(app, "close").read_bytes()
+    async with app.run_test(size=SMALL) as pilot:
+        await decide(pilot)
+        await pilot.press("enter")
+        assert "nothing is chosen yet" in said(pilot)
+        await pilot.press("1", "enter", "escape", "enter")
+        assert "nothing is chosen yet" in said(pilot)
+    assert path_of(app, "close").read_bytes() == before
+
+
 async def test_sending_back_needs_a_reason(tmp_path):
     app = workshop_app(tmp_path)
     async with app.run_test(size=SMALL) as pilot:

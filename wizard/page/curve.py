@@ -6,11 +6,14 @@ from math import ceil, floor, isfinite
 from core.quantity import LengthUnit
 from wizard.pictures.shown import CurvePicture
 
-WIDTH, HEIGHT = 680.0, 190.0
+WIDTH, HEIGHT = 680.0, 170.0
 LEFT, RIGHT, TOP, BOTTOM = 52.0, 14.0, 20.0, 40.0
 
 STEPS = (0.1, 0.2, 0.5, 1.0, 2.0, 5.0, 10.0, 20.0, 50.0)
 MOST_LINES = 6
+
+EDGE = 40.0
+"""Nearer to the right-hand end a number has no room about its line."""
 
 TRAVEL: dict[LengthUnit, tuple[float, float]] = {"in": (25.4, 1.0), "mm": (1.0, 50.0)}
 """mm in one of the axis, and how many of them from one line to the next."""
@@ -43,10 +46,11 @@ def curve_svg(picture: CurvePicture) -> str:
     above = [(x(heave), y(value + give)) for heave, value, give in reached]
     below = [(x(heave), y(value - give)) for heave, value, give in reversed(reached)]
     parts = [
-        *_limits(picture, limit, x, y),
+        *_allowed(picture, limit, x, y),
         f'<path class="doubt" d="M{_joined(above + below)}Z"/>',
         *_steer_lines(low, high, step, y),
         *_travel_lines(droop, bump, picture.unit, x),
+        *_limit_words(picture, limit, x, y),
         f'<path class="trace" d="M{_joined([(x(h), y(v)) for h, v, _ in reached])}"/>',
         f'<text x="{LEFT + 6}" y="{TOP - 6}">{picture.upward}, deg</text>',
         f'<text x="{LEFT + 6}" y="{HEIGHT - BOTTOM - 5}">{picture.downward}</text>',
@@ -59,17 +63,23 @@ def curve_svg(picture: CurvePicture) -> str:
     )
 
 
-def _limits(picture: CurvePicture, limit: float, x: Place, y: Place) -> Iterator[str]:
-    if not limit:
-        return
-    start, end = x(-picture.working[0]), x(picture.working[1])
-    yield (
-        f'<rect class="allowed" x="{start:.1f}" y="{y(limit):.1f}" width="{end - start:.1f}" '
-        f'height="{y(-limit) - y(limit):.1f}"/>'
-    )
-    falls = picture.trace.value[-1] < 0  # the words go where the curve does not
-    foot = y(limit) - 4 if falls else y(-limit) + 13
-    yield (f'<text x="{end - 4:.1f}" y="{foot:.1f}" text-anchor="end">limit {limit:g} deg</text>')
+def _allowed(picture: CurvePicture, limit: float, x: Place, y: Place) -> Iterator[str]:
+    if limit:
+        start, end = x(-picture.working[0]), x(picture.working[1])
+        yield (
+            f'<rect class="allowed" x="{start:.1f}" y="{y(limit):.1f}" width="{end - start:.1f}" '
+            f'height="{y(-limit) - y(limit):.1f}"/>'
+        )
+
+
+def _limit_words(picture: CurvePicture, limit: float, x: Place, y: Place) -> Iterator[str]:
+    if limit:
+        falls = picture.trace.value[-1] < 0  # the words go where the curve does not
+        foot = y(limit) - 4 if falls else y(-limit) + 13
+        yield (
+            f'<text x="{x(picture.working[1]) - 4:.1f}" y="{foot:.1f}" text-anchor="end">'
+            f"limit {limit:g} deg</text>"
+        )
 
 
 def _steer_lines(low: float, high: float, step: float, y: Place) -> Iterator[str]:
@@ -89,7 +99,8 @@ def _travel_lines(droop: float, bump: float, unit: LengthUnit, x: Place) -> Iter
         at, amount = x(count * step * mm), f"{abs(count * step):g}"
         name = f"{amount} {unit}" if count else "ride height"
         yield f'<path class="grid" d="M{at:.1f} {foot}v5"/>'
-        yield f'<text x="{at:.1f}" y="{foot + 18}" text-anchor="middle">{name}</text>'
+        anchor = "end" if at > WIDTH - EDGE else "middle"
+        yield f'<text x="{at:.1f}" y="{foot + 18}" text-anchor="{anchor}">{name}</text>'
 
 
 def _joined(points: Sequence[tuple[float, float]]) -> str:

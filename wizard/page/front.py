@@ -6,7 +6,7 @@ from html import escape
 from wizard.pictures.shown import FrontPicture, Point
 
 WIDTH, MARGIN = 680.0, 8.0
-TALLEST = 190.0
+TALLEST = 160.0
 LINE = 16.0
 """From one line of text to the next."""
 

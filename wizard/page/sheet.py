@@ -19,6 +19,7 @@ from wizard.saying.readings import look_facts
 from wizard.saying.rules import reading
 from wizard.saying.sessions import session_words
 from wizard.saying.signed import signature_facts
+from wizard.saying.told import told_facts
 from wizard.saying.why import bind_facts
 from wizard.verdict_pictures import curve_of, front_of, rules_of
 from wizard.words import limit_words, mark_and_word
@@ -37,6 +38,9 @@ RULES = {
     "equal length": "Shorter link to longer link",
 }
 """The rules in words that need no trade."""
+
+SAID = ("driver reports", "in their words", "altered since")
+"""What is told the owner again; the note is for the workshop."""
 
 FRONT = (
     "From the front, to scale: the vehicle's left is on the right. Squares are the ends on the "
@@ -66,10 +70,11 @@ def page_html(document: Document, verdict: Verdict, unit: LengthUnit) -> str:
         f"<h1>{escape(_capital(mark_and_word(verdict.overall)))}</h1>",
         *(f'<p class="which">{escape(line)}</p>' for line in _which(document)),
         *(f'<p class="answer">{escape(fact.text)}</p>' for fact in answer_facts(verdict, unit)),
+        _list("To look at first", looks),
         f"<figure>{front_svg(front_of(verdict))}<figcaption>{FRONT}</figcaption></figure>",
         f"<figure>{curve_svg(curve_of(verdict, unit))}<figcaption>{CURVE}</figcaption></figure>",
         _rules(verdict),
-        _list("To look at", looks),
+        _list("What was said", _said(document)),
         _list("What is planned", planned_facts(document, unit)),
         _list("Before any work, and before driving", (Fact("", text) for text in CAUTIONS)),
         _list("Decided by the shop lead", signature_facts(document)),
@@ -97,6 +102,11 @@ def _which(document: Document) -> Iterable[str]:
     )
     if line := "; ".join(named):
         yield line
+
+
+def _said(document: Document) -> Iterable[Fact]:
+    """What the driver reports, and what was altered; the rest stands at the top."""
+    return (fact for fact in told_facts(document) if fact.name in SAID)
 
 
 def _rules(verdict: Verdict) -> str:

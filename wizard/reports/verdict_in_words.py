@@ -21,6 +21,7 @@ from wizard.saying.readings import look_facts, readings_facts
 from wizard.saying.rules import Rules
 from wizard.saying.sessions import session_words
 from wizard.saying.signed import signature_facts
+from wizard.saying.told import told_facts
 from wizard.saying.why import axle_facts, bind_facts, road_facts, why_facts
 from wizard.verdict_pictures import rules_of
 from wizard.words import mark_and_word, tone_of
@@ -61,6 +62,8 @@ def parts(
         yield sheet("Assumed, skipped, left open", gaps)
     if planned := tuple(planned_facts(document, unit)):
         yield sheet("What is planned", planned)
+    if told := tuple(told_facts(document)):
+        yield sheet("What was said", told)
     if signatures := tuple(signature_facts(document)):
         yield sheet("Signed", signatures)
     yield Text(CAUTION_IN_SHORT, style_of("quiet"))

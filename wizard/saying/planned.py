@@ -27,12 +27,13 @@ def planned_facts(document: Document, unit: LengthUnit) -> Iterator[Fact]:
     if planned is None:
         return
     for correction, pivot, rise in planned.moves:
-        name = f"{plain(correction)}: " if correction else ""
+        named = correction and plain(correction) not in _moved(pivot)
+        name = f"{plain(correction)}: " if named else ""
         yield Fact(rise_words(rise, unit), f"{name}{_moved(pivot)}")
     for name, length in planned.arms.items():
         yield Fact(show(length, unit), f"{called(name)} of this length")
     figures = [
-        f"{name} {abs(degrees(value) if of else value):.{decimals}f} {of}".strip()
+        f"{name} {_figure(key, degrees(value) if of else value, decimals)} {of}".strip()
         for key, (name, of, decimals) in EXPECTED.items()
         if (value := planned.expected.get(key)) is not None and (key != "peak_toe_change" or value)
     ]
@@ -45,6 +46,12 @@ def planned_words(planned: Planned, unit: LengthUnit) -> str:
     moves = [f"{_moved(pivot)} {rise_words(rise, unit)}" for _, pivot, rise in planned.moves]
     arms = [f"{called(name)} {show(length, unit)}" for name, length in planned.arms.items()]
     return listed([*moves, *arms])
+
+
+def _figure(key: str, value: float, decimals: int) -> str:
+    """A figure; slopes alone have a sign, as they have beside the plan."""
+    shown = f"{value if key.endswith('_slope') else abs(value):.{decimals}f}"
+    return shown.lstrip("-") if float(shown) == 0 else shown
 
 
 def _moved(pivot: str) -> str:

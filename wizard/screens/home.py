@@ -110,7 +110,8 @@ class HomeScreen(Screen[None]):
 
     def mark(self, session: str) -> None:
         """Mark a session by its id, as soon as it is in the list."""
-        self.query_one(Sessions).mark(session)
+        self.query_one(Sessions).to_mark = session
+        self.read()
 
     def notice(self, text: str) -> None:
         """One line above the list."""

@@ -19,6 +19,7 @@ from wizard.answering import answer, keep
 from wizard.filing import finished
 from wizard.flow import Flow
 from wizard.help import help_on
+from wizard.left_behind import NotEntered, undone
 from wizard.opening import Opened
 from wizard.profile_choices import profile_choices
 from wizard.questions.question import Question
@@ -26,13 +27,17 @@ from wizard.retake import Retake
 from wizard.screens.help import HelpScreen
 from wizard.screens.shown import SHOWN
 from wizard.screens.steps import StepsScreen
-from wizard.widgets.asking import Asking
+from wizard.widgets.asking import NOTHING_CHOSEN, Asking
 from wizard.widgets.guidance import Guidance
 from wizard.widgets.worksheet import Worksheet
 from wizard.wording import as_typed, in_words
 
 if TYPE_CHECKING:
     from wizard.app import EvenarcApp
+
+
+WITH_A_REASON = frozenset(("hand_in", "back", "help", "leave"))
+"""What can be done while a reason is asked for."""
 
 
 class MeasureScreen(Screen[str]):
@@ -70,7 +75,11 @@ class MeasureScreen(Screen[str]):
         self.doubted: Any = None
         self.gives_reason = False
         self.saved = ""
-        self.not_entered: dict[str, str] = {}  # what was typed and left, by question
+        self.not_entered = NotEntered()
+
+    def check_action(self, action: str, parameters: tuple[object, ...]) -> bool | None:
+        """While a reason is asked for only what leads out of that."""
+        return not self.gives_reason or action in WITH_A_REASON
 
     def compose(self) -> ComposeResult:
         """The worksheet is all there is."""
@@ -93,7 +102,7 @@ class MeasureScreen(Screen[str]):
         if question.kind == "profile":
             choices = profile_choices(self.app.profile_folders)
         self.query_one(Worksheet).show(self.flow, choices, self.earlier, self.saved)
-        if typed := self.not_entered.pop(question.path, ""):
+        if typed := self.not_entered.take(question.path):
             self.query_one(Asking).retype(typed)
             self.say("not entered", "this was typed and left; Enter takes it")
 
@@ -122,7 +131,7 @@ class MeasureScreen(Screen[str]):
         if self.gives_reason:
             self.keep_because(str(given))
         elif given is None:
-            self.say("refused", "nothing is chosen yet: press a line's number or ↑ ↓, then Enter")
+            self.say("refused", NOTHING_CHOSEN)
         elif question.kind == "file":
             self.file() if given == "file" else self.action_leave()
         elif question.kind == "read":
@@ -176,7 +185,7 @@ class MeasureScreen(Screen[str]):
         path = self.flow.at.path
         same = value_at(flow.document, path) == value_at(self.flow.document, path)
         if flow.at.path != path and same and self.is_typed_over and not self.gives_reason:
-            self.not_entered[path] = self.query_one(Asking).typed
+            self.not_entered.keep(self.flow, self.query_one(Asking).typed)
 
     def trouble(self, text: str) -> None:
         """Say what the machine could not do, and stay where we are."""
@@ -259,23 +268,21 @@ class MeasureScreen(Screen[str]):
         self.move(before)
         if self.flow is not before:
             return
-        question = before.at
-        answer = value_at(now.document, question.path)
-        if answer is not None and answer != value_at(before.document, question.path):
-            if not question.choices and question.kind != "profile":
-                self.query_one(Asking).retype(as_typed(answer))
-            was = in_words(question, answer, drafts.units_of(before.document))
-            self.say("undone", f"{question.name}: {plain(was, 80)}")
+        said, text = undone(now, before)
+        if text:
+            self.query_one(Asking).retype(text)
+        if said:
+            self.say("undone", said)
 
     def action_units(self) -> None:
         """Show, and take bare numbers in, the other unit."""
         if self.gives_reason:
             return
-        typed = self.query_one(Asking).typed
+        typed, is_new = self.query_one(Asking).typed, self.is_typed_over
         document = self.flow.document
         other = "in" if drafts.units_of(document) == "mm" else "mm"
         self.move(self.flow.with_document(with_value(document, "session.units", other)))
-        self.query_one(Asking).retype(typed)
+        self.query_one(Asking).retype(typed, marked=not is_new)
 
     def action_steps(self) -> None:
         """Choose a step to go to."""
@@ -304,9 +311,9 @@ class MeasureScreen(Screen[str]):
 
     def action_leave(self) -> None:
         """To the first page; the draft stays."""
-        said = (
-            ["the session is kept, unfinished"] if self.app.desk.holds(self.flow.document) else []
-        )
+        kept = self.app.desk.holds(self.flow.document)
+        said = ["the session is kept, unfinished"] if kept else []
+        typed = [str(self.doubted)] if self.gives_reason else []
         if self.is_typed_over and not self.gives_reason:
-            said.append(f"“{plain(self.query_one(Asking).typed, 40)}” was typed and not entered")
-        self.dismiss("; ".join(said))
+            typed.append(self.query_one(Asking).typed)
+        self.dismiss("; ".join((*said, *self.not_entered.words(*typed))))

@@ -9,6 +9,7 @@ from typing import Any
 from textual.app import App
 
 from core import quantity
+from core.bench import BY_HAND
 from core.fix import Plan, plan_of
 from core.plain_text import plain
 from core.quantity import LengthUnit, QuantityError
@@ -62,7 +63,8 @@ def how_far(verdict: Verdict, plan: Plan, index: int, unit: LengthUnit) -> Promp
     def judge(text: str) -> tuple[Plan, str]:
         rise = rise_typed(text, unit)
         rises = move.correction.rises
-        if rise and len(rises) > 1 and not min(rises) - SAME <= rise <= max(rises) + SAME:
+        is_free = move.correction.name == BY_HAND
+        if rise and not is_free and not min(rises) - SAME <= rise <= max(rises) + SAME:
             raise QuantityError(
                 f"this correction goes {range_words(rises, unit)}; the bench moves a pivot anywhere"
             )

@@ -201,7 +201,7 @@ class PlansScreen(StepPage):
 
     def plan_again(self, planning: Planning) -> None:
         """Show other plans, or another one at hand."""
-        self.planning, self.own = planning, planning.own
+        self.planning, self.own, self.doubted = planning, planning.own, None
         self.show()
 
     def action_step(self, by: int) -> None:

@@ -20,7 +20,7 @@ from wizard.questions.question import Choice, Question
 from wizard.saying.sessions import session_words
 from wizard.saying.signed import signature_facts
 from wizard.widgets.answers import Answered, Answers
-from wizard.widgets.asking import Asking
+from wizard.widgets.asking import NOTHING_CHOSEN, Asking
 from wizard.widgets.heading import Heading
 from wizard.widgets.keys import Key, Keys
 from wizard.wording import in_words
@@ -135,8 +135,13 @@ class SignScreen(Screen[Document | None]):
     @on(Asking.HandedIn)
     def judge(self, event: Asking.HandedIn) -> None:
         """Take an answer, or refuse it."""
-        text = "" if event.answer is None else str(event.answer)
-        outcome = words.line(text) if self.at is BY or self.needs_note else words.note(text)
+        if event.answer is None:
+            self.query_one(Asking).say("refused", NOTHING_CHOSEN)
+            return
+        text = str(event.answer)
+        outcome = words.line(text) if self.at is BY else words.note(text)
+        if self.at is NOTE and self.needs_note and not text.strip():
+            outcome = Refused("nothing was typed: the technician has to know what to do again")
         if isinstance(outcome, Refused):
             self.query_one(Asking).say("refused", outcome.message)
         elif isinstance(outcome, Accepted):

@@ -20,6 +20,8 @@ from wizard.widgets.guidance import Guidance
 from wizard.widgets.remark import Remark
 from wizard.wording import as_typed
 
+NOTHING_CHOSEN = "nothing is chosen yet: press a line's number or ↑ ↓, then Enter"
+
 
 class Asking(Vertical):
     """Puts a question and hands in what is answered; it judges nothing."""
@@ -73,13 +75,17 @@ class Asking(Vertical):
         self.query_one(Remark).say(what, text, way_out)
         field = self.query_one(Field)
         field.stay()
+        self.query_one(Choices).stay()
         if what == "queried":
             field.begin_again()
 
-    def retype(self, answer: Any) -> None:
-        """Put back into the field what was being typed."""
+    def retype(self, answer: Any, marked: bool = True) -> None:
+        """Put back into the field what was typed; `marked`, typing replaces it."""
         if isinstance(answer, str):
-            self.query_one(Field).begin(answer)
+            field = self.query_one(Field)
+            field.begin(answer)
+            if marked and answer:
+                field.begin_again()
 
     def retake(self, adds: bool) -> None:
         """Make ready for a repeat after what stands in the field, or for typing over it."""

@@ -13,7 +13,7 @@ from textual.widgets.option_list import Option
 from wizard.questions.question import Choice
 
 
-class Choices(OptionList):
+class Choices(OptionList, inherit_bindings=False):
     """Arrows, the number of a line or the first letter of yes and no mark a line; Enter takes it.
 
     Where several lines can be ticked, space or a number ticks and Enter goes on. The mouse takes a
@@ -23,6 +23,10 @@ class Choices(OptionList):
     BINDINGS = [
         Binding("enter", "hand_in", show=False),
         Binding("space", "select", show=False),
+        Binding("up", "cursor_up", show=False),
+        Binding("down", "cursor_down", show=False),
+        Binding("home", "first", show=False),
+        Binding("end", "last", show=False),
     ]
 
     class Chosen(Message):
@@ -37,6 +41,7 @@ class Choices(OptionList):
         self.choices: tuple[Choice, ...] = ()
         self.several = False
         self.ticked: set[int] = set()
+        self.has_answered = False  # what is pressed now was not meant for this question
 
     def begin(
         self,
@@ -49,6 +54,8 @@ class Choices(OptionList):
 
         Without one the first line is marked, or none where `unmarked`.
         """
+        self.highlighted = None
+        self.has_answered = False
         self.choices, self.several = tuple(choices), several
         values = [choice.value for choice in choices]
         already = chosen if several and isinstance(chosen, list) else [chosen]
@@ -80,9 +87,13 @@ class Choices(OptionList):
 
     def on_key(self, event: Key) -> None:
         """A number, or the first letter of yes and no."""
+        if self.has_answered:
+            event.stop()
+            event.prevent_default()
+            return
         letters = [str(choice.words)[0] for choice in self.choices]
         if event.character and event.character.isdigit():
-            index = int(event.character) - 1
+            index = (int(event.character) or 10) - 1
         elif letters == ["y", "n"] and event.character in letters:
             index = letters.index(event.character)
         else:
@@ -104,8 +115,15 @@ class Choices(OptionList):
         self._write()
 
     def action_hand_in(self) -> None:
-        """Go on with what is chosen."""
+        """Go on with what is chosen; once, however fast Enter is pressed again."""
+        if self.has_answered:
+            return
+        self.has_answered = self.given is not None
         self.post_message(self.Chosen(self.given))
+
+    def stay(self) -> None:
+        """The question is still the same one."""
+        self.has_answered = False
 
     @property
     def given(self) -> Any:

@@ -53,7 +53,7 @@ class Field(Input):
         """What is pasted goes in as one line, without control characters, as far as it has room."""
         event.stop()
         event.prevent_default()
-        line = " ".join(event.text.splitlines())
+        line = " ".join(event.text.replace("\t", " ").splitlines())
         line = "".join(character for character in line if character.isprintable())
         start, end = sorted(self.selection)
         room = LONGEST - len(self.value) + end - start

@@ -57,7 +57,8 @@ class Sessions(OptionList):
         self.filed: Sequence[Entry] = ()
         self.reached: dict[Path, str] = {}
         self.shown: list[Line] = []
-        self.wanted = self.to_mark = ""
+        self.wanted = ""
+        self.to_mark = ""  # the id of a session that is marked as soon as it is in the list
         self.tag_width, self.decision_width = 0, 0
         self.arrow_at: int | None = None
 
@@ -70,15 +71,11 @@ class Sessions(OptionList):
         self.decision_width = max((len(decided(entry)) for entry in filed), default=0)
         self.reached = {entry.path: reached(entry) for entry in unfinished}
         self.find(self.wanted)
-        if marked in self.shown:
-            self.highlighted = self.shown.index(marked)
-        self.mark(self.to_mark)
-
-    def mark(self, session: str) -> None:
-        """Mark a session by its id; it is remembered until it is in the list."""
-        self.to_mark = session
         for place, (entry, _) in enumerate(self.shown):
-            if session and entry.id == session:
+            if marked and entry.path == marked[0].path:
+                self.highlighted = place
+        for place, (entry, _) in enumerate(self.shown):
+            if self.to_mark and entry.id == self.to_mark:
                 self.highlighted, self.to_mark = place, ""
 
     def find(self, wanted: str) -> None:

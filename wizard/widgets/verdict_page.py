@@ -22,6 +22,7 @@ from wizard.saying.meaning import answer_facts
 from wizard.saying.planned import planned_facts
 from wizard.saying.readings import look_facts, readings_facts
 from wizard.saying.signed import signature_facts
+from wizard.saying.told import told_facts
 from wizard.saying.why import axle_facts, bind_facts, road_facts, why_facts
 from wizard.verdict_pictures import curve_of, front_of, map_of, rules_of
 from wizard.widgets.banner import Banner
@@ -73,6 +74,7 @@ class VerdictPage(Page):
             Facts(id="trust"),
             Facts(id="gaps"),
             Facts(id="planned"),
+            Facts(id="told"),
             Facts(id="care"),
         )
         self.is_complete = bool(self.query("#care"))  # not when the program is on its way out
@@ -111,6 +113,7 @@ class VerdictPage(Page):
         self.facts("road", "On the road, and how the axle moves", road)
         self.facts("gaps", "Assumed, skipped, left open", gap_facts(verdict, document, unit))
         self.facts("planned", "What is planned", planned_facts(document, unit))
+        self.facts("told", "What was said", told_facts(document))
         self.facts("care", "Before any work", [Fact("", text, "▪") for text in CAUTIONS])
 
     def cannot(self, reasons: Iterable[Fact]) -> None:

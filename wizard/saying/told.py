@@ -1,0 +1,33 @@
+"""What people said and wrote beside the readings: the vehicle, the driver's words, the note."""
+
+from collections.abc import Iterator
+
+from core.document import Document, value_at
+from core.plain_text import plain
+from wizard.questions import STEPS
+from wizard.saying.fact import Fact
+from wizard.wording import choice_words
+
+LONGEST = 4000
+"""Characters of a text."""
+
+TOLD = (
+    "vehicle.description",
+    "vehicle.odometer",
+    "session.technician",
+    "complaint.reported",
+    "complaint.note",
+    "session.altered",
+    "session.note",
+)
+
+QUESTIONS = {question.path: question for step in STEPS for question in step.questions}
+
+
+def told_facts(document: Document) -> Iterator[Fact]:
+    """Everything of that which a record holds, under the names the questions have."""
+    for path in TOLD:
+        value, question = value_at(document, path), QUESTIONS[path]
+        if value:
+            words = choice_words(question, value) if question.choices else plain(value, LONGEST)
+            yield Fact(question.name.casefold(), words)
