@@ -34,7 +34,7 @@ NO_TERMINAL = (
     "do without one"
 )
 NO_UTF_8 = "evenarc: the wizard needs a terminal that takes UTF-8; set LC_ALL=C.UTF-8 or the like"
-DEMO = "a demonstration: an invented workshop, on a copy that is thrown away at the end"
+DEMO = "a demonstration: an invented workshop, on a copy thrown away at the end"
 
 
 def main(arguments: Sequence[str] | None = None) -> int:
