@@ -64,13 +64,15 @@ class Measured:
         root = vectors * np.sqrt(np.maximum(values, 0.0)) @ vectors.T
         normal = standard_normal((len(root), count // 2), seed)
         # Made to have the covariance that they only nearly have: u is then twice as sure.
-        normal = np.linalg.solve(np.linalg.cholesky(normal @ normal.T / (count // 2)), normal)
-        spread = root @ normal
+        nearly = np.linalg.cholesky(normal @ normal.T / (count // 2))
+        spread = np.linalg.solve(nearly.T, root.T).T @ normal
         # Half of the draws mirror the other half about the measured geometry, which takes the
         # sampling error out of everything that is as good as linear. One parameter a row: what
         # follows works on all draws of one coordinate at a time.
-        drawn = np.repeat(sure[:, None], count, axis=1)
-        drawn[doubtful] += np.concatenate([spread, -spread], axis=1)
+        drawn = np.empty((len(sure), count))
+        drawn[:] = sure[:, None]
+        drawn[doubtful, : count // 2] += spread
+        drawn[doubtful, count // 2 :] -= spread
         return drawn.T
 
     def gradient(self, result: Callable[[Linkage], Array]) -> Array:
