@@ -70,9 +70,8 @@ def moved(linkage: Linkage, heave: Array | float, roll: Array | float = 0.0) -> 
         return Motion(shift, far, far, far, np.zeros(far.shape))
     near = _near_steer(linkage, link, move, far)
     # The far wheel is the left one where the far ball lies to the left of the near one.
-    toe_in = (far - near) * np.copysign(
-        1.0, linkage.near_ball[..., 1] - linkage.drag_link_axle[..., 1]
-    )
+    to_near = linkage.near_ball[..., 1] - linkage.drag_link_axle[..., 1]
+    toe_in = (far - near) * np.copysign(1.0, to_near)
     return Motion(shift, (far + near) / 2, far, near, toe_in)
 
 
@@ -142,7 +141,7 @@ def _near_steer(linkage: Linkage, link: Point, move: tuple[Part, Part], far: Arr
     """
     assert linkage.near_ball is not None
     part = linkage.joint_from_far_ball / _squared(*link) ** 0.5
-    far_to_near = _components(linkage.near_ball - linkage.drag_link_axle)
+    far_to_near = _apart(linkage.drag_link_axle, linkage.near_ball)
     x, y, z = (n + part * a for n, a in zip(far_to_near, link, strict=True))
     lever, swing = linkage.arm_side * linkage.near_arm, linkage.arm_side * linkage.arm * (1 - part)
     ahead, aside = swing - swing * np.cos(far), part * move[0] - swing * np.sin(far)
@@ -185,16 +184,14 @@ def _squared(x: Part, y: Part, z: Part) -> Part:
 
 
 def _apart(frame: Array, axle: Array) -> Point:
-    """From one end of a link to the other: ahead, across and up."""
-    return _components(axle - frame)
+    """From one end of a link to the other: ahead, across and up.
 
-
-def _components(point: Array) -> Point:
-    """x, y and z apart, which broadcast without (..., 3) arrays for every heave.
-
-    Those of a single point are plain floats, which are quicker than arrays of one.
+    Apart from each other they broadcast without (..., 3) arrays for every heave; those of a
+    single link are plain floats.
     """
-    if point.ndim == 1:
-        x, y, z = point.tolist()
-        return x, y, z
-    return point[..., 0], point[..., 1], point[..., 2]
+    if frame.ndim == axle.ndim == 1:
+        frame_x, frame_y, frame_z = frame.tolist()
+        x, y, z = axle.tolist()
+        return x - frame_x, y - frame_y, z - frame_z
+    apart = axle - frame
+    return apart[..., 0], apart[..., 1], apart[..., 2]
