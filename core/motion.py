@@ -140,7 +140,7 @@ def _near_steer(linkage: Linkage, link: Point, move: tuple[Part, Part], far: Arr
     joint shares in both as it lies between the ends.
     """
     assert linkage.near_ball is not None
-    part = linkage.joint_from_far_ball / _squared(*link) ** 0.5
+    part = linkage.joint_from_far_ball / sum(one * one for one in link) ** 0.5
     far_to_near = _apart(linkage.drag_link_axle, linkage.near_ball)
     x, y, z = (n + part * a for n, a in zip(far_to_near, link, strict=True))
     lever, swing = linkage.arm_side * linkage.near_arm, linkage.arm_side * linkage.arm * (1 - part)
@@ -177,10 +177,6 @@ def _rolled(y: Part, z: Part, roll: Array | float) -> tuple[Part, Part]:
     """(y, z) turned about the x axis."""
     sine, cosine = np.sin(roll), np.cos(roll)
     return y * cosine - z * sine, y * sine + z * cosine
-
-
-def _squared(x: Part, y: Part, z: Part) -> Part:
-    return x * x + y * y + z * z
 
 
 def _apart(frame: Array, axle: Array) -> Point:

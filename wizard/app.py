@@ -197,4 +197,5 @@ class EvenarcApp(App[None]):
         for screen in self.screen_stack:
             if isinstance(screen, HomeScreen):
                 screen.notice(line or "")
-                screen.mark(session)
+                if session:
+                    screen.mark(session)

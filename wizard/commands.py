@@ -53,7 +53,9 @@ def main(arguments: Sequence[str] | None = None) -> int:
         os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
         if not isinstance(error, BrokenPipeError):
             with suppress(OSError):
-                print(f"evenarc: the output cannot be written: {error.strerror}", file=sys.stderr)
+                where = plain(error.filename, 300) if error.filename else "the output"
+                what = error.strerror or plain(error, 300)
+                print(f"evenarc: {where} cannot be written: {what}", file=sys.stderr)
         return CANNOT_READ
     return code
 

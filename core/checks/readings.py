@@ -11,6 +11,7 @@ from core import quantity
 from core.checks.called import called, look_again
 from core.checks.known import Known
 from core.checks.outcome import Objection
+from core.checks.rule import ROUNDING
 from core.plain_text import plain
 from core.quantity import LengthUnit, QuantityError, show_angle, show_length
 from core.reading import Instruments, Kind, Reading, claimed_uncertainty, scatters
@@ -18,9 +19,6 @@ from core.survey import SURVEY, WHEELS
 
 LONGEST = 1000
 """Characters of one answer."""
-
-ROUNDING = 1e-9
-"""mm, rad or plain; what differs by less is the same."""
 
 MOST_REPEATS = 30
 

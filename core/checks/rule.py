@@ -10,6 +10,9 @@ from core.survey import COORDINATES, LINKS
 
 INCH = 25.4
 
+ROUNDING = 1e-9
+"""mm, rad or plain; what differs by less only does by rounding."""
+
 ENDS = {link: (f"{link}.frame", f"{link}.axle") for link in LINKS}
 """Frame end and axle end of each link."""
 

@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from core import stance, walk_round
 from core.checks.known import Known
 from core.checks.outcome import Objection
-from core.checks.rule import INCH, tape
+from core.checks.rule import INCH, ROUNDING, tape
 from core.document import value_at
 from core.entries import EntryError
 
@@ -26,9 +26,6 @@ _PLAY_OF = {
     "walk_round.linkage_play": "walk_round.linkage_play",
 }
 """The free play that a length decides about."""
-
-SAME = 1e-6
-"""mm; lengths that differ by less only do by rounding."""
 
 SIDE_TO_SIDE = INCH / 2
 """Ride height left against right that is no longer usual (common practice, no source)."""
@@ -77,7 +74,7 @@ def of_free_play(path: str, value: float, known: Known) -> Iterator[Objection]:
         yield Objection("It has to be more than 0.", impossible=True)
     elif value > 4 * largest:
         yield Objection(f"{tape(value, known)} cannot be that large.", impossible=True)
-    elif not smallest - SAME <= value <= largest + SAME and path not in _failures(known):
+    elif not smallest - ROUNDING <= value <= largest + ROUNDING and path not in _failures(known):
         yield Objection(
             f"{tape(value, known)} is unusual: {tape(smallest, known)} to {tape(largest, known)} "
             "is usual. Look at the tape and at the unit."
@@ -114,7 +111,7 @@ def _limit(play: str, known: Known) -> str:
 def of_ride_height(known: Known) -> Iterator[Objection]:
     """Left against right."""
     left, right = (known.length(f"stance.ride_height.{side}") for side in ("left", "right"))
-    if left is not None and right is not None and abs(left - right) > SIDE_TO_SIDE + 1e-6:
+    if left is not None and right is not None and abs(left - right) > SIDE_TO_SIDE + ROUNDING:
         low = "left" if left < right else "right"
         yield Objection(
             f"The {low} side stands {tape(abs(left - right), known)} lower; up to "

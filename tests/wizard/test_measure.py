@@ -16,7 +16,7 @@ from tests.wizard.driving import (
     measuring,
     type_text,
 )
-from tests.wizard.looking import flowing, shown, workshop_app
+from tests.wizard.looking import flowing, settle, shown, workshop_app
 from wizard.screens.help import HelpScreen
 from wizard.screens.home import HomeScreen
 from wizard.screens.steps import StepsScreen
@@ -310,6 +310,16 @@ class TestGoingAbout:
             await pilot.press("f9")
             await pilot.pause()
             assert "“18 1/4 in” was typed and not entered" in flowing(shown(pilot))
+
+    async def test_an_answer_before_a_step_that_is_shown_was_entered(self, tmp_path):
+        async with measuring_at(tmp_path, "vehicle.wheelbase") as pilot:
+            await enter(pilot, "112")
+            await settle(pilot)
+            assert at(pilot) == "verdict"
+            await pilot.press("f9")
+            await settle(pilot)
+            assert "the session is kept, unfinished" in shown(pilot)
+            assert "not entered" not in shown(pilot)
 
     async def test_an_answer_that_is_asked_again_is_typed_over(self, tmp_path):
         async with measuring_at(tmp_path, HEIGHT) as pilot:

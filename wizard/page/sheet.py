@@ -24,9 +24,6 @@ from wizard.saying.why import bind_facts
 from wizard.verdict_pictures import curve_of, front_of, rules_of
 from wizard.words import limit_words, mark_and_word
 
-LONGEST = 300
-"""Characters of a text from a record."""
-
 STYLE = Path(__file__).parent / "page.css"
 
 RULES = {
@@ -39,7 +36,8 @@ RULES = {
 }
 """The rules in words that need no trade."""
 
-SAID = ("driver reports", "in their words", "altered since")
+TOP = ("vehicle.description", "vehicle.odometer", "session.technician")
+SAID = ("complaint.reported", "complaint.note", "session.altered")
 """What is told the owner again; the note is for the workshop."""
 
 FRONT = (
@@ -74,7 +72,7 @@ def page_html(document: Document, verdict: Verdict, unit: LengthUnit) -> str:
         f"<figure>{front_svg(front_of(verdict))}<figcaption>{FRONT}</figcaption></figure>",
         f"<figure>{curve_svg(curve_of(verdict, unit))}<figcaption>{CURVE}</figcaption></figure>",
         _rules(verdict),
-        _list("What was said", _said(document)),
+        _list("What was said", told_facts(document, SAID)),
         _list("What is planned", planned_facts(document, unit)),
         _list("Before any work, and before driving", (Fact("", text) for text in CAUTIONS)),
         _list("Decided by the shop lead", signature_facts(document)),
@@ -90,23 +88,8 @@ def page_html(document: Document, verdict: Verdict, unit: LengthUnit) -> str:
 
 def _which(document: Document) -> Iterable[str]:
     yield session_words(document)
-    said = (
-        value_at(document, "vehicle.description"),
-        value_at(document, "vehicle.odometer"),
-        value_at(document, "session.technician"),
-    )
-    named = (
-        f"{before}{plain(text, LONGEST)}"
-        for before, text in zip(("", "odometer ", "measured by "), said, strict=True)
-        if text
-    )
-    if line := "; ".join(named):
-        yield line
-
-
-def _said(document: Document) -> Iterable[Fact]:
-    """What the driver reports, and what was altered; the rest stands at the top."""
-    return (fact for fact in told_facts(document) if fact.name in SAID)
+    if told := [f"{fact.name}: {fact.text}" for fact in told_facts(document, TOP)]:
+        yield "; ".join(told)
 
 
 def _rules(verdict: Verdict) -> str:

@@ -26,3 +26,6 @@ STEPS: tuple[Step, ...] = (
     fix.STEP,
     file.STEP,
 )
+
+QUESTIONS = {question.path: question for step in STEPS for question in step.questions}
+"""Every question by its path."""

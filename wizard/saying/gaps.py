@@ -10,7 +10,7 @@ from core.quantity import LengthUnit, show_length
 from core.session import LENGTHS, Session
 from core.unanswered import Unanswered, unanswered
 from core.verdict import Verdict
-from wizard.questions import STEPS, stance, walk_round
+from wizard.questions import QUESTIONS, stance, walk_round
 from wizard.saying.amounts import listed
 from wizard.saying.fact import LOOK, Fact
 from wizard.saying.names import all_called, called
@@ -28,9 +28,6 @@ OPEN = {
     open_questions.ROAD: "what it does on the road; the profile with its events is not here",
 }
 """A question that stays open, and for want of what."""
-
-NAMES = {question.path: question.name for step in STEPS for question in step.questions}
-"""What is asked, by its path; readings stand in a record without the first part of theirs."""
 
 
 def gap_facts(verdict: Verdict, document: Document, unit: LengthUnit) -> Iterator[Fact]:
@@ -93,5 +90,5 @@ def kept_readings(document: Mapping[str, Any]) -> Iterator[str]:
     for kept in entries if isinstance(entries, list) else ():
         if isinstance(kept, Mapping):
             name = str(kept.get("reading", ""))
-            shown = NAMES.get(name) or called(name)
+            shown = QUESTIONS[name].name if name in QUESTIONS else called(name)
             yield f"{plain(shown)}: {plain(kept.get('reason', ''), 300)}"

@@ -1,10 +1,10 @@
 """What people said and wrote beside the readings: the vehicle, the driver's words, the note."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
 from core.document import Document, value_at
 from core.plain_text import plain
-from wizard.questions import STEPS
+from wizard.questions import QUESTIONS
 from wizard.saying.fact import Fact
 from wizard.wording import choice_words
 
@@ -21,12 +21,10 @@ TOLD = (
     "session.note",
 )
 
-QUESTIONS = {question.path: question for step in STEPS for question in step.questions}
 
-
-def told_facts(document: Document) -> Iterator[Fact]:
-    """Everything of that which a record holds, under the names the questions have."""
-    for path in TOLD:
+def told_facts(document: Document, paths: Sequence[str] = TOLD) -> Iterator[Fact]:
+    """What a record holds of that, under the names the questions have."""
+    for path in paths:
         value, question = value_at(document, path), QUESTIONS[path]
         if value:
             words = choice_words(question, value) if question.choices else plain(value, LONGEST)

@@ -100,13 +100,13 @@ class HomeScreen(Screen[None]):
             unfinished, filed = drafts(self.app.files), list_records(self.app.files)
         except RecordError as error:
             self.notice(str(error))
-            unfinished, filed, can_be_read = [], [], False
+            unfinished, filed, first_time = [], [], ""
         else:
-            can_be_read = True
+            first_time = "" if unfinished or filed else FIRST_TIME
         self.query_one(Sessions).show(unfinished, filed)
         first = self.query_one("#first", Static)
-        first.update(Content(FIRST_TIME))
-        first.display = can_be_read and not (unfinished or filed)
+        first.update(Content(first_time))
+        first.display = bool(first_time)
 
     def mark(self, session: str) -> None:
         """Mark a session by its id, as soon as it is in the list."""

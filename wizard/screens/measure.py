@@ -26,7 +26,7 @@ from wizard.questions.question import Question
 from wizard.retake import Retake
 from wizard.screens.help import HelpScreen
 from wizard.screens.shown import SHOWN
-from wizard.screens.steps import StepsScreen
+from wizard.screens.steps import ask_step
 from wizard.widgets.asking import NOTHING_CHOSEN, Asking
 from wizard.widgets.guidance import Guidance
 from wizard.widgets.worksheet import Worksheet
@@ -176,6 +176,8 @@ class MeasureScreen(Screen[str]):
     @property
     def is_typed_over(self) -> bool:
         """Whether something else stands in the field than the answer that was taken."""
+        if self.flow.at.kind == "show":  # what stands there is the answer before
+            return False
         typed = self.query_one(Asking).typed
         answer = value_at(self.flow.document, self.flow.at.path)
         return bool(typed.strip()) and typed != as_typed(answer)
@@ -250,7 +252,7 @@ class MeasureScreen(Screen[str]):
 
     def action_keep(self) -> None:
         """Keep what was queried: ask why."""
-        if self.queried is None or self.gives_reason:
+        if self.queried is None:
             return
         given = self.query_one(Asking).given
         if given != self.doubted:  # typed over since: that is another answer
@@ -276,8 +278,6 @@ class MeasureScreen(Screen[str]):
 
     def action_units(self) -> None:
         """Show, and take bare numbers in, the other unit."""
-        if self.gives_reason:
-            return
         typed, is_new = self.query_one(Asking).typed, self.is_typed_over
         document = self.flow.document
         other = "in" if drafts.units_of(document) == "mm" else "mm"
@@ -286,12 +286,7 @@ class MeasureScreen(Screen[str]):
 
     def action_steps(self) -> None:
         """Choose a step to go to."""
-
-        def chosen(name: str | None) -> None:
-            if name is not None:
-                self.action_go_to_step(name)
-
-        self.app.push_screen(StepsScreen(self.flow.progress), chosen)
+        ask_step(self.app, self.flow.progress, self.action_go_to_step)
 
     def action_go_to_step(self, name: str) -> None:
         """To a step."""

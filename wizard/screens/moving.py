@@ -14,14 +14,12 @@ from core.fix import Plan, plan_of
 from core.plain_text import plain
 from core.quantity import LengthUnit, QuantityError
 from core.verdict import Verdict
+from wizard.planning import SAME
 from wizard.questions.question import Choice
 from wizard.saying.outcomes import outcome_words
 from wizard.saying.work import move_words, range_words, show
 from wizard.screens.pick import PickScreen
 from wizard.screens.prompt import PromptScreen
-
-SAME = 0.1
-"""mm; rises that differ by less are the same."""
 
 FARTHEST = 12 * 25.4
 """mm; no pivot is moved further than this."""

@@ -6,7 +6,7 @@ from typing import Any
 
 from wizard.flow import Flow
 from wizard.screens.page import PageScreen
-from wizard.screens.steps import StepsScreen
+from wizard.screens.steps import ask_step
 
 
 class StepPage(PageScreen[Any]):
@@ -22,12 +22,7 @@ class StepPage(PageScreen[Any]):
 
     def action_steps(self) -> None:
         """Choose a step to go to."""
-
-        def chosen(name: str | None) -> None:
-            if name is not None:
-                self.action_go_to_step(name)
-
-        self.app.push_screen(StepsScreen(self.flow.progress), chosen)
+        ask_step(self.app, self.flow.progress, self.action_go_to_step)
 
     def action_go_to_step(self, name: str) -> None:
         """To a step."""

@@ -1,9 +1,10 @@
 """The steps, to go to any of them."""
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
+from typing import Any
 
 from textual import on
-from textual.app import ComposeResult
+from textual.app import App, ComposeResult
 from textual.containers import Vertical
 from textual.content import Content
 from textual.screen import ModalScreen
@@ -16,6 +17,16 @@ from wizard.widgets.keys import Key, Keys
 from wizard.widgets.trail import MARKS
 
 STATES = {"done": "done", "open": "not finished", "here": "you are here", "to come": "to come"}
+
+
+def ask_step(app: App[Any], progress: Sequence[Progress], go: Callable[[str], None]) -> None:
+    """Ask for a step; `go` is given its name."""
+
+    def chosen(name: str | None) -> None:
+        if name is not None:
+            go(name)
+
+    app.push_screen(StepsScreen(progress), chosen)
 
 
 class StepsScreen(ModalScreen[str | None]):

@@ -16,6 +16,8 @@ from wizard.widgets.pressable import Pressable, does
 from wizard.words import tone_of
 
 SMALLEST = 8
+"""Columns below which a figure would be broken letter by letter."""
+
 TOO_NARROW = "(too narrow for figures)"
 
 NAME, NARROWEST, WIDEST, GAP = 16, 14, 20, 1
@@ -111,6 +113,4 @@ def styled(cell: Cell) -> Styled:
 
 def wrapped(parts: list[Styled], width: int) -> list[Styled]:
     """Parts of a cell in lines of this width, at least one."""
-    return [(line, style) for text, style in parts for line in wrap(text, max(width, 1))] or [
-        ("", "")
-    ]
+    return [(line, style) for text, style in parts for line in wrap(text, width)] or [("", "")]

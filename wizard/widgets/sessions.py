@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from contextlib import suppress
 from pathlib import Path
 
-from rich.cells import set_cell_size
+from rich.cells import cell_len, set_cell_size
 from textual.content import Content
 from textual.message import Message
 from textual.widgets import OptionList
@@ -67,7 +67,7 @@ class Sessions(OptionList):
         marked = self.at_hand
         self.highlighted = None  # the arrow leaves its line while that is still known
         self.unfinished, self.filed = unfinished, filed
-        self.tag_width = min(max((len(entry.tag) for entry in filed), default=0), WIDEST_TAG)
+        self.tag_width = min(max((cell_len(entry.tag) for entry in filed), default=0), WIDEST_TAG)
         self.decision_width = max((len(decided(entry)) for entry in filed), default=0)
         self.reached = {entry.path: reached(entry) for entry in unfinished}
         self.find(self.wanted)

@@ -18,7 +18,7 @@ from wizard.flow import Flow, applying
 from wizard.front import front_picture
 from wizard.pictures.front_view import FrontView
 from wizard.questions.question import Choice, Question
-from wizard.saying.closing import filed_words
+from wizard.saying.about_to_file import filed_words
 from wizard.widgets.answers import Answers, answers_of
 from wizard.widgets.asking import Asking
 from wizard.widgets.closing import Closing

@@ -5,7 +5,7 @@ from core.profile import load_profile
 from core.record import read_document
 from tests.wizard.looking import DEMO
 from wizard.locations import DEMO_SESSIONS, PROFILES
-from wizard.saying.closing import filed_words
+from wizard.saying.about_to_file import filed_words
 
 PROFILE = load_profile("coil-crossover", [PROFILES])
 
