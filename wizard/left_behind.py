@@ -58,5 +58,4 @@ def undone(now: Flow, before: Flow) -> tuple[str, str]:
     if restored is not None:
         was = plain(in_words(question, restored, units), LONGEST)
         return f"{said}; it is {was} again", ""
-    is_chosen = question.choices or question.kind == "profile"
-    return said, "" if is_chosen else as_typed(answer)
+    return said, "" if question.is_chosen else as_typed(answer)

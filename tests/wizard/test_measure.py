@@ -300,6 +300,14 @@ class TestGoingAbout:
             draft = only_draft(tmp_path)
             assert value_at(draft, "readings.track_bar.frame.offset") == ["3 in"]
 
+    async def test_a_choice_that_is_queried_is_chosen_again(self, tmp_path):
+        async with measuring_at(tmp_path, "walk_round.joints.track_bar_frame") as pilot:
+            await pilot.press("2", "enter")
+            assert "choose again, or F5 keeps it" in flowing(said(pilot))
+            await pilot.press("1", "f5")
+            assert at(pilot) == "walk_round.joints.track_bar_axle"
+            assert value_at(only_draft(tmp_path), "walk_round.joints.track_bar_frame") == "tight"
+
     async def test_what_was_typed_and_left_waits(self, tmp_path):
         async with measuring_at(tmp_path, HEIGHT) as pilot:
             await enter(pilot, "24 1/2")

@@ -94,6 +94,11 @@ class Question:
         """Whether its answer stands in the record; a page that is only read leaves nothing."""
         return self.kind not in ("read", "show", "file")
 
+    @property
+    def is_chosen(self) -> bool:
+        """Whether it is answered from a list; those of the profiles are not known beforehand."""
+        return bool(self.choices) or self.kind == "profile"
+
 
 @dataclass(frozen=True)
 class Step:

@@ -149,7 +149,7 @@ class MeasureScreen(Screen[str]):
             self.move(outcome)
         elif isinstance(outcome, Queried):
             self.queried, self.doubted = outcome, given
-            again = "type it again" if isinstance(given, str) else "choose again"
+            again = "choose again" if self.flow.at.is_chosen else "type it again"
             self.say("queried", outcome.message, f"{again}, or F5 keeps it with a reason")
             self.query_one(Worksheet).offer_to_keep(self.flow)
         else:
