@@ -11,9 +11,9 @@ from typing import Any
 
 import numpy as np
 
-from core.linkage import AHEAD, BEHIND, Layout, Linkage
-from core.reading import Instruments
-from core.session import Session, session_from
+from core.kinematics.linkage import AHEAD, BEHIND, Layout, Linkage
+from core.readings.reading import Instruments
+from core.sessions.session import Session, session_from
 
 OPEN_CASES = json.loads((Path(__file__).parent / "cases" / "open_cases.json").read_text("utf-8"))
 LAYOUTS: tuple[Layout, ...] = ("knuckle", "tie-rod", "inverted-y")

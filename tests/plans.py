@@ -5,9 +5,9 @@ from typing import Any
 
 import numpy as np
 
-from core.corrections import Correction
-from core.linkage import Layout, Linkage
-from core.verdict import Verdict, evaluate
+from core.kinematics.linkage import Layout, Linkage
+from core.profiles.corrections import Correction
+from core.verdict.verdict import Verdict, evaluate
 from tests.geometries import (
     INCH,
     LIMITS,

@@ -14,14 +14,14 @@ import numpy as np
 import pytest
 from scipy.stats import multivariate_normal
 
-from core.conformity import SURE
-from core.corrections import Correction
-from core.fix import SETTING, Plan, search
-from core.limits import Limits
-from core.linkage import PIVOTS, Linkage, pivots_of
-from core.motion import moved
-from core.propagation import SCALARS
-from core.verdict import BUMP_STEER, Verdict
+from core.fix.search import SETTING, Plan, search
+from core.kinematics.linkage import PIVOTS, Linkage, pivots_of
+from core.kinematics.motion import moved
+from core.profiles.corrections import Correction
+from core.profiles.limits import Limits
+from core.statistics.conformity import SURE
+from core.uncertainty.propagation import SCALARS
+from core.verdict.verdict import BUMP_STEER, Verdict
 from tests.geometries import INCH, LAYOUTS, parallel_pair
 from tests.plans import COARSE, done, vehicle, verdict_on
 from tests.test_against_root_finder import steered
@@ -126,7 +126,7 @@ def brute_force(verdict: Verdict, corrections: Sequence[Correction]) -> tuple[in
     ("layout", "seed"), [(layout, seed) for layout in LAYOUTS for seed in VEHICLES[layout]]
 )
 def test_the_search_finds_what_brute_force_finds(layout, seed, monkeypatch):
-    monkeypatch.setattr("core.fix.SETTING", 1e-6)
+    monkeypatch.setattr("core.fix.search.SETTING", 1e-6)
     verdict = verdict_on(vehicle(seed, layout), limits=WIDE, instruments=EXACT)
     assert verdict.overall == BUMP_STEER
     count, expected = brute_force(verdict, COARSE)

@@ -11,8 +11,8 @@ import mujoco
 import numpy as np
 import pytest
 
-from core.linkage import Linkage
-from core.motion import moved, steering_wheel
+from core.kinematics.linkage import Linkage
+from core.kinematics.motion import moved, steering_wheel
 from tests.geometries import LAYOUTS, OPEN_CASES, linkage_of, random_linkage
 
 METRE = 1000.0  # mm

@@ -10,7 +10,7 @@ from math import cos, sin
 import numpy as np
 import pytest
 
-from core.propagation import Measured
+from core.uncertainty.propagation import Measured
 from tests.geometries import parallel_pair
 
 V, CURRENT, PHI = 4.999, 0.019661, 1.04446  # table H.2, arithmetic means

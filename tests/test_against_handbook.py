@@ -8,7 +8,7 @@ h = r (1 - cos(a/2)), c = 2 r sin(a/2). The table gives both for r = 1 to five p
 import numpy as np
 import pytest
 
-from core.motion import moved
+from core.kinematics.motion import moved
 from tests.geometries import parallel_pair
 
 # centre angle in degrees, height of segment h, chord c, for a radius of 1

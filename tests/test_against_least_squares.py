@@ -9,8 +9,8 @@ import numpy as np
 import pytest
 from scipy.optimize import least_squares
 
-from core.adjustment import adjust
-from core.reading import standard_uncertainty
+from core.adjustment.least_squares import adjust
+from core.readings.reading import standard_uncertainty
 from tests.geometries import (
     BRACES,
     INCH,

@@ -7,7 +7,7 @@ Fundamentals of Vehicle Dynamics, solid axles with a track bar; from memory).
 import numpy as np
 import pytest
 
-from core.roll_centre import roll_centre_height
+from core.kinematics.roll_centre import roll_centre_height
 from tests.geometries import LAYOUTS, random_linkage
 
 

@@ -9,11 +9,11 @@ peak.
 import numpy as np
 import pytest
 
-from core.curves import working_heaves
-from core.linkage import Linkage
-from core.motion import moved
-from core.reading import standard_uncertainty
-from core.verdict import DRAWS, evaluate
+from core.kinematics.linkage import Linkage
+from core.kinematics.motion import moved
+from core.readings.reading import standard_uncertainty
+from core.verdict.curves import working_heaves
+from core.verdict.verdict import DRAWS, evaluate
 from tests.geometries import document_of, parallel_pair, random_linkage, session_of, true_readings
 
 MILLION = 1_000_000

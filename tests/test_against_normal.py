@@ -8,8 +8,8 @@ import numpy as np
 import pytest
 from scipy import stats
 
-from core.conformity import decide, hold, p_between
-from core.distributions import chi_square_limit, chi_square_sf, normal_cdf
+from core.statistics.conformity import decide, hold, p_between
+from core.statistics.distributions import chi_square_limit, chi_square_sf, normal_cdf
 
 
 def test_probability_of_conformity():

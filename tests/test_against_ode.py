@@ -11,8 +11,8 @@ import numpy as np
 import pytest
 from scipy.integrate import solve_ivp
 
-from core.events import Event, drive
-from core.motion import moved
+from core.kinematics.motion import moved
+from core.kinematics.road_events import Event, drive
 from tests.geometries import LAYOUTS, random_linkage
 
 WHEELBASE = 2800.0

@@ -6,7 +6,7 @@ Between the diameters listed the smaller one's limit counts: that is our reading
 
 import pytest
 
-from core.walk_round import failures, linkage_play_limit, rim_play_limit
+from core.readings.walk_round import failures, linkage_play_limit, rim_play_limit
 
 INCH = 25.4
 

@@ -8,9 +8,9 @@ import numpy as np
 import pytest
 from scipy.optimize import root
 
-from core.derivatives import derivatives
-from core.linkage import Linkage
-from core.motion import moved, steering_wheel
+from core.kinematics.linkage import Linkage
+from core.kinematics.motion import moved, steering_wheel
+from core.kinematics.series import derivatives
 from tests.geometries import LAYOUTS, random_linkage
 
 ANGLE = np.radians(1e-7)

@@ -8,11 +8,11 @@ import numpy as np
 import pytest
 from uncertainties import correlated_values, ufloat, umath
 
-from core.adjustment import adjust
-from core.derivatives import derivatives
-from core.measured import measured
-from core.reading import standard_uncertainty
-from core.rules import rule
+from core.adjustment.least_squares import adjust
+from core.kinematics.series import derivatives
+from core.readings.reading import standard_uncertainty
+from core.uncertainty.measured_linkage import measured
+from core.verdict.rules import rule
 from tests.geometries import (
     LAYOUTS,
     as_read,

@@ -6,8 +6,8 @@ Each was also settled on a rigid-body physics engine to better than 1e-6 deg.
 import numpy as np
 import pytest
 
-from core.motion import moved, steering_wheel
-from core.rules import lengths, slopes
+from core.kinematics.motion import moved, steering_wheel
+from core.verdict.rules import lengths, slopes
 from tests.geometries import OPEN_CASES, linkage_of
 
 LINKS = ("track_bar", "drag_link")

@@ -7,14 +7,14 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from core.adjustment import adjust
-from core.curves import peaks_of, working_heaves
-from core.derivatives import derivatives
-from core.linkage import Linkage, pivots_of
-from core.motion import moved, steering_wheel
-from core.roll_centre import roll_centre_height
-from core.rules import length_ratio, lengths, parallel_angle, slopes
-from core.verdict import evaluate
+from core.adjustment.least_squares import adjust
+from core.kinematics.linkage import Linkage, pivots_of
+from core.kinematics.motion import moved, steering_wheel
+from core.kinematics.roll_centre import roll_centre_height
+from core.kinematics.series import derivatives
+from core.verdict.curves import peaks_of, working_heaves
+from core.verdict.rules import length_ratio, lengths, parallel_angle, slopes
+from core.verdict.verdict import evaluate
 from tests.geometries import (
     LAYOUTS,
     as_read,

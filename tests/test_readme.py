@@ -8,14 +8,14 @@ from math import degrees
 
 import pytest
 
-from core import quantity
-from core.profile import load_profile, profile_names
+from core.profiles.profile import load_profile, profile_names
+from core.text import quantity
 from tests.readme.pictures import PICTURES, README, drawn, path_of, with_report
-from wizard.cautions import CAUTIONS
 from wizard.commands import parser
 from wizard.locations import PROFILES
-from wizard.questions import STEPS
-from wizard.words import MARKS
+from wizard.phrases.cautions import CAUTIONS
+from wizard.phrases.verdict_words import MARKS
+from wizard.questions.steps import STEPS
 
 TEXT = README.read_text(encoding="utf-8")
 ROOT = README.parent

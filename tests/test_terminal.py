@@ -9,14 +9,14 @@ from collections.abc import Mapping
 
 import pytest
 
-from core.document import value_at, with_value
-from core.profile import profile_names
-from core.record import read_document
+from core.documents.document import value_at, with_value
+from core.documents.record import read_document
+from core.profiles.profile import profile_names
 from tests.demo import fg_1
 from tests.terminal.terminal import Terminal, installed
 from wizard.locations import DEMO_SESSIONS, PROFILES
-from wizard.questions import STEPS
 from wizard.questions.question import Question
+from wizard.questions.steps import STEPS
 
 pytestmark = pytest.mark.skipif(
     not hasattr(signal, "SIGKILL"), reason="this system has no pseudo-terminals"

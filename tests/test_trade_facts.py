@@ -8,11 +8,11 @@ from dataclasses import replace
 import numpy as np
 import pytest
 
-from core.derivatives import derivatives
-from core.linkage import Linkage
-from core.measured import measured
-from core.motion import moved, steering_wheel
-from core.verdict import evaluate
+from core.kinematics.linkage import Linkage
+from core.kinematics.motion import moved, steering_wheel
+from core.kinematics.series import derivatives
+from core.uncertainty.measured_linkage import measured
+from core.verdict.verdict import evaluate
 from tests.geometries import INCH, document_of, parallel_pair, session_of, true_readings
 
 TRAVEL = np.linspace(-4 * INCH, 4 * INCH, 41)

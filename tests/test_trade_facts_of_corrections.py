@@ -5,9 +5,9 @@ The vehicles are invented, the corrections are those of the delivered profiles.
 
 import pytest
 
-from core.fix import search
-from core.profile import load_profile
-from core.verdict import BUMP_STEER, STEERS_TRUE
+from core.fix.search import search
+from core.profiles.profile import load_profile
+from core.verdict.verdict import BUMP_STEER, STEERS_TRUE
 from tests.geometries import INCH, parallel_pair
 from tests.plans import verdict_on
 from wizard.locations import PROFILES

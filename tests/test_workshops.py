@@ -13,16 +13,16 @@ from dataclasses import dataclass
 import numpy as np
 import pytest
 
-from core.adjustment import Adjustment, adjust
-from core.curves import working_heaves
-from core.limits import Limits
-from core.linkage import Linkage
-from core.measured import measured
-from core.motion import moved
-from core.peak import rule_peaks
-from core.rules import length_ratio, parallel_angle, rule, slopes
-from core.suspicion import suspicions
-from core.verdict import BUMP_STEER, STEERS_TRUE, overall
+from core.adjustment.least_squares import Adjustment, adjust
+from core.adjustment.outliers import suspicions
+from core.kinematics.linkage import Linkage
+from core.kinematics.motion import moved
+from core.profiles.limits import Limits
+from core.uncertainty.measured_linkage import measured
+from core.verdict.curves import working_heaves
+from core.verdict.peak import rule_peaks
+from core.verdict.rules import length_ratio, parallel_angle, rule, slopes
+from core.verdict.verdict import BUMP_STEER, STEERS_TRUE, overall
 from tests.geometries import (
     INCH,
     LAYOUTS,

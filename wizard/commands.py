@@ -11,15 +11,15 @@ from contextlib import suppress
 from functools import partial
 from typing import TYPE_CHECKING, NoReturn
 
-from core.plain_text import plain
+from core.text.plain_text import plain
 from wizard import __version__
-from wizard.cautions import CAUTION_IN_SHORT
-from wizard.exits import ALL_TRUE, CANNOT_READ
+from wizard.exit_codes import ALL_TRUE, CANNOT_READ
+from wizard.phrases.cautions import CAUTION_IN_SHORT
 
 if TYPE_CHECKING:
     from pathlib import Path
 
-    from core.profile import Profile
+    from core.profiles.profile import Profile
 
 IN_80_COLUMNS = partial(HelpFormatter, width=80)
 """Help as wide as the smallest terminal: to ask for its width costs a check a tenth of its time."""
@@ -152,9 +152,9 @@ def _open(given: Namespace, measures_at_once: bool = False, notice: str = "") ->
     if not (sys.stdin and sys.stdin.isatty() and sys.stdout.isatty()):
         print(NO_TERMINAL, file=sys.stderr)
         return CANNOT_READ
-    from wizard.app import EvenarcApp
+    from wizard.crash_log import write_down
     from wizard.locations import files_folder
-    from wizard.trouble import write_down
+    from wizard.tui.app import EvenarcApp
 
     files = files_folder(given.files)
     try:
@@ -202,14 +202,14 @@ def _fix(given: Namespace) -> int:
 
 
 def _page(given: Namespace) -> int:
-    from wizard.reports.page import page
+    from wizard.printed.page_command import page
 
     return page(given.record, given.page, _profile_of(given))
 
 
 def _profile_of(given: Namespace) -> Callable[[str], Profile]:
     def find(name: str) -> Profile:
-        from core.profile import load_profile  # a record that is complete needs no profile
+        from core.profiles.profile import load_profile  # a record that is complete needs no profile
 
         return load_profile(name, _profile_folders(given))
 

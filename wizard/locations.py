@@ -3,7 +3,7 @@
 import os
 from pathlib import Path
 
-from core.record import SHOP
+from core.documents.record import SHOP
 
 FILES_VARIABLE = "EVENARC_FILES"
 

@@ -10,15 +10,15 @@ from statistics import median
 import pytest
 from textual.events import Key
 
-from core.bench import Bench
-from core.fix import search
-from core.profile import load_profile
-from core.verdict import BUMP_STEER
+from core.fix.bench import Bench
+from core.fix.search import search
+from core.profiles.profile import load_profile
+from core.verdict.verdict import BUMP_STEER
 from tests.bench.test_screen_speed import WatchedApp, said
 from tests.geometries import LAYOUTS
 from tests.plans import vehicle, verdict_on
 from wizard.locations import PROFILES
-from wizard.screens.bench import BenchScreen
+from wizard.tui.screens.bench import BenchScreen
 
 AIMED_AT = 100_000
 """Combinations a second."""

@@ -2,10 +2,10 @@
 
 from itertools import cycle
 
-from tests.wizard.picture_app import LARGE, PictureApp
-from tests.wizard.test_front_view import ARCS, PIVOTS, WHEELS_ON_THE_FLOOR, pose
-from wizard.pictures.front_view import FrontView
-from wizard.pictures.shown import FrontPicture
+from tests.wizard.tui.picture_app import LARGE, PictureApp
+from tests.wizard.tui.test_front_view import ARCS, PIVOTS, WHEELS_ON_THE_FLOOR, pose
+from wizard.tui.pictures.front_view import FrontView
+from wizard.views.picture_data import FrontPicture
 
 
 async def test_a_frame_is_drawn_thirty_times_a_second(benchmark):

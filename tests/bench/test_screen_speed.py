@@ -11,15 +11,15 @@ from statistics import median
 from textual.events import Key
 
 import wizard
-from core.assess import assess
-from core.document import without
-from core.profile import load_profile
-from core.record import read_document
-from tests.wizard.driving import draft_at, type_text
-from wizard.app import EvenarcApp
+from core.documents.document import without
+from core.documents.record import read_document
+from core.profiles.profile import load_profile
+from core.verdict.assess import assess
+from tests.wizard.tui.driving import draft_at, type_text
 from wizard.locations import PROFILES
-from wizard.screens.travel import TravelScreen
-from wizard.screens.verdict import VerdictStep
+from wizard.tui.app import EvenarcApp
+from wizard.tui.screens.travel import TravelScreen
+from wizard.tui.screens.verdict import VerdictStep
 
 LARGE, SMALL = (120, 40), (80, 24)
 
@@ -27,7 +27,7 @@ LARGE, SMALL = (120, 40), (80, 24)
 class WatchedApp(EvenarcApp):
     """Notes when each screen was painted; what a terminal would get is rendered for it."""
 
-    CSS_PATH = Path(wizard.__file__).with_name("evenarc.tcss")
+    CSS_PATH = Path(wizard.__file__).parent / "tui" / "evenarc.tcss"
 
     def __init__(self, files):
         super().__init__(files, [PROFILES])

@@ -9,13 +9,13 @@ import time
 import numpy as np
 import pytest
 
-from core.adjustment import adjust
-from core.curves import peaks_of
-from core.measured import measured
-from core.motion import moved
-from core.peak import SEED, rule_peaks
-from core.rules import rule
-from core.verdict import DRAWS, evaluate
+from core.adjustment.least_squares import adjust
+from core.kinematics.motion import moved
+from core.uncertainty.measured_linkage import measured
+from core.verdict.curves import peaks_of
+from core.verdict.peak import SEED, rule_peaks
+from core.verdict.rules import rule
+from core.verdict.verdict import DRAWS, evaluate
 from tests.geometries import (
     LAYOUTS,
     as_read,

@@ -12,20 +12,20 @@ from datetime import datetime
 from pathlib import Path
 from tempfile import TemporaryDirectory
 
-from core.assess import assess
-from core.checks import Queried
-from core.document import Document, value_at, with_value
-from core.fix import Plan, search
-from core.profile import Profile, load_profile
-from core.record import file_record, read_document, rewrite
-from core.signature import sign
+from core.documents.document import Document, value_at, with_value
+from core.documents.record import file_record, read_document, rewrite
+from core.documents.signature import sign
+from core.entry_checks.outcome import Queried
+from core.fix.search import Plan, search
+from core.profiles.profile import Profile, load_profile
+from core.verdict.assess import assess
 from tests.demo import fg_1, fg_2, fg_3, fg_4, fg_5, fg_6
 from tests.demo.typed import Typed
-from wizard import answering, drafts
-from wizard.filing import finished
-from wizard.flow import Flow, applying
+from wizard.flow import answering, drafts
+from wizard.flow.filing import finished
+from wizard.flow.flow import Flow, applying
+from wizard.flow.planning import with_plan
 from wizard.locations import DEMO_SESSIONS, PROFILES
-from wizard.planning import with_plan
 
 TRUCKS = (fg_6, fg_5, fg_4, fg_3, fg_2, fg_1)
 SESSIONS: tuple[Typed, ...] = tuple(session for truck in TRUCKS for session in truck.SESSIONS)

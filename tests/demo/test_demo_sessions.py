@@ -8,19 +8,19 @@ from math import radians
 
 import pytest
 
-from core.comparison import SHOWN, altered, compare
-from core.conformity import OUT, TOO_CLOSE, WITHIN
-from core.document import value_at, with_value, without
-from core.fix import search
-from core.plan import planned_in, reached
-from core.record import read_document
-from core.record_list import list_records
-from core.signature import signature_stands, signatures_of
-from core.verdict import BUMP_STEER, HELD_BACK, STEERS_TRUE
+from core.documents.document import value_at, with_value, without
+from core.documents.record import read_document
+from core.documents.record_list import list_records
+from core.documents.signature import signature_stands, signatures_of
+from core.fix.comparison import SHOWN, altered, compare
+from core.fix.plan_record import planned_in, reached
+from core.fix.search import search
+from core.statistics.conformity import OUT, TOO_CLOSE, WITHIN
+from core.verdict.verdict import BUMP_STEER, HELD_BACK, STEERS_TRUE
 from tests.demo import fg_1, fg_2, fg_3, fg_4, fg_5, fg_6
 from tests.demo.build import SESSIONS, build
+from wizard.flow.filed_records import judged
 from wizard.locations import DEMO_SESSIONS, PROFILES
-from wizard.reports.records import judged
 
 INCH = 25.4
 

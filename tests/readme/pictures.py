@@ -20,16 +20,16 @@ from tempfile import TemporaryDirectory
 
 from textual.pilot import Pilot
 
-from core.profile import load_profile
-from core.record import read_document, save_draft
+from core.documents.record import read_document, save_draft
+from core.profiles.profile import load_profile
 from tests.demo import fg_1
 from tests.demo.build import SESSIONS, answer_one, begun
 from tests.demo.typed import Typed
-from wizard.app import EvenarcApp
+from wizard.flow.filed_records import judged
 from wizard.locations import DEMO_SESSIONS, PROFILES
-from wizard.reports.records import judged
 from wizard.reports.verdict_in_words import print_verdict
-from wizard.widgets.heading import Heading
+from wizard.tui.app import EvenarcApp
+from wizard.tui.widgets.heading import Heading
 
 FOLDER = Path(__file__).parent
 README = FOLDER.parents[1] / "README.md"

@@ -8,7 +8,7 @@ import pytest
 
 from wizard import __version__
 from wizard.commands import main, parser
-from wizard.exits import CANNOT_READ
+from wizard.exit_codes import CANNOT_READ
 from wizard.locations import files_folder
 
 

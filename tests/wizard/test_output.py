@@ -7,8 +7,8 @@ from pathlib import Path
 
 import pytest
 
-from tests.wizard.looking import DEMO
-from wizard.exits import CANNOT_READ
+from tests.wizard.tui.looking import DEMO
+from wizard.exit_codes import CANNOT_READ
 from wizard.locations import DEMO_SESSIONS
 
 TRUE = str(DEMO["as built"].path_in(DEMO_SESSIONS))

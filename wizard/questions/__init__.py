@@ -1,31 +1,5 @@
-"""The questions of the wizard as data, one file a step, each with its guidance beside it."""
+"""The questions of the wizard as data, one file a step.
 
-from wizard.questions import (
-    cross_checks,
-    file,
-    fix,
-    layout,
-    pivots,
-    stance,
-    steering_and_travel,
-    vehicle,
-    verdict,
-    walk_round,
-)
-from wizard.questions.question import Step
-
-STEPS: tuple[Step, ...] = (
-    vehicle.STEP,
-    walk_round.STEP,
-    stance.STEP,
-    layout.STEP,
-    pivots.STEP,
-    cross_checks.STEP,
-    steering_and_travel.STEP,
-    verdict.STEP,
-    fix.STEP,
-    file.STEP,
-)
-
-QUESTIONS = {question.path: question for step in STEPS for question in step.questions}
-"""Every question by its path."""
+In: Nothing; a question's condition is given the answers so far and the profile.
+Out: Steps of questions, each with its guidance, its reason and where its answer is kept.
+"""

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from core.document import Document, value_at
+from core.documents.document import Document, value_at
 from wizard.questions.question import YES_OR_NO, Question, Step
 
 if TYPE_CHECKING:
-    from core.profile import Profile
+    from core.profiles.profile import Profile
 
 
 def _link(link: str, name: str) -> tuple[Question, ...]:

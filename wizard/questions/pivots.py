@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from core.document import Document, value_at
+from core.documents.document import Document, value_at
 from wizard.questions.question import Question, Step, always
 
 if TYPE_CHECKING:
-    from core.profile import Profile
+    from core.profiles.profile import Profile
 
 SIGHT = {
     "track_bar.frame": "Track bar, frame end: the centre of the bolt or ball in the bracket that "

@@ -6,10 +6,10 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Literal
 
-from core.document import Document
+from core.documents.document import Document
 
 if TYPE_CHECKING:
-    from core.profile import Profile
+    from core.profiles.profile import Profile
 
 Kind = Literal[
     "text",  # a line of words

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from core.document import Document, value_at
+from core.documents.document import Document, value_at
 from wizard.questions.question import Choice, Question, Step
 
 if TYPE_CHECKING:
-    from core.profile import Profile
+    from core.profiles.profile import Profile
 
 
 def is_re_measure(document: Document, _profile: Profile | None) -> bool:

@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from core.document import Document
-from wizard.cautions import CAUTION_LINES
+from core.documents.document import Document
+from wizard.phrases.cautions import CAUTION_LINES
 from wizard.questions.question import YES_OR_NO, Choice, Question, Step
 
 if TYPE_CHECKING:
-    from core.profile import Profile
+    from core.profiles.profile import Profile
 
 TIGHT_OR_LOOSE = (
     Choice("tight", "tight"),

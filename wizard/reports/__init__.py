@@ -1,1 +1,5 @@
-"""What the command line prints. Nothing here loads the screens."""
+"""What the command line prints, in words and as JSON.
+
+In: Records named on the command line.
+Out: Printed text, and how the command ended.
+"""

@@ -7,13 +7,13 @@ import sys
 from collections.abc import Callable, Sequence
 from typing import TYPE_CHECKING
 
-from core.answer import answer
-from core.verdict import STEERS_TRUE
-from wizard.exits import ALL_TRUE, AT_LEAST_ONE_NOT, CANNOT_READ
-from wizard.reports.records import Unreadable, judged
+from core.as_json.verdict import answer
+from core.verdict.verdict import STEERS_TRUE
+from wizard.exit_codes import ALL_TRUE, AT_LEAST_ONE_NOT, CANNOT_READ
+from wizard.flow.filed_records import Unreadable, judged
 
 if TYPE_CHECKING:
-    from core.profile import Profile
+    from core.profiles.profile import Profile
 
 
 def check(paths: Sequence[str], profile_of: Callable[[str], Profile], as_json: bool) -> int:

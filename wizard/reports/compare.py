@@ -7,16 +7,16 @@ import sys
 from collections.abc import Callable
 from typing import TYPE_CHECKING
 
-from core.comparison import SHOWN, altered, compare
-from core.comparison_answer import comparison_answer
-from core.entries import EntryError
-from core.plain_text import plain
-from core.plan import planned_in, reached
-from wizard.exits import ALL_TRUE, AT_LEAST_ONE_NOT, CANNOT_READ
-from wizard.reports.records import LONGEST_PATH, Unreadable, judged
+from core.as_json.comparison import comparison_answer
+from core.documents.entries import EntryError
+from core.fix.comparison import SHOWN, altered, compare
+from core.fix.plan_record import planned_in, reached
+from core.text.plain_text import plain
+from wizard.exit_codes import ALL_TRUE, AT_LEAST_ONE_NOT, CANNOT_READ
+from wizard.flow.filed_records import LONGEST_PATH, Unreadable, judged
 
 if TYPE_CHECKING:
-    from core.profile import Profile
+    from core.profiles.profile import Profile
 
 
 def compare_records(

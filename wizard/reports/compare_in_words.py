@@ -6,18 +6,18 @@ from typing import Any
 from rich.console import RenderableType
 from rich.text import Text
 
-from core.comparison import Comparison, altered
-from core.document import Document, value_at
-from core.plan import Reached, planned_in
-from core.verdict import Verdict
-from wizard.cautions import CAUTION_IN_SHORT
-from wizard.drafts import units_of
+from core.documents.document import Document, value_at
+from core.fix.comparison import Comparison, altered
+from core.fix.plan_record import Reached, planned_in
+from core.verdict.verdict import Verdict
+from wizard.flow.drafts import units_of
+from wizard.phrases.cautions import CAUTION_IN_SHORT
+from wizard.phrases.comparison import control_facts, outcome_facts, plan_facts
+from wizard.phrases.fact import LOOK, Fact
+from wizard.phrases.session_names import tag_of
+from wizard.phrases.verdict_words import mark_and_word, tone_of
 from wizard.reports.paper import print_parts, sheet, style_of
-from wizard.saying.changes import Changes, change_rows
-from wizard.saying.compared import control_facts, outcome_facts, plan_facts
-from wizard.saying.fact import LOOK, Fact
-from wizard.saying.sessions import tag_of
-from wizard.words import mark_and_word, tone_of
+from wizard.views.changes_table import Changes, change_rows
 
 
 def print_comparison(

@@ -8,16 +8,16 @@ from pathlib import Path
 from time import monotonic
 from typing import TextIO
 
-from core.adjuster import adjusters_of
-from core.entries import EntryError, ProfileError
-from core.fix import Fix, search
-from core.fix_answer import fix_answer
-from core.plain_text import plain
-from core.profile import load_profile
-from core.shelf import load_shelf, with_shelf
-from wizard.exits import ALL_TRUE, AT_LEAST_ONE_NOT, CANNOT_READ
-from wizard.reports.records import LONGEST_PATH, Unreadable, judged
-from wizard.saying.fix import working_words
+from core.as_json.fix import fix_answer
+from core.documents.entries import EntryError, ProfileError
+from core.fix.search import Fix, search
+from core.profiles.adjuster import adjusters_of
+from core.profiles.parts_shelf import load_shelf, with_shelf
+from core.profiles.profile import load_profile
+from core.text.plain_text import plain
+from wizard.exit_codes import ALL_TRUE, AT_LEAST_ONE_NOT, CANNOT_READ
+from wizard.flow.filed_records import LONGEST_PATH, Unreadable, judged
+from wizard.phrases.search_result import working_words
 
 PATIENCE = 1.0
 """s; a search that takes longer says how far it is."""

@@ -9,21 +9,21 @@ from rich.console import Group, RenderableType
 from rich.table import Table
 from rich.text import Text
 
-from core.adjuster import Adjuster
-from core.document import Document
-from core.fix import Fix, Plan
-from core.quantity import LengthUnit
-from core.verdict import Verdict
-from wizard.cautions import CAUTION_IN_SHORT
-from wizard.drafts import units_of
+from core.documents.document import Document
+from core.fix.search import Fix, Plan
+from core.profiles.adjuster import Adjuster
+from core.text.quantity import LengthUnit
+from core.verdict.verdict import Verdict
+from wizard.flow.drafts import units_of
+from wizard.phrases.cautions import CAUTION_IN_SHORT
+from wizard.phrases.plan_cautions import clearance_facts
+from wizard.phrases.plan_outcomes import Cell, outcome_rows
+from wizard.phrases.plan_reasons import effect_facts, why_facts
+from wizard.phrases.search_result import fix_words
+from wizard.phrases.session_names import opened, tag_of
+from wizard.phrases.verdict_words import tone_of
+from wizard.phrases.work_steps import again_facts, length_facts, move_facts, moves_words
 from wizard.reports.paper import print_parts, sheet, style_of
-from wizard.saying.care import clearance_facts
-from wizard.saying.fix import fix_words
-from wizard.saying.outcomes import Cell, outcome_rows
-from wizard.saying.plan_why import effect_facts, why_facts
-from wizard.saying.sessions import opened, tag_of
-from wizard.saying.work import again_facts, length_facts, move_facts, moves_words
-from wizard.words import tone_of
 
 ABREAST = 5
 """Plans that stand side by side in 80 columns; no more are ever shown."""

@@ -7,8 +7,8 @@ from contextlib import suppress
 from rich.console import Console, RenderableType
 from rich.style import Style
 
-from wizard.saying.fact import Fact
-from wizard.saying.sheet import Sheet
+from wizard.phrases.fact import Fact
+from wizard.views.fact_sheet import Sheet
 
 WIDTH = 80
 NARROWEST = 30

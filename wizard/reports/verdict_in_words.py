@@ -6,25 +6,25 @@ from typing import Any
 from rich.console import Group, RenderableType
 from rich.text import Text
 
-from core.document import Document, value_at
-from core.plain_text import plain
-from core.quantity import LengthUnit
-from core.verdict import Verdict
-from wizard.cautions import CAUTION_IN_SHORT
-from wizard.drafts import units_of
+from core.documents.document import Document, value_at
+from core.text.plain_text import plain
+from core.text.quantity import LengthUnit
+from core.verdict.verdict import Verdict
+from wizard.flow.drafts import units_of
+from wizard.phrases.cautions import CAUTION_IN_SHORT
+from wizard.phrases.decisions import signature_facts
+from wizard.phrases.fact import LOOK, Fact
+from wizard.phrases.filed_plan import planned_facts
+from wizard.phrases.open_questions import gap_facts
+from wizard.phrases.readings import look_facts, readings_facts
+from wizard.phrases.reported import told_facts
+from wizard.phrases.session_names import session_words
+from wizard.phrases.verdict_meaning import answer_facts
+from wizard.phrases.verdict_reasons import axle_facts, bind_facts, road_facts, why_facts
+from wizard.phrases.verdict_words import mark_and_word, tone_of
 from wizard.reports.paper import print_parts, sheet, style_of
-from wizard.saying.fact import LOOK, Fact
-from wizard.saying.gaps import gap_facts
-from wizard.saying.meaning import answer_facts
-from wizard.saying.planned import planned_facts
-from wizard.saying.readings import look_facts, readings_facts
-from wizard.saying.rules import Rules
-from wizard.saying.sessions import session_words
-from wizard.saying.signed import signature_facts
-from wizard.saying.told import told_facts
-from wizard.saying.why import axle_facts, bind_facts, road_facts, why_facts
-from wizard.verdict_pictures import rules_of
-from wizard.words import mark_and_word, tone_of
+from wizard.views.rules_table import Rules
+from wizard.views.verdict import rules_of
 
 LONGEST = 300
 """Characters of a text from a record."""

@@ -7,8 +7,8 @@ from typing import Any
 import pytest
 from tomli_w import dumps
 
-from core.document import with_value, without
-from core.record import read_document
+from core.documents.document import with_value, without
+from core.documents.record import read_document
 from tests.demo import fg_1, fg_2, fg_3, fg_4, fg_5, fg_6
 from wizard.commands import main
 from wizard.locations import DEMO_SESSIONS

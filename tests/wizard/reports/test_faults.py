@@ -10,12 +10,12 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 from tomli_w import dumps
 
-from core.assess import assess
-from core.document import with_value, without
-from core.record import read_document
+from core.documents.document import with_value, without
+from core.documents.record import read_document
+from core.verdict.assess import assess
 from tests.wizard.reports.conftest import DEMO, demo
 from wizard.commands import main
-from wizard.reports import records
+from wizard.flow import filed_records
 
 PIVOTS = ("track_bar.frame", "track_bar.axle", "drag_link.frame", "drag_link.axle")
 HEIGHT = "readings.track_bar.frame.height"
@@ -246,7 +246,7 @@ def mutated(draw):
 @given(mutated(), st.sampled_from([("check",), ("check", "--json"), ("compare",)]))
 def test_no_record_brings_it_down(tmp_path, capsys, monkeypatch, document, command):
     """No traceback, no warning of the arithmetic: an answer, or one line."""
-    monkeypatch.setattr(records, "assess", partial(assess, draws=500))
+    monkeypatch.setattr(filed_records, "assess", partial(assess, draws=500))
     path = tmp_path / "record.toml"
     try:
         path.write_bytes(dumps(document).encode())

@@ -7,7 +7,7 @@ from io import StringIO
 import pytest
 
 from tests.wizard.reports.conftest import DEMO, demo
-from wizard.cautions import CAUTION_IN_SHORT
+from wizard.phrases.cautions import CAUTION_IN_SHORT
 from wizard.reports.fix import progress_on
 
 TO_FIX = ("lifted", "over the knuckle", "toe", "not closing")

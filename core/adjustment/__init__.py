@@ -1,0 +1,5 @@
+"""How pivot centres follow from readings that check each other.
+
+In: Readings and what the instruments resolve.
+Out: Pivot centres with their covariance, residuals, and the readings that cannot be right.
+"""

@@ -1,0 +1,74 @@
+"""Which readings cannot be right, and which of them cannot be told apart.
+
+A reading whose standardized residual exceeds 3.29 (0.1 %, two-sided) is a suspect. Readings
+whose residuals are correlated above 0.9 would show a mistake in the same way, so the whole group
+is named. One mistake lifts many residuals: after the worst group has been named, its leading
+reading is set aside and the rest is looked at again. Nothing is dropped from the adjustment
+itself.
+
+References
+----------
+W. Baarda, A testing procedure for use in geodetic networks, 1968 (data snooping).
+"""
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from core.adjustment.least_squares import NOTHING_REDUNDANT, Adjustment
+
+CRITICAL = 3.29
+"""Standardized residual above which a reading is a suspect."""
+
+TIED = 0.9
+"""Correlation of residuals above which readings cannot be told apart."""
+
+
+@dataclass(frozen=True, eq=False, repr=False)
+class Suspicion:
+    """A group of readings of which one is probably mistaken.
+
+    Attributes
+    ----------
+    readings : tuple of str
+        Names, the most suspect one first.
+    mistakes : tuple of float
+        By how much each would be wrong if it is the one (read less true), mm, or rad for slopes.
+    """
+
+    readings: tuple[str, ...]
+    mistakes: tuple[float, ...]
+
+
+def suspicions(adjustment: Adjustment) -> tuple[Suspicion, ...]:
+    """Groups of suspects, the worst first; () where every reading agrees with the others."""
+    names = [item.reading.name for item in adjustment.items]
+    u = np.array([item.u for item in adjustment.items])
+    residual = np.array([item.residual for item in adjustment.items])
+    covariance = adjustment.residual_covariance
+    found = []
+    for _ in range(adjustment.redundancy):
+        redundancy = np.diag(covariance) / u**2
+        checked = redundancy > NOTHING_REDUNDANT
+        spread = np.sqrt(np.where(checked, np.diag(covariance), np.inf))
+        w = np.abs(residual) / spread
+        # Of readings that only rounding tells apart the best checked one goes first: it takes
+        # the smallest mistake to explain what is seen.
+        order = [int(i) for i in np.lexsort((-redundancy.round(9), -w.round(6)))]
+        leader = order[0]
+        if w[leader] <= CRITICAL:
+            break
+        correlation = np.abs(covariance[leader]) / (spread[leader] * spread)
+        group = [i for i in order if correlation[i] > TIED]
+        found.append(
+            Suspicion(
+                tuple(names[i] for i in group),
+                tuple(float(-residual[i] / redundancy[i]) for i in group),
+            )
+        )
+        # Setting a reading aside is an unknown more: its residual and all that goes with it
+        # is taken out of the others.
+        pull = covariance[:, leader] / covariance[leader, leader]
+        residual = residual - pull * residual[leader]
+        covariance = covariance - np.outer(pull, covariance[leader])
+    return tuple(found)

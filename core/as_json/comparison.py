@@ -1,0 +1,56 @@
+"""Before beside after as plain numbers, mm and deg, for `evenarc compare --json`."""
+
+from collections.abc import Sequence
+from typing import Any
+
+from core.as_json.verdict import degrees
+from core.fix.comparison import Change, Comparison, Control
+from core.fix.plan_record import Reached
+from core.verdict.verdict import Verdict
+
+
+def comparison_answer(
+    before: Verdict, after: Verdict, comparison: Comparison, moves: Sequence[Reached]
+) -> dict[str, Any]:
+    """Everything that a comparison says; angles in deg, lengths in mm."""
+    return {
+        "before": {"id": before.session.id, "overall": before.overall},
+        "after": {"id": after.session.id, "overall": after.overall},
+        "outcome": comparison.outcome,
+        "changes": {change.name: _change(change) for change in comparison.changes},
+        "control_points": [_control(control) for control in comparison.controls],
+        "moves": [
+            {
+                "pivot": move.pivot,
+                "planned_mm": move.planned,
+                "reached_mm": move.reached,
+                "u_mm": move.u,
+                "fits": move.fits,
+            }
+            for move in moves
+        ],
+    }
+
+
+def _change(change: Change) -> dict[str, Any]:
+    values = {
+        "before": change.before,
+        "after": change.after,
+        "change": change.change,
+        "u": change.u,
+    }
+    if change.name != "length_ratio":
+        per_mm = "_per_mm" if change.name == "gradient" else ""
+        values = {f"{name}_deg{per_mm}": degrees(value) for name, value in values.items()}
+    return {**values, "changed": change.changed}
+
+
+def _control(control: Control) -> dict[str, Any]:
+    return {
+        "pivots": list(control.pivots),
+        "across_mm": control.across,
+        "u_across_mm": control.u_across,
+        "up_mm": control.up,
+        "u_up_mm": control.u_up,
+        "holds": control.holds,
+    }

@@ -1,0 +1,190 @@
+"""A verdict as plain numbers, mm and deg, for `evenarc check --json` and for [results].
+
+Numbers that cannot be are None. Field names are those of the record's specification.
+"""
+
+from math import isfinite
+from typing import Any
+
+import numpy as np
+
+from core.adjustment.least_squares import AdjustedReading
+from core.kinematics.linkage import Array
+from core.statistics.conformity import Ruling
+from core.verdict.peak import Peak
+from core.verdict.verdict import Verdict
+
+
+def answer(verdict: Verdict, record: str) -> dict[str, Any]:
+    """Everything that a verdict says.
+
+    Parameters
+    ----------
+    verdict : Verdict
+    record : str
+        The file it came from, as the user named it.
+    """
+    return {
+        "record": record,
+        "id": verdict.session.id,
+        "overall": verdict.overall,
+        "held_back_by": list(verdict.session.held_back_by),
+        "assumed": list(verdict.session.assumed),
+        "links": _links(verdict),
+        "rules": _rules(verdict),
+        "steer": _steer(verdict),
+        "toe": _toe(verdict.toe),
+        "sweep": {
+            "heave_mm": numbers(verdict.sweep.heave),
+            "axle_shift_mm": numbers(verdict.sweep.axle_shift),
+            "steer_deg": degrees(verdict.sweep.steer),
+            "toe_in_change_deg": degrees(verdict.sweep.toe_in_change),
+            "steering_wheel_deg": degrees(verdict.sweep.steering_wheel),
+        },
+        "articulation": _articulation(verdict),
+        "events": [
+            {
+                "name": course.name,
+                "drift_mm": numbers(course.drift),
+                "heading_deg": degrees(course.heading),
+            }
+            for course in verdict.courses
+        ],
+        "roll_centre_height_mm": verdict.roll_centre_height,
+        "travel_limits": dict(zip(("droop_mm", "bump_mm"), verdict.travel_limits, strict=True)),
+        "readings": _readings(verdict),
+        "budget": [{"reading": share.reading, "share": share.share} for share in verdict.budget],
+        "advice": None
+        if verdict.advice is None
+        else {"readings": list(verdict.advice.readings), "repeats": verdict.advice.repeats},
+    }
+
+
+def numbers(values: Array | float) -> Any:
+    """Floats, in lists where there are several; None for what is not a number."""
+    array = np.asarray(values, dtype=float)
+    listed: Any = array.tolist()
+    return listed if np.isfinite(array).all() else _without_nan(listed)
+
+
+def degrees(values: Array | float) -> Any:
+    """Radians as degrees, like `numbers`."""
+    return numbers(np.degrees(values))
+
+
+def _without_nan(listed: Any) -> Any:
+    if isinstance(listed, list):
+        return [_without_nan(value) for value in listed]
+    return listed if isfinite(listed) else None
+
+
+def _links(verdict: Verdict) -> dict[str, Any]:
+    rulings = (verdict.rules.flat_track_bar, verdict.rules.flat_drag_link)
+    return {
+        link: {
+            "length_mm": float(length),
+            "slope_deg": degrees(ruling.value),
+            "u_slope_deg": degrees(ruling.u),
+        }
+        for link, length, ruling in zip(
+            ("track_bar", "drag_link"), verdict.lengths, rulings, strict=True
+        )
+    }
+
+
+def _rules(verdict: Verdict) -> dict[str, Any]:
+    rules = verdict.rules
+    return {
+        "parallel": {
+            **_angle(rules.parallel),
+            "limit_deg": degrees(rules.parallel.limit),
+        },
+        "flat": {
+            "track_bar": _angle(rules.flat_track_bar),
+            "drag_link": _angle(rules.flat_drag_link),
+            "limit_deg": degrees(rules.flat_track_bar.limit),
+            "verdict": rules.flat,
+        },
+        "length": {
+            "ratio": rules.length.value,
+            "limit": rules.length.limit,
+            "u": rules.length.u,
+            "p_within": rules.length.p_within,
+            "verdict": rules.length.verdict,
+        },
+    }
+
+
+def _angle(ruling: Ruling) -> dict[str, Any]:
+    return {
+        "value_deg": degrees(ruling.value),
+        "u_deg": degrees(ruling.u),
+        "p_within": ruling.p_within,
+        "verdict": ruling.verdict,
+    }
+
+
+def _peak(peak: Peak, name: str) -> dict[str, Any]:
+    return {
+        name: degrees(peak.ruling.value),
+        "at_heave_mm": peak.at_heave,
+        "limit_deg": degrees(peak.ruling.limit),
+        "u_deg": degrees(peak.ruling.u),
+        "p_within": peak.ruling.p_within,
+        "verdict": peak.ruling.verdict,
+        "method": peak.method,
+    }
+
+
+def _steer(verdict: Verdict) -> dict[str, Any]:
+    return {
+        "gradient_deg_per_mm": degrees(verdict.derivatives.gradient),
+        "curvature_deg_per_mm2": degrees(verdict.derivatives.curvature),
+        **_peak(verdict.steer, "peak_deg"),
+        "split": [
+            {
+                "heave_mm": split.heave,
+                "not_parallel_deg": degrees(split.not_parallel),
+                "slope_and_length_deg": degrees(split.slope_and_length),
+            }
+            for split in verdict.splits
+        ],
+    }
+
+
+def _toe(peak: Peak) -> dict[str, Any]:
+    return _peak(peak, "peak_change_deg")
+
+
+def _articulation(verdict: Verdict) -> dict[str, Any] | None:
+    grid = verdict.articulation
+    if grid is None:
+        return None
+    return {
+        "roll_deg": degrees(grid.roll),
+        "heave_mm": numbers(grid.heave),
+        "steer_deg": degrees(grid.steer),
+    }
+
+
+def _readings(verdict: Verdict) -> dict[str, Any]:
+    adjustment = verdict.adjustment
+    return {
+        "redundancy": adjustment.redundancy,
+        "chi_square": adjustment.chi_square,
+        "chi_square_limit": adjustment.chi_square_limit,
+        "items": [_item(item) for item in adjustment.items],
+        "suspects": [list(suspicion.readings) for suspicion in verdict.suspicions],
+    }
+
+
+def _item(item: AdjustedReading) -> dict[str, Any]:
+    shown = degrees if item.reading.kind == "slope" else numbers
+    return {
+        "reading": item.reading.name,
+        "value": shown(item.reading.value),
+        "u": shown(item.u),
+        "residual": shown(item.residual),
+        "redundancy_number": item.redundancy_number,
+        "w": item.w,
+    }

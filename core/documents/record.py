@@ -1,0 +1,264 @@
+"""Records and drafts on the disk: one session, one TOML file.
+
+A files folder holds one folder a vehicle, TAG/ID.toml; drafts lie in unfinished/ID.toml, and
+shop/ belongs to the workshop's own profiles. A filed record is never overwritten; only
+signatures are added to it. A draft is the same TOML without its results.
+"""
+
+from __future__ import annotations
+
+import errno
+import os
+import re
+import tomllib
+from collections.abc import Iterator, Mapping
+from contextlib import contextmanager, suppress
+from typing import TYPE_CHECKING, Any
+
+from core.documents import atomic_write
+from core.documents.document import Document, without
+from core.documents.entries import EntryError, text_at
+from core.documents.signature import canonical, digest, signatures_of
+from core.documents.toml_file import LARGEST, TomlFileError, read_toml
+from core.text.plain_text import plain
+
+if TYPE_CHECKING:
+    from datetime import datetime
+    from pathlib import Path
+
+FORMAT = "evenarc session"
+FORMAT_VERSION = 1
+SHOP = "shop"
+UNFINISHED = "unfinished"
+
+_FIRST = ("format", "format_version", "program_version", "session", "vehicle", "complaint")
+_LAST = ("kept", "limits", "results", "plan", "signatures")
+
+_NAME = re.compile(r"\w(?:[\w .-]*\w)?")
+_LONGEST_TAG = 32
+_LONGEST_ID = 100
+# Our own folders, and names that some systems keep for devices whatever the ending.
+_RESERVED = {SHOP, UNFINISHED, "con", "prn", "aux", "nul"} | {
+    f"{device}{number}" for device in ("com", "lpt") for number in range(10)
+}
+_EASY_TO_READ = "23456789abcdefghjkmnpqrstuvwxyz"
+
+_ELSEWHERE = "choose another folder with --files"
+_REASONS = {
+    errno.ENOSPC: "the disk is full; make room and try again",
+    errno.EDQUOT: "the disk is full; make room and try again",
+    errno.EACCES: f"that is not allowed there; {_ELSEWHERE}",
+    errno.EPERM: f"that is not allowed there; {_ELSEWHERE}",
+    errno.EROFS: f"that place is read-only; {_ELSEWHERE}",
+    errno.EEXIST: f"a file is where a folder should be; {_ELSEWHERE}",
+    errno.ENOTDIR: f"a file is where a folder should be; {_ELSEWHERE}",
+}
+
+
+class RecordError(ValueError):
+    """A record cannot be read or written; the message is one line that says where and why."""
+
+
+def tag_fault(tag: str) -> str:
+    """Why a vehicle's tag cannot name its folder, "" when it can."""
+    if not _NAME.fullmatch(tag):
+        return (
+            f"“{plain(tag)}” cannot name a folder: use letters and digits, with space . _ or - "
+            "between them, like FG-3"
+        )
+    if len(tag) > _LONGEST_TAG:
+        return f"“{plain(tag, 20)}” is too long: use {_LONGEST_TAG} characters at most, like FG-3"
+    if tag.casefold().split(".")[0] in _RESERVED:
+        return f"“{plain(tag)}” is kept for other uses: choose another tag, like FG-3"
+    return ""
+
+
+def new_id(tag: str, kind: str, opened: datetime) -> str:
+    """A session's id, "FG-3_20261125-141205_first_k3f9". Raises RecordError for a bad tag."""
+    if fault := tag_fault(tag):
+        raise RecordError(f"[vehicle] tag: {fault}")
+    chance = "".join(_EASY_TO_READ[byte % len(_EASY_TO_READ)] for byte in os.urandom(4))
+    return f"{tag}_{opened:%Y%m%d-%H%M%S}_{kind}_{chance}"
+
+
+def read_document(path: str | os.PathLike[str]) -> dict[str, Any]:
+    """A record or draft of a format this program knows. Raises RecordError."""
+    try:
+        document = read_toml(path)
+    except TomlFileError as error:
+        raise RecordError(str(error)) from None
+    _check_format(path, document)
+    return document
+
+
+def record_path(files: Path, document: Document) -> Path:
+    """Where a session is filed. Raises RecordError when its tag or id cannot be names."""
+    tag = _text(document, "vehicle.tag")
+    if fault := tag_fault(tag):
+        raise RecordError(f"[vehicle] tag: {fault}")
+    return files / tag / _file_name(_text(document, "session.id"))
+
+
+def draft_path(files: Path, document: Document) -> Path:
+    """Where a session's draft is kept. Raises RecordError when its id cannot be a name."""
+    return files / UNFINISHED / _file_name(_text(document, "session.id"))
+
+
+def save_draft(files: Path, document: Document) -> Path:
+    """Keep a session that is not finished; it is on the disk on return. Raises RecordError."""
+    path = draft_path(files, document)
+    content = _encoded(path, without(without(document, "results"), "session.closed"))
+    with said_clearly(path, "cannot be kept"):
+        atomic_write.make_folder(path.parent)
+        atomic_write.replace(path, content)
+    return path
+
+
+def discard_draft(files: Path, document: Document) -> None:
+    """Remove a session's draft, if there is one. Raises RecordError."""
+    path = draft_path(files, document)
+    with said_clearly(path, "cannot be removed"):
+        path.unlink(missing_ok=True)
+
+
+def file_record(files: Path, document: Document) -> Path:
+    """File a finished session for good, then remove its draft.
+
+    Returns
+    -------
+    Path
+        The record, which has been read back and compared with `document`.
+
+    Raises
+    ------
+    RecordError
+        It cannot be filed, or a record of that id is there already; nothing was changed.
+    """
+    path = record_path(files, document)
+    content = _encoded(path, document)
+    with said_clearly(path, "cannot be filed"):
+        atomic_write.make_folder(path.parent)
+    with said_clearly(path, "cannot be filed", exists="is filed already and stays as it is"):
+        atomic_write.create(path, content)
+    with suppress(OSError):  # filed all the same; `record_list.tidy` removes the draft later
+        draft_path(files, document).unlink(missing_ok=True)
+    return path
+
+
+def rewrite(path: Path, document: Document) -> None:
+    """Put a document with further signatures in the place of the record it was read from.
+
+    Raises
+    ------
+    RecordError
+        The record has changed since, more than signatures would be changed, or it cannot be
+        written; the record stays as it was.
+    """
+    there = read_document(path)
+    signed = signatures_of(there)
+    if digest(there) != digest(document) or signatures_of(document)[: len(signed)] != signed:
+        raise RecordError(
+            f"{plain(path, 300)}: has changed since it was opened; open it again and sign that"
+        )
+    content = _encoded(path, document)
+    with said_clearly(path, "cannot be signed"):
+        atomic_write.replace(path.resolve(), content)
+
+
+@contextmanager
+def said_clearly(path: Path, what: str, exists: str = "") -> Iterator[None]:
+    """Turn what the system says of a path into a RecordError of one line.
+
+    `exists` is what to say where a file is in the way, instead of what happened otherwise.
+    """
+    shown = plain(path, 300)
+    try:
+        yield
+    except OSError as error:
+        if exists and isinstance(error, FileExistsError):
+            raise RecordError(f"{shown}: {exists}") from None
+        reason = _REASONS.get(error.errno or 0) or error.strerror or str(error)
+        raise RecordError(f"{shown}: {what}: {plain(reason, 200)}") from None
+
+
+def _check_format(path: str | os.PathLike[str], document: Document) -> None:
+    shown = plain(path, 300)
+    if document.get("format") != FORMAT:
+        raise RecordError(f"{shown}: format: is no Evenarc record; it should be “{FORMAT}”")
+    version = document.get("format_version")
+    if type(version) is not int or version < 1:
+        raise RecordError(
+            f"{shown}: format_version: {plain(version)} is no version; "
+            f"it should be {FORMAT_VERSION}"
+        )
+    if version > FORMAT_VERSION:
+        raise RecordError(
+            f"{shown}: format_version: {version} is newer than this program, which knows "
+            f"{FORMAT_VERSION}; a newer Evenarc can read it"
+        )
+
+
+def _text(document: Document, path: str) -> str:
+    try:
+        return text_at(document, path)
+    except EntryError as error:
+        raise RecordError(str(error)) from None
+
+
+def _file_name(session_id: str) -> str:
+    if len(session_id) > _LONGEST_ID or not _NAME.fullmatch(session_id):
+        raise RecordError(
+            f"[session] id: “{plain(session_id)}” cannot name a file; it should be like "
+            "FG-3_20261125-141205_first_k3f9"
+        )
+    return f"{session_id}.toml"
+
+
+def _encoded(path: Path, document: Document) -> bytes:
+    """The document as it goes to the disk, which reads back as the same values."""
+    _check_format(path, document)
+    try:
+        content = _as_toml(document).encode()
+        kept = canonical(tomllib.loads(content.decode())) == canonical(document)
+    except (
+        TypeError,
+        ValueError,
+        AttributeError,
+    ):  # a value that is not TOML's, or half a character
+        kept = False
+    if not kept:
+        raise RecordError(f"{plain(path, 300)}: holds a value that TOML cannot keep")
+    if len(content) > LARGEST:
+        raise RecordError(
+            f"{plain(path, 300)}: would be larger than {LARGEST // 1_000_000} MB; shorten the notes"
+        )
+    return content
+
+
+def _as_toml(document: Document) -> str:
+    """The document with its tables in the order of the format, every table under a header.
+
+    Written in one go, short tables of a list would move to the top of the file.
+    """
+    from tomli_w import dumps
+
+    between = [key for key in document if key not in {*_FIRST, *_LAST}]
+    ordered = {key: document[key] for key in (*_FIRST, *between, *_LAST) if key in document}
+    plainly = {key: value for key, value in ordered.items() if not _is_table(value)}
+    chunks = [dumps(plainly)]
+    for key, value in ordered.items():
+        if isinstance(value, Mapping):
+            chunks.append(dumps({key: value}))
+        elif _is_table(value):
+            header = dumps({key: {}}).strip()
+            chunks += [
+                f"[{header}]\n{dumps({key: item}).removeprefix(header).lstrip()}" for item in value
+            ]
+    return "\n".join(chunks)
+
+
+def _is_table(value: Any) -> bool:
+    """Whether a value is a table or a list of tables."""
+    if isinstance(value, list):
+        return bool(value) and all(isinstance(item, Mapping) for item in value)
+    return isinstance(value, Mapping)

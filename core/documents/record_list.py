@@ -1,0 +1,158 @@
+"""What lies in a files folder: the filed sessions of every vehicle, and unfinished drafts."""
+
+import re
+from collections.abc import Iterable, Mapping
+from contextlib import suppress
+from dataclasses import dataclass
+from datetime import datetime
+from functools import lru_cache
+from pathlib import Path
+from typing import Any
+
+from core.documents import atomic_write
+from core.documents.document import Document, value_at, without
+from core.documents.entries import EntryError, text_at
+from core.documents.record import SHOP, UNFINISHED, RecordError, read_document, said_clearly
+from core.documents.signature import signatures_of
+from core.text.plain_text import plain
+
+NOT_ANSWERS = ("draft", "plan", "program_version")
+"""What a draft holds beside what was answered; the plan is worked afresh when it is filed."""
+
+
+@dataclass(frozen=True)
+class Entry:
+    """What a list says of one file. One that cannot be read has its reason in `fault`.
+
+    Text is fit to be shown. `overall` is the verdict at the time of filing, `decision` the last
+    signature's; both are empty where there is none.
+    """
+
+    path: Path
+    fault: str = ""
+    id: str = ""
+    tag: str = ""
+    description: str = ""
+    kind: str = ""
+    follows: str = ""
+    technician: str = ""
+    profile: str = ""
+    opened: datetime | None = None
+    overall: str = ""
+    decision: str = ""
+
+
+def list_records(files: Path) -> list[Entry]:
+    """Every filed session, newest first. Raises RecordError when `files` cannot be read."""
+    folders = [folder for folder in _folders_in(files) if folder.name not in {SHOP, UNFINISHED}]
+    return _newest_first(entry for folder in folders for entry in _entries_in(folder))
+
+
+def drafts(files: Path) -> list[Entry]:
+    """Every session that was not finished, newest first; those filed meanwhile are left out."""
+    return _newest_first(
+        entry for entry in _entries_in(files / UNFINISHED) if not _is_filed(files, entry)
+    )
+
+
+def tidy(files: Path) -> None:
+    """Clear away what a killed program left: half-written files, drafts of filed sessions."""
+    with suppress(OSError, RecordError):
+        for folder in _folders_in(files):
+            atomic_write.tidy(folder)
+        for entry in _entries_in(files / UNFINISHED):
+            if _is_filed(files, entry):
+                entry.path.unlink(missing_ok=True)
+
+
+def _folders_in(files: Path) -> list[Path]:
+    with said_clearly(files, "cannot be read"):
+        return [path for path in files.iterdir() if path.is_dir()] if files.exists() else []
+
+
+def _entries_in(folder: Path) -> list[Entry]:
+    """The sessions of a folder; the folder itself, with the reason, where it cannot be read."""
+    try:
+        with said_clearly(folder, "cannot be read"):
+            paths = list(folder.iterdir()) if folder.exists() else []
+    except RecordError as error:
+        return [Entry(folder, fault=str(error))]
+    return [_entry(path) for path in paths if re.fullmatch(r"[^.].*\.toml", path.name)]
+
+
+def _entry(path: Path) -> Entry:
+    try:
+        with said_clearly(path, "cannot be opened"):
+            state = path.stat()
+    except RecordError as error:
+        return Entry(path, fault=str(error))
+    return _entry_as_of(path, state.st_mtime_ns, state.st_size, state.st_ino)
+
+
+@lru_cache(maxsize=4096)
+def _entry_as_of(path: Path, *_state: int) -> Entry:
+    """An entry is read once for each state of its file, so that listing again costs nothing."""
+    try:
+        return _entry_of(path, read_document(path))
+    except RecordError as error:
+        return Entry(path, fault=str(error))
+    except (EntryError, OverflowError, ValueError) as error:
+        return Entry(path, fault=f"{plain(path, 300)}: {error}")
+
+
+def _entry_of(path: Path, document: Document) -> Entry:
+    opened = value_at(document, "session.opened")
+    if not isinstance(opened, datetime):
+        raise EntryError("session.opened", "should be a date and time with its offset")
+    signatures = signatures_of(document)
+    return Entry(
+        path,
+        id=_shown(document, "session.id"),
+        tag=_shown(document, "vehicle.tag"),
+        description=_shown(document, "vehicle.description", ""),
+        kind=_shown(document, "session.kind", ""),
+        follows=_shown(document, "session.follows", ""),
+        technician=_shown(document, "session.technician", ""),
+        profile=_shown(document, "session.profile", ""),
+        opened=opened if opened.tzinfo else opened.astimezone(),
+        overall=_shown(document, "results.overall", ""),
+        decision=plain(signatures[-1].get("decision", "")) if signatures else "",
+    )
+
+
+def _shown(document: Document, path: str, default: str | None = None) -> str:
+    return plain(text_at(document, path, default), 200)
+
+
+def _newest_first(entries: Iterable[Entry]) -> list[Entry]:
+    return sorted(entries, key=lambda entry: (_moment(entry), entry.path.name), reverse=True)
+
+
+def _moment(entry: Entry) -> float:
+    """When a session was opened, s; one that cannot be read is placed by its file's time."""
+    if entry.opened:
+        return entry.opened.timestamp()
+    with suppress(OSError):
+        return entry.path.stat().st_mtime
+    return 0.0
+
+
+def _is_filed(files: Path, entry: Entry) -> bool:
+    """Whether a draft is of no more use: all that it says is in the record of the same name."""
+    if entry.fault:
+        return False
+    with suppress(OSError, RecordError):
+        record = files / entry.tag / entry.path.name
+        if record.is_file():
+            draft = read_document(entry.path)
+            for key in NOT_ANSWERS:
+                draft = without(draft, key)
+            return _is_part(draft, read_document(record))
+    return False
+
+
+def _is_part(value: Any, whole: Any) -> bool:
+    """Whether everything in a table stands in another one as well."""
+    if isinstance(value, Mapping) and isinstance(whole, Mapping):
+        return all(key in whole and _is_part(one, whole[key]) for key, one in value.items())
+    return bool(value == whole)

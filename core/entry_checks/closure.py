@@ -1,0 +1,88 @@
+"""Lengths, braces and slopes against where the pivots are: do the readings close?
+
+The bound is that of the adjustment's suspects, 3.29 standard uncertainties of the difference
+(Baarda, A testing procedure for use in geodetic networks, 1968; 0.1 %).
+"""
+
+from collections.abc import Iterator
+from functools import partial
+from math import hypot, sqrt
+
+from core.adjustment.outliers import CRITICAL
+from core.documents.document import value_at
+from core.entry_checks.known import Known
+from core.entry_checks.outcome import Objection
+from core.entry_checks.reading_names import PLACES, called
+from core.entry_checks.rule import ENDS, INCH, Rule, coordinates, rule, tape
+from core.readings.survey import BRACES
+from core.text.quantity import show_angle
+
+FORE_AND_AFT = 24 * INCH
+"""A link across the vehicle does not run further along it (common practice, no source)."""
+
+FAR_OFF = 4 * INCH
+"""A length that is so much shorter than the front view is no matter of doubt."""
+
+
+def closes(name: str, ends: tuple[str, str], known: Known) -> Iterator[Objection]:
+    """A length agrees with where its two ends are.
+
+    Without stations it only has to be at least the front-view distance, less its doubt.
+    """
+    length, apart = known.value(name), known.apart(*ends)
+    if length is None or apart is None:
+        return
+    doubt = CRITICAL * hypot(known.u(name), apart.u_distance)
+    short = apart.distance - length
+    both = f"the {called(name)} is {tape(length, known)}, and the pivots were entered"
+    if short > doubt:
+        missing = "heights and offsets" if apart.along is None else "heights, offsets and stations"
+        yield Objection(
+            f"This does not close: {both} {tape(apart.distance, known)} apart. A tape cannot be "
+            f"shorter than that by more than {tape(doubt, known)}. Look again at this length, and "
+            f"at the {missing} of both ends.",
+            impossible=short > max(2 * doubt, FAR_OFF),
+        )
+    elif apart.along is not None and -short > doubt:
+        yield Objection(
+            f"This does not close: {both} {tape(apart.distance, known)} apart; they should agree "
+            f"within {tape(doubt, known)}. Look again at this length, and at the heights, offsets "
+            "and stations of both ends."
+        )
+    elif apart.along is None and length > hypot(apart.distance, FORE_AND_AFT) + doubt:
+        along = sqrt(length**2 - apart.distance**2)
+        yield Objection(
+            f"This does not close: {both} {tape(apart.distance, known)} apart in the front view; "
+            f"one end would have to be {tape(along, known)} ahead of the other. Look again at "
+            "this length and at both offsets."
+        )
+
+
+def slope_agrees(link: str, known: Known) -> Iterator[Objection]:
+    """The angle finder agrees with where the two ends are."""
+    slope, apart = known.value(f"{link}.slope"), known.apart(*ENDS[link])
+    bent = value_at(known.document, f"readings.{link}.bent") is True
+    if slope is None or apart is None or bent:
+        return
+    doubt = CRITICAL * hypot(known.u(f"{link}.slope"), apart.u_slope)
+    if abs(slope - apart.slope) <= doubt:
+        return
+    hint = "Look again at the angle finder's zero and at both heights."
+    if abs(slope + apart.slope) <= doubt:
+        hint = "Is the sign right? Frame end higher counts plus."
+    yield Objection(
+        f"This does not close: the angle finder says {show_angle(slope)} on the {PLACES[link]}, "
+        f"its two ends say {show_angle(apart.slope)}; they should agree within "
+        f"{show_angle(doubt)}. {hint}"
+    )
+
+
+def _rules() -> Iterator[Rule]:
+    lengths = {f"{link}.length": ends for link, ends in ENDS.items()} | BRACES
+    for name, ends in lengths.items():
+        yield rule(partial(closes, name, ends), name, *coordinates(*ends))
+    for link, ends in ENDS.items():
+        yield rule(partial(slope_agrees, link), f"{link}.slope", *coordinates(*ends))
+
+
+RULES: tuple[Rule, ...] = tuple(_rules())

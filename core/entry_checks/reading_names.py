@@ -1,0 +1,56 @@
+"""What the readings are called in a message."""
+
+from core.readings.survey import COORDINATES
+
+PLACES = {
+    "track_bar": "track bar",
+    "drag_link": "drag link",
+    "track_bar.frame": "track bar's frame end",
+    "track_bar.axle": "track bar's axle end",
+    "drag_link.frame": "drag link's frame end",
+    "drag_link.axle": "drag link's axle end",
+    "tie_rod.near": "tie rod's near ball",
+}
+"""Links and pivots."""
+
+_READINGS = {
+    "braces.frame_ends": "distance between the two frame ends",
+    "braces.axle_ends": "distance between the two axle ends",
+    "braces.frame_to_axle": "distance from the track bar's frame end to the drag link's axle end",
+    "tie_rod.joint_from_far_ball": "distance of the joint from the far ball",
+    "tie_rod.near_arm": "near steering arm",
+    "wheels.hub_height": "hub height",
+    "wheels.left_offset": "offset of the left wheel",
+    "wheels.right_offset": "offset of the right wheel",
+    "steering.arm": "steering arm",
+    "steering.pitman_arm": "pitman arm",
+    "steering.ratio": "steering ratio",
+    "travel.bump": "bump travel",
+    "travel.droop": "droop travel",
+    "wheelbase": "wheelbase",
+    "ride_height": "ride height",
+}
+
+_AGAIN = {
+    "height": "tape upright from the floor to the pivot's centre, not to the edge of the bolt",
+    "offset": "square across from the datum line; right of it counts plus, left of it minus",
+    "station": "lengthwise from the line under the axle; ahead counts plus, behind minus",
+    "length": "straight tape from centre to centre",
+    "brace": "straight tape from centre to centre, through the air",
+    "slope": "zero the angle finder on this floor first; frame end higher counts plus",
+}
+
+
+def called(name: str) -> str:
+    """A reading in words: "height of the track bar's frame end"."""
+    place, _, what = name.rpartition(".")
+    if name in _READINGS:
+        return _READINGS[name]
+    if what in COORDINATES or what in ("length", "slope"):
+        return f"{what} of the {PLACES[place]}"
+    return what.replace("_", " ")
+
+
+def look_again(kind: str) -> str:
+    """How a reading of this kind is taken, as a request to take it again."""
+    return f"Take it again: {_AGAIN[kind]}."

@@ -1,0 +1,45 @@
+"""A rule between readings: what it looks at, and what it finds there."""
+
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass
+
+from core.entry_checks.known import Known
+from core.entry_checks.outcome import Objection
+from core.readings.survey import COORDINATES, LINKS
+from core.text.quantity import show_length
+
+INCH = 25.4
+
+ROUNDING = 1e-9
+"""mm, rad or plain; what differs by less only does by rounding."""
+
+ENDS = {link: (f"{link}.frame", f"{link}.axle") for link in LINKS}
+"""Frame end and axle end of each link."""
+
+Find = Callable[[Known], Iterator[Objection]]
+
+
+@dataclass(frozen=True)
+class Rule:
+    """What is looked at (names of readings, or paths), and what finds something there.
+
+    A rule is asked when one of its inputs is entered, and finds nothing while one is missing.
+    """
+
+    inputs: frozenset[str]
+    find: Find
+
+
+def rule(find: Find, *inputs: str) -> Rule:
+    """A rule over these inputs."""
+    return Rule(frozenset(inputs), find)
+
+
+def coordinates(*pivots: str) -> tuple[str, ...]:
+    """Names of the height, offset and station of some pivots."""
+    return tuple(f"{pivot}.{kind}" for pivot in pivots for kind in COORDINATES)
+
+
+def tape(mm: float, known: Known) -> str:
+    """A length in the session's units, as a tape reads."""
+    return show_length(mm, known.units)

@@ -1,0 +1,213 @@
+"""One quantity by itself: can it be, do its repeats agree, is it usual?"""
+
+import re
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from math import radians
+from statistics import fmean
+from typing import Literal
+
+from core.entry_checks.known import Known
+from core.entry_checks.outcome import Objection
+from core.entry_checks.reading_names import called, look_again
+from core.entry_checks.rule import ROUNDING
+from core.readings.reading import Instruments, Kind, Reading, claimed_uncertainty, scatters
+from core.readings.survey import SURVEY, WHEELS
+from core.text import quantity
+from core.text.plain_text import plain
+from core.text.quantity import LengthUnit, QuantityError, show_angle, show_length
+
+LONGEST = 1000
+"""Characters of one answer."""
+
+MOST_REPEATS = 30
+
+LARGEST = {"wheelbase": 12_000.0}
+LARGEST_OTHERWISE = 4_000.0
+"""mm; nothing on a vehicle with a solid front axle is further apart."""
+
+STEEPEST = radians(60)
+"""A bar that is steeper could not hold or steer an axle sideways."""
+
+SMALLEST_RATIO, LARGEST_RATIO = 5, 40
+"""Steering-wheel angle to pitman arm angle (common practice, no source)."""
+
+
+@dataclass(frozen=True)
+class Asked:
+    """A quantity that is asked for.
+
+    Attributes
+    ----------
+    name : str
+        Name of the reading, as in a profile's usual ranges.
+    kind : "height", "offset", "station", "length", "brace", "slope" or "number"
+    repeats : bool
+        Whether it is kept as a list of repeats.
+    can_be_zero : bool
+        Of lengths only.
+    """
+
+    name: str
+    kind: Kind | Literal["number"]
+    repeats: bool = True
+    can_be_zero: bool = False
+
+
+QUANTITIES: dict[str, Asked] = {
+    **{f"readings.{name}": Asked(name, kind) for name, kind in (SURVEY | WHEELS).items()},
+    **{
+        f"readings.{name}": Asked(name, "length")
+        for name in (
+            "tie_rod.joint_from_far_ball",
+            "tie_rod.near_arm",
+            "steering.arm",
+            "steering.pitman_arm",
+        )
+    },
+    "readings.steering.ratio": Asked("steering.ratio", "number", repeats=False),
+    "readings.travel.bump": Asked("travel.bump", "length", repeats=False, can_be_zero=True),
+    "readings.travel.droop": Asked("travel.droop", "length", repeats=False, can_be_zero=True),
+    "vehicle.wheelbase": Asked("wheelbase", "length", repeats=False),
+    "stance.ride_height.left": Asked("ride_height", "length", repeats=False),
+    "stance.ride_height.right": Asked("ride_height", "length", repeats=False),
+}
+"""Every quantity with a usual range, by its path in the document."""
+
+
+@dataclass(frozen=True)
+class Typed:
+    """A quantity as it was typed: values in mm, rad or plain, texts with their unit."""
+
+    values: tuple[float, ...]
+    texts: tuple[str, ...]
+    bare: bool
+
+    def kept(self, asked: Asked) -> list[str] | str:
+        """What the document gets."""
+        return list(self.texts) if asked.repeats else self.texts[0]
+
+
+def typed(answer: Sequence[str], asked: Asked, units: LengthUnit) -> Typed:
+    """The repeats of an answer, apart at ";". Raises QuantityError."""
+    if sum(map(len, answer)) > LONGEST:
+        raise QuantityError(f"is too long: {LONGEST} characters at most")
+    texts = quantity.split_repeats(";".join(answer))
+    if len(texts) > MOST_REPEATS:
+        raise QuantityError(f"has {len(texts)} repeats: {MOST_REPEATS} at most")
+    if len(texts) > 1 and not asked.repeats:
+        raise QuantityError("has more than one value: it takes a single one, without ;")
+    if asked.kind == "number":
+        return Typed(tuple(map(quantity.number, texts)), texts, bare=True)
+    if asked.kind == "slope":
+        values = tuple(map(quantity.angle, texts))
+        return Typed(values, tuple(quantity.with_unit(text, "deg") for text in texts), bare=False)
+    for text in texts:
+        _refuse_forgotten_space(text)
+    values = tuple(quantity.length(text, units) for text in texts)
+    with_unit = tuple(quantity.with_unit(text, units) for text in texts)
+    bare = any(kept != " ".join(text.split()) for kept, text in zip(with_unit, texts, strict=True))
+    return Typed(values, with_unit, bare)
+
+
+def _refuse_forgotten_space(text: str) -> None:
+    """175/8 is 17 5/8 with the space forgotten more often than it is 21 7/8.
+
+    A file may hold such a fraction; it was thought about there.
+    """
+    found = re.fullmatch(r"[-+]? *([0-9]+) */ *([0-9]+)[^0-9]*", text)
+    if found and 0 < int(found[2]) <= int(found[1]):
+        raise QuantityError(
+            f"“{plain(text)}”: {found[1]}/{found[2]} is not less than 1; "
+            "leave a space before the fraction, as in 17 5/8"
+        )
+
+
+def objections(answer: Typed, asked: Asked, known: Known) -> Iterator[Objection]:
+    """Everything that speaks against a quantity by itself."""
+    units = known.units
+    meant = _other_unit(answer, asked, known)
+    usual = _usual(asked, known)
+    for value in answer.values:
+        if fault := _impossible(value, asked):
+            shown = show(value, asked.kind, units)
+            text = f"{_subject(asked)} {shown}: {fault}{meant}"
+            yield Objection(f"{text} Usual is {usual}." if usual else text, impossible=True)
+    if asked.kind != "number" and known.instruments:
+        yield from _scatter(
+            Reading(asked.name, asked.kind, answer.values), known.instruments, units
+        )
+    if known.profile is None:
+        return
+    smallest, largest = known.profile.ranges[asked.name]
+    value = fmean(answer.values)
+    if not smallest - ROUNDING <= value <= largest + ROUNDING:
+        again = f" {look_again(asked.kind)}" if asked.kind != "number" else ""
+        yield Objection(
+            f"{_subject(asked)} {show(value, asked.kind, units)} is unusual: {usual} is usual "
+            f"for this profile.{meant}{again}"
+        )
+
+
+def _usual(asked: Asked, known: Known) -> str:
+    """What is usual for the profile, "12 in to 36 in"; empty without one."""
+    if known.profile is None:
+        return ""
+    ends = (show(end, asked.kind, known.units) for end in known.profile.ranges[asked.name])
+    return " to ".join(ends)
+
+
+def show(value: float, kind: str, units: LengthUnit) -> str:
+    """A quantity in tape terms."""
+    if kind == "slope":
+        return show_angle(value)
+    return f"{value:g}" if kind == "number" else show_length(value, units)
+
+
+def _subject(asked: Asked) -> str:
+    words = called(asked.name)
+    return f"{words[0].upper()}{words[1:]}"
+
+
+def _impossible(value: float, asked: Asked) -> str:
+    """Why a value cannot be, "" where it can."""
+    if asked.kind == "slope":
+        return "" if abs(value) < STEEPEST else "a bar that steep holds nothing sideways."
+    if asked.kind == "number":
+        possible = SMALLEST_RATIO <= value <= LARGEST_RATIO
+        return "" if possible else f"it lies between {SMALLEST_RATIO} and {LARGEST_RATIO}, like 16."
+    if abs(value) > LARGEST.get(asked.name, LARGEST_OTHERWISE):
+        return "no vehicle is that large."
+    if asked.kind == "height" and value <= 0:
+        return "that is on the floor or below it; heights are taken upwards from the floor."
+    if asked.kind in ("length", "brace"):
+        if value < 0:
+            return "it cannot be negative."
+        if value == 0 and not asked.can_be_zero:
+            return "it has to be more than 0."
+    return ""
+
+
+def _other_unit(answer: Typed, asked: Asked, known: Known) -> str:
+    """Asks whether a bare number was meant in the other unit, where that would be usual."""
+    if known.profile is None or not answer.bare or asked.kind == "number":
+        return ""
+    smallest, largest = known.profile.ranges[asked.name]
+    value = fmean(answer.values)
+    meant = value * 25.4 if known.units == "mm" else value / 25.4
+    if smallest <= value <= largest or not smallest <= meant <= largest:
+        return ""
+    return f" Was it {'in' if known.units == 'mm' else 'mm'}? Then type the unit too."
+
+
+def _scatter(reading: Reading, instruments: Instruments, units: LengthUnit) -> Iterator[Objection]:
+    if not scatters(reading, instruments):
+        return
+    least, most = min(reading.repeats), max(reading.repeats)
+    claimed = claimed_uncertainty(reading.kind, instruments)
+    yield Objection(
+        f"The repeats lie {show(most - least, reading.kind, units)} apart "
+        f"({show(least, reading.kind, units)} to {show(most, reading.kind, units)}); the "
+        f"instruments claim about {show(claimed, reading.kind, units)} each time. Sight the same "
+        "centre and take it once more; kept like this, the scatter counts as the doubt."
+    )

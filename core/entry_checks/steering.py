@@ -1,0 +1,102 @@
+"""Arms, balls and the tie rod's joint against the drag link.
+
+The figures are common practice in the trade, without a published source.
+"""
+
+from collections.abc import Iterator
+from functools import partial
+
+from core.documents.document import value_at
+from core.entry_checks.known import Known
+from core.entry_checks.outcome import Objection
+from core.entry_checks.reading_names import called
+from core.entry_checks.rule import ENDS, INCH, Rule, rule, tape
+from core.kinematics.linkage import NEAR_BALL
+
+ARM_SIDE_DOUBT = 2 * INCH
+"""By so much a ball may lie on the wrong side of the axle's centreline: castor leans a kingpin."""
+
+KINGPIN_DOUBT = 4 * INCH
+"""By so much a kingpin may stand away from the axle's centreline."""
+
+
+def arm_side(known: Known) -> Iterator[Objection]:
+    """The ball on a steering arm that points ahead is ahead of the axle, and behind likewise."""
+    station, side = known.value("drag_link.axle.station"), value_at(known.document, "layout.arm")
+    if station is None or side not in ("ahead", "behind"):
+        return
+    outwards = station if side == "ahead" else -station
+    if outwards < -ARM_SIDE_DOUBT:
+        yield Objection(
+            f"The steering arm cannot point {side} with its ball at station "
+            f"{tape(station, known)}: ahead of the axle counts plus, behind it minus.",
+            impossible=True,
+        )
+        return
+    arm = known.value("steering.arm")
+    if arm is not None and abs(outwards - arm) > KINGPIN_DOUBT:
+        where = "ahead of" if (outwards > arm) == (side == "ahead") else "behind"
+        yield Objection(
+            f"With an arm of {tape(arm, known)} and its ball at station {tape(station, known)} "
+            f"the kingpin would stand {tape(abs(outwards - arm), known)} {where} the axle. Look "
+            "at the station and at the arm."
+        )
+
+
+def joint_on_the_link(known: Known) -> Iterator[Objection]:
+    """The tie rod's joint lies on the drag link, between its balls."""
+    joint, length = known.value("tie_rod.joint_from_far_ball"), _drag_link(known)
+    if joint is not None and length is not None and joint >= length:
+        yield Objection(
+            f"The joint cannot lie {tape(joint, known)} from the far ball: the drag link is "
+            f"{tape(length, known)} long, and the joint is on it.",
+            impossible=True,
+        )
+
+
+def shorter_than_the_link(arm: str, known: Known) -> Iterator[Objection]:
+    """An arm that is longer than half the drag link could not be turned by it."""
+    value, length = known.value(arm), _drag_link(known)
+    if value is not None and length is not None and value > length / 2:
+        yield Objection(
+            f"The {called(arm)} cannot be {tape(value, known)} long with a drag link of "
+            f"{tape(length, known)}: from the centre of its shaft or kingpin to the ball, "
+            "seen from above.",
+            impossible=True,
+        )
+
+
+def near_ball_side(known: Known) -> Iterator[Objection]:
+    """The near ball is at the other knuckle, where the drag link comes from."""
+    near, far, frame = (
+        known.value(f"{pivot}.offset") for pivot in (NEAR_BALL, "drag_link.axle", "drag_link.frame")
+    )
+    if near is None or far is None or frame is None or near == far:
+        return
+    if (near - far) * (frame - far) < 0:
+        yield Objection(
+            f"The near ball (offset {tape(near, known)}) cannot lie beyond the far ball "
+            f"({tape(far, known)}): it is at the knuckle that the drag link does not reach.",
+            impossible=True,
+        )
+
+
+def _drag_link(known: Known) -> float | None:
+    """Length of the drag link as far as it is known, mm."""
+    apart = known.apart(*ENDS["drag_link"])
+    length = known.value("drag_link.length")
+    return length if length is not None else apart.distance if apart else None
+
+
+def _rules() -> Iterator[Rule]:
+    offsets = [f"{pivot}.offset" for pivot in (NEAR_BALL, *ENDS["drag_link"])]
+    length = ["drag_link.length"]
+    length += [f"{end}.{kind}" for end in ENDS["drag_link"] for kind in ("height", "offset")]
+    yield rule(arm_side, "drag_link.axle.station", "steering.arm", "layout.arm")
+    yield rule(joint_on_the_link, "tie_rod.joint_from_far_ball", *length)
+    for arm in ("steering.arm", "steering.pitman_arm", "tie_rod.near_arm"):
+        yield rule(partial(shorter_than_the_link, arm), arm, *length)
+    yield rule(near_ball_side, *offsets)
+
+
+RULES: tuple[Rule, ...] = tuple(_rules())

@@ -1,0 +1,109 @@
+"""The combinations of a set of corrections, each worked as if every reading were exact."""
+
+from collections.abc import Callable
+from dataclasses import dataclass
+
+import numpy as np
+from numpy.typing import NDArray
+
+from core.fix.moves import Choices, apply
+from core.kinematics.linkage import Array, Linkage
+from core.profiles.limits import Limits
+from core.verdict.curves import Curves
+from core.verdict.rules import parallel_angle, slopes
+
+PORTION = 16_384
+"""Combinations worked at a time: with more of them memory would be what takes the time."""
+
+
+@dataclass(frozen=True, eq=False)
+class Nominal:
+    """Some combinations of one set of corrections.
+
+    Attributes
+    ----------
+    choices : Choices
+        Rises (M, C).
+    parallel : array (M,), rad
+    curves : Curves
+        Over the working travel, (M, ...).
+    excess : array (M,)
+        Largest of the three deciding rules as a share of its limit; infinite where a link binds.
+    flatness : array (M,)
+        Sum of both links' slopes, rad.
+    """
+
+    choices: Choices
+    parallel: Array
+    curves: Curves
+    excess: Array
+    flatness: Array
+
+    @property
+    def nearest(self) -> int:
+        """The row that comes nearest to the limits, or stays furthest within them."""
+        return int(np.argmin(self.excess))
+
+    def of(self, rows: NDArray[np.intp]) -> "Nominal":
+        """Some rows of it."""
+        return Nominal(
+            Choices(self.choices.corrections, self.choices.rises[rows]),
+            self.parallel[rows],
+            self.curves.of_row(rows),
+            self.excess[rows],
+            self.flatness[rows],
+        )
+
+    def worth_a_look(self) -> "Nominal":
+        """Those within their limits, smallest sum of rises first; else only the nearest."""
+        within = np.flatnonzero(self.excess <= 1)
+        if not within.size:
+            return self.of(np.array([self.nearest]))
+        sums = np.abs(self.choices.rises[within]).sum(axis=-1).round(6)
+        return self.of(within[np.lexsort((self.flatness[within], sums))])
+
+
+def worked(
+    linkage: Linkage, limits: Limits, choices: Choices, tick: Callable[[int], None]
+) -> Nominal:
+    """What of a set is worth a look, in a portion at a time.
+
+    Parameters
+    ----------
+    linkage : Linkage
+        As it was measured.
+    limits : Limits
+    choices : Choices
+    tick : callable
+        Told how many more combinations are worked through.
+    """
+    found = []
+    for start in range(0, len(choices.rises), PORTION):
+        portion = Choices(choices.corrections, choices.rises[start : start + PORTION])
+        found.append(_worked(linkage, limits, portion).worth_a_look())
+        tick(len(portion.rises))
+    if len(found) == 1:
+        return found[0]
+    return Nominal(
+        Choices(choices.corrections, np.concatenate([one.choices.rises for one in found])),
+        np.concatenate([one.parallel for one in found]),
+        Curves.joined([one.curves for one in found]),
+        np.concatenate([one.excess for one in found]),
+        np.concatenate([one.flatness for one in found]),
+    ).worth_a_look()
+
+
+def _worked(linkage: Linkage, limits: Limits, choices: Choices) -> Nominal:
+    there = apply(linkage, choices.corrections, choices.rises)
+    parallel, curves = parallel_angle(there), Curves.of(there, limits)
+    steer, toe = curves.peaks()
+    excess = np.max(
+        [np.abs(parallel) / limits.parallel, steer / limits.steer, toe / limits.toe_change], axis=0
+    )
+    return Nominal(
+        choices,
+        parallel,
+        curves,
+        np.where(np.isnan(excess), np.inf, excess),
+        np.abs(slopes(there)).sum(axis=-1).round(6),
+    )

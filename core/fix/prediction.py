@@ -1,0 +1,165 @@
+"""What moved pivots would bring: the rules, the peaks, the side effects."""
+
+from dataclasses import dataclass
+from math import radians
+
+import numpy as np
+
+from core.kinematics.linkage import Array, Linkage
+from core.kinematics.motion import Motion, moved
+from core.kinematics.roll_centre import roll_centre_height
+from core.kinematics.travel_limits import travel_limits
+from core.statistics.conformity import OUT, TOO_CLOSE, decide
+from core.verdict.curves import working_heaves
+from core.verdict.rules import length_ratio, lengths, parallel_angle, slopes
+from core.verdict.sweep import Split, splits
+from core.verdict.verdict import BUMP_STEER, STEERS_TRUE, Verdict
+
+UNCHANGED: dict[str, float] = {
+    **dict.fromkeys(("parallel", "track_bar", "drag_link", "steer", "toe"), radians(0.01)),
+    "length": 0.005,
+}
+"""Differences, in rad and for the length as a ratio, up to which a rule is no worse than before."""
+
+
+@dataclass(frozen=True)
+class Chances:
+    """Probabilities that the deciding rules are within their limits.
+
+    Attributes
+    ----------
+    parallel, steer, toe : float
+        Each by itself.
+    together : float
+        All three at once.
+    """
+
+    parallel: float
+    steer: float
+    toe: float
+    together: float
+
+
+@dataclass(frozen=True, eq=False)
+class Outlook:
+    """A linkage with pivots moved, beside the measured one; mm and rad.
+
+    Attributes
+    ----------
+    linkage : Linkage
+    chances : Chances
+    slopes : (float, float)
+        Track bar, drag link.
+    length_ratio, peak_steer, peak_toe_change : float
+    motion : Motion
+        From full droop to full bump, at the heaves of the verdict's sweep.
+    splits : (Split, Split)
+        Where the steer at the ends of the working travel comes from, droop first.
+    lengths, length_changes : (float, float)
+        Centre-to-centre lengths to set, and how much that is more than now.
+    roll_centre_rise : float or None
+        None without wheel offsets.
+    walk : (float, float)
+        Sideways walk of the axle at full droop and full bump, to the left positive.
+    walk_before : (float, float)
+    travel_limits : (float or None, float or None)
+        Heave at which a link would bind before droop, before bump ends.
+    worse : tuple of str
+        "parallel", "track_bar", "drag_link" (less flat), "length", "steer", "toe": what ends up
+        worse than now.
+    """
+
+    linkage: Linkage
+    chances: Chances
+    slopes: tuple[float, float]
+    length_ratio: float
+    peak_steer: float
+    peak_toe_change: float
+    motion: Motion
+    splits: tuple[Split, Split]
+    lengths: tuple[float, float]
+    length_changes: tuple[float, float]
+    roll_centre_rise: float | None
+    walk: tuple[float, float]
+    walk_before: tuple[float, float]
+    travel_limits: tuple[float | None, float | None]
+    worse: tuple[str, ...]
+
+    @property
+    def p_true(self) -> float:
+        """Probability that parallel, steer and toe are all within their limits."""
+        return self.chances.together
+
+    @property
+    def parallel(self) -> float:
+        """Slope of the drag link less slope of the track bar, rad."""
+        return self.slopes[1] - self.slopes[0]
+
+    @property
+    def overall(self) -> str:
+        """The verdict that this probability carries."""
+        decision = decide(self.p_true)
+        if decision == TOO_CLOSE:
+            return TOO_CLOSE
+        return BUMP_STEER if decision == OUT else STEERS_TRUE
+
+
+def outlook(verdict: Verdict, linkage: Linkage, chances: Chances) -> Outlook:
+    """What a moved linkage (no leading axes) brings, beside the measured one of a verdict."""
+    session, now = verdict.session, verdict.measured.linkage
+    heaves = working_heaves(session.limits)
+    working, whole = moved(linkage, heaves), moved(linkage, verdict.sweep.heave)
+    new_lengths = lengths(linkage)
+    rise = None
+    if verdict.roll_centre_height is not None:
+        rise = float(roll_centre_height(linkage)) - verdict.roll_centre_height
+    return Outlook(
+        linkage=linkage,
+        chances=chances,
+        slopes=_pair(slopes(linkage)),
+        length_ratio=float(length_ratio(linkage)),
+        peak_steer=_peak(working.steer),
+        peak_toe_change=_peak(working.toe_in_change),
+        motion=whole,
+        splits=splits(linkage, session.limits),
+        lengths=_pair(new_lengths),
+        length_changes=_pair(new_lengths - lengths(now)),
+        roll_centre_rise=rise,
+        walk=_pair(whole.axle_shift[[0, -1]]),
+        walk_before=_pair(verdict.sweep.axle_shift[[0, -1]]),
+        travel_limits=travel_limits(linkage, session.droop, session.bump),
+        worse=_worse(now, linkage, heaves),
+    )
+
+
+def _worse(now: Linkage, then: Linkage, heaves: Array) -> tuple[str, ...]:
+    found = []
+    before, after = _badness(now, heaves), _badness(then, heaves)
+    for name, bad in before.items():
+        # Where a link binds after the move (nan) that is worse whatever it was before.
+        if not after[name] <= bad + UNCHANGED[name]:
+            found.append(name)
+    return tuple(found)
+
+
+def _badness(linkage: Linkage, heaves: Array) -> dict[str, float]:
+    """How far from ideal each rule is: larger is worse."""
+    motion = moved(linkage, heaves)
+    track_bar, drag_link = np.abs(slopes(linkage)).tolist()
+    return {
+        "parallel": float(np.abs(parallel_angle(linkage))),
+        "track_bar": track_bar,
+        "drag_link": drag_link,
+        "length": -float(length_ratio(linkage)),
+        "steer": _peak(motion.steer),
+        "toe": _peak(motion.toe_in_change),
+    }
+
+
+def _peak(curve: Array) -> float:
+    return float(np.abs(curve).max())
+
+
+def _pair(values: Array) -> tuple[float, float]:
+    first, second = values.tolist()
+    return first, second

@@ -1,0 +1,5 @@
+"""The links, the axle, and how they move. Numbers only; no vehicle, no session.
+
+In: Pivot centres, lengths of arms, heave and roll: mm and rad, arrays that broadcast.
+Out: Axle shift, steer, toe and steering-wheel angle; poses, travel limits, road events.
+"""

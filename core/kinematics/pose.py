@@ -1,0 +1,130 @@
+"""Where everything that rides on the axle is, at some heave and roll; for pictures that move."""
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from core.kinematics.linkage import NEAR_BALL, Array, Linkage, length
+from core.kinematics.motion import moved, steering_wheel
+from core.sessions.session import Session
+from core.uncertainty.measured_linkage import is_centred
+
+FAR_BALL = "drag_link.axle"
+JOINT = "tie_rod.joint"
+
+
+def pose(linkage: Linkage, heave: Array | float, roll: Array | float = 0.0) -> dict[str, Array]:
+    """Centres of the axle's pivots with the steering wheel held.
+
+    Parameters
+    ----------
+    linkage : Linkage
+        No leading axes.
+    heave, roll : array
+        mm and rad; they broadcast.
+
+    Returns
+    -------
+    dict of array (..., 3)
+        By pivot, and for the inverted-Y "tie_rod.joint" too; mm in the frame's axes, nan where a
+        link cannot reach.
+    """
+    motion = moved(linkage, heave, roll)
+    at_rest = {
+        "track_bar.axle": linkage.track_bar_axle,
+        FAR_BALL: _turned(linkage.drag_link_axle, linkage.arm, linkage.arm_side, motion.far_steer),
+    }
+    if linkage.near_ball is not None:
+        at_rest[NEAR_BALL] = _turned(
+            linkage.near_ball, linkage.near_arm, linkage.arm_side, motion.near_steer
+        )
+    found = {pivot: carried(linkage, point, heave, roll) for pivot, point in at_rest.items()}
+    if linkage.near_ball is not None:
+        far, frame = found[FAR_BALL], linkage.drag_link_frame
+        link = length(frame, linkage.drag_link_axle)
+        part = np.asarray(linkage.joint_from_far_ball / link)
+        found[JOINT] = far + (frame - far) * part[..., None]
+    return found
+
+
+def carried(
+    linkage: Linkage, point: Array, heave: Array | float, roll: Array | float = 0.0
+) -> Array:
+    """A point of the axle, array (..., 3) at ride height, where it is at some heave and roll."""
+    shift = moved(linkage, heave, roll).axle_shift
+    sine, cosine = np.sin(roll), np.cos(roll)
+    x, y, z = point[..., 0], point[..., 1], point[..., 2] - linkage.hub_height
+    return np.stack(
+        np.broadcast_arrays(
+            x, y * cosine - z * sine + shift, y * sine + z * cosine + linkage.hub_height + heave
+        ),
+        axis=-1,
+    )
+
+
+def hubs(session: Session, linkage: Linkage) -> dict[str, Array]:
+    """Hub centres by "wheels.left" and "wheels.right", arrays (3,); {} without both offsets."""
+    if not is_centred(session):
+        return {}
+    left, right = (session.wheels[f"{side}_offset"].value for side in ("left", "right"))
+    half = (right - left) / 2
+    height = float(linkage.hub_height)
+    return {
+        "wheels.left": np.array([0.0, half, height]),
+        "wheels.right": np.array([0.0, -half, height]),
+    }
+
+
+def _turned(ball: Array, arm: Array | float, side: int, steer: Array) -> Array:
+    """A ball turned about its upright kingpin, which stands one arm away from it."""
+    lever = side * np.asarray(arm, dtype=float)
+    x = ball[..., 0] + lever * (np.cos(steer) - 1)
+    y = ball[..., 1] + lever * np.sin(steer)
+    return np.stack(np.broadcast_arrays(x, y, ball[..., 2]), axis=-1)
+
+
+@dataclass(frozen=True)
+class AxleAt:
+    """The axle at one heave and roll, with what that does to the steering.
+
+    Attributes
+    ----------
+    heave, roll : float
+        mm and rad.
+    points : dict of array (3,)
+        As from `pose`, with the hubs where the wheels were measured.
+    axle_shift : float
+        mm, to the left positive.
+    steer, toe_in_change, steering_wheel : float
+        As in `core.kinematics.motion`, rad.
+    """
+
+    heave: float
+    roll: float
+    points: dict[str, Array]
+    axle_shift: float
+    steer: float
+    toe_in_change: float
+    steering_wheel: float
+
+    @property
+    def is_reached(self) -> bool:
+        """Whether every link reaches; otherwise points and angles are nan."""
+        return bool(np.isfinite([self.axle_shift, self.steer, self.toe_in_change]).all())
+
+
+def axle_at(session: Session, linkage: Linkage, heave: float, roll: float = 0.0) -> AxleAt:
+    """The axle of a session's linkage at one heave and roll."""
+    motion = moved(linkage, heave, roll)
+    wheels = {
+        name: carried(linkage, hub, heave, roll) for name, hub in hubs(session, linkage).items()
+    }
+    return AxleAt(
+        heave,
+        roll,
+        pose(linkage, heave, roll) | wheels,
+        float(motion.axle_shift),
+        float(motion.steer),
+        float(motion.toe_in_change),
+        float(steering_wheel(linkage, heave, roll)),
+    )

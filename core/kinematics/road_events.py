@@ -1,0 +1,102 @@
+"""What the driver meets on the road: a dip, a hard stop with nose dive.
+
+A kinematic estimate: the wheels go where they point (no tyre slip), nothing gives (no
+compliance), and the driver holds the steering wheel still.
+"""
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from core.kinematics.linkage import Array, Linkage
+from core.kinematics.motion import moved
+
+STEPS = 100
+"""Time steps in each part of an event, an even number; drift and heading are then good to some
+1e-7 of themselves."""
+
+
+@dataclass(frozen=True, eq=False, repr=False)
+class Event:
+    """A passage of suspension travel on the road.
+
+    The axle heaves by `travel` along a raised cosine in `rise` seconds, stays for `hold`
+    seconds, and goes back along the same curve where the event `returns`.
+
+    Attributes
+    ----------
+    name : str
+    rise, hold : float
+        s
+    returns : bool
+    travel : float
+        Heave at the top of the event, mm; positive is bump (a nose that dives).
+    speed : float
+        Speed at the start, mm/s.
+    deceleration : float
+        mm/s2; the speed does not go below 0.
+    """
+
+    name: str
+    rise: float
+    hold: float
+    returns: bool
+    travel: float
+    speed: float
+    deceleration: float
+
+
+@dataclass(frozen=True, eq=False, repr=False)
+class Course:
+    """Where an event leaves the vehicle; nan where a link cannot reach the event's travel.
+
+    Attributes
+    ----------
+    name : str
+    drift : float
+        Sideways drift at the end, to the left positive, mm.
+    heading : float
+        Change of heading at the end, to the left positive, rad.
+    """
+
+    name: str
+    drift: float
+    heading: float
+
+
+def drive(event: Event, linkage: Linkage, wheelbase: float) -> Course:
+    """Heading and sideways drift at the end of an event.
+
+    heading' = v tan(mean steer) / wheelbase and drift' = v sin(heading), from a heave that rises
+    and falls as a raised cosine and a speed that falls steadily; by Simpson's rule.
+    """
+    ends = np.cumsum([0.0, event.rise, event.hold, *([event.rise] if event.returns else [])])
+    if event.deceleration:  # a vehicle that comes to rest is a part of its own
+        ends = np.sort([*ends, min(event.speed / event.deceleration, ends[-1])])
+    time = np.linspace(ends[:-1], ends[1:], STEPS + 1, axis=-1)
+    steer = moved(linkage, heave(event, time)).steer
+    speed = np.maximum(event.speed - event.deceleration * time, 0.0)
+    heading = _integral(speed * np.tan(steer) / wheelbase, time)
+    drift = _integral(speed * np.sin(heading), time)
+    return Course(event.name, float(drift[-1, -1]), float(heading[-1, -1]))
+
+
+def heave(event: Event, time: Array) -> Array:
+    """Heave at some times of an event, mm."""
+    back = event.rise + event.hold
+    up = np.clip(time / event.rise, 0.0, 1.0)
+    down = np.clip((time - back) / event.rise, 0.0, 1.0) if event.returns else 0.0
+    return np.asarray(event.travel / 2 * (np.cos(np.pi * down) - np.cos(np.pi * up)))
+
+
+def _integral(rate: Array, time: Array) -> Array:
+    """What a rate adds up to by each time, through arrays (parts, STEPS + 1) of equal steps."""
+    step = np.diff(time[:, :2])
+    first, middle, last = rate[:, :-2:2], rate[:, 1::2], rate[:, 2::2]
+    strips = np.empty((len(time), STEPS))
+    # The parabola through three rates, over the first half of its span and over the second.
+    strips[:, ::2] = step / 12 * (5 * first + 8 * middle - last)
+    strips[:, 1::2] = step / 12 * (5 * last + 8 * middle - first)
+    added = np.cumsum(strips, axis=-1)
+    before = np.cumsum(added[:, -1]) - added[:, -1]
+    return np.asarray(before[:, None] + np.concatenate([np.zeros((len(time), 1)), added], axis=-1))

@@ -1,0 +1,38 @@
+"""Where in its travel a link would bind: the axle can be moved no further by it."""
+
+import numpy as np
+
+from core.kinematics.linkage import Linkage
+from core.kinematics.motion import moved
+
+HALVINGS = 40
+"""Halvings of a step of the sweep, which place the limit to well under a micrometre."""
+
+
+def travel_limits(linkage: Linkage, droop: float, bump: float) -> tuple[float | None, float | None]:
+    """Heave, mm, at which a link binds before droop and before bump ends; None where none does.
+
+    Parameters
+    ----------
+    linkage : Linkage
+        No leading axes.
+    droop, bump : float
+        Travel down and up from ride height, mm.
+    """
+    return _limit(linkage, -droop), _limit(linkage, bump)
+
+
+def _limit(linkage: Linkage, end: float) -> float | None:
+    heave = np.linspace(0.0, end, 81)
+    bound = ~np.isfinite(moved(linkage, heave).steer)
+    if not bound.any():
+        return None
+    first = int(np.argmax(bound))
+    free, stuck = float(heave[first - 1]), float(heave[first])
+    for _ in range(HALVINGS):
+        middle = (free + stuck) / 2
+        if np.isfinite(moved(linkage, middle).steer):
+            free = middle
+        else:
+            stuck = middle
+    return free

@@ -1,0 +1,83 @@
+"""How a bar is set in length: a sleeve with two threads, or a single threaded end."""
+
+import re
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import Any, Literal
+
+from core.documents.document import value_at
+from core.documents.entries import choice_at
+from core.documents.tables import above_zero
+from core.text import quantity
+from core.text.quantity import QuantityError
+
+AdjusterKind = Literal["sleeve", "one-end"]
+KINDS: tuple[AdjusterKind, ...] = ("sleeve", "one-end")
+
+INCH_MM = 25.4
+
+COARSEST = INCH_MM / 4
+"""mm a turn; what is typed beyond it is meant as turns to the inch, with their unit left out."""
+
+_PER_INCH = re.compile(r"(.+?)\s*(?:(?:turns|threads)?\s*(?:per|/)\s*(?:in|inch)|tpi)\.?", re.I)
+
+
+@dataclass(frozen=True)
+class Adjuster:
+    """The adjuster of one bar.
+
+    Attributes
+    ----------
+    kind : "sleeve" or "one-end"
+        A sleeve has a left- and a right-hand thread, so a turn moves both ends.
+    pitch : float
+        Thread pitch, mm a turn.
+    """
+
+    kind: AdjusterKind
+    pitch: float
+
+    def turns(self, change: float) -> float:
+        """Turns that change the bar's length by `change` mm; positive turns make it longer."""
+        return change / (2 * self.pitch if self.kind == "sleeve" else self.pitch)
+
+
+def thread_pitch(text: str) -> float:
+    """Thread pitch in mm a turn, typed as "16 per in" (turns to the inch) or as "1.5 mm".
+
+    Raises
+    ------
+    QuantityError
+        It is neither, or no thread has it.
+    """
+    per_inch = _PER_INCH.fullmatch(text.strip())
+    try:
+        value = quantity.number(per_inch[1]) if per_inch else quantity.length(text, "mm")
+    except QuantityError:
+        value = 0.0
+    pitch = INCH_MM / value if per_inch and value > 0 else value
+    if not 0 < pitch <= COARSEST:
+        raise QuantityError("a thread pitch is written like 16 per in (turns) or 1.5 mm")
+    return pitch
+
+
+def adjuster_at(tables: Mapping[str, Any], path: str) -> Adjuster:
+    """The adjuster of a table with its kind and pitch. Raises core.documents.entries.EntryError."""
+    kind = choice_at(tables, f"{path}.kind", KINDS)
+    pitch = above_zero(tables, f"{path}.pitch", thread_pitch, "16 per in")
+    return Adjuster(kind, pitch)  # type: ignore[arg-type]
+
+
+def adjusters_of(document: Mapping[str, Any], usual: Mapping[str, Adjuster]) -> dict[str, Adjuster]:
+    """The adjusters of a vehicle by link: what its document says of them, else what is usual.
+
+    Raises
+    ------
+    core.documents.entries.EntryError
+    """
+    return {
+        link: adjuster
+        if value_at(document, f"adjusters.{link}") is None
+        else adjuster_at(document, f"adjusters.{link}")
+        for link, adjuster in usual.items()
+    }

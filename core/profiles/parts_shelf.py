@@ -1,0 +1,58 @@
+"""A shop's own parts shelf: corrections it can make beside those of the profiles.
+
+A TOML file of [[corrections]] and nothing else, written as they are in a profile.
+"""
+
+from collections.abc import Sequence
+from dataclasses import replace
+from pathlib import Path
+
+from core.documents.entries import EntryError, ProfileError
+from core.documents.tables import corrections_at, exclusions_known, only_known
+from core.documents.toml_file import TomlFileError, read_toml
+from core.profiles.corrections import Correction
+from core.profiles.profile import Profile, load_profile, profile_names
+from core.text.plain_text import plain
+
+
+def load_shelf(path: Path, folders: Sequence[Path]) -> tuple[Correction, ...]:
+    """The corrections of a parts shelf; () where there is no such file.
+
+    Parameters
+    ----------
+    path : Path
+    folders : sequence of Path
+        Folders of profiles: an entry can exclude any of their corrections by name.
+
+    Raises
+    ------
+    ProfileError
+        It cannot be read, or an entry is faulty.
+    """
+    if not path.exists():
+        return ()
+    try:
+        tables = read_toml(path)
+        only_known(tables, ["corrections"])
+        corrections = corrections_at(tables)
+        known = {correction.name for correction in corrections}
+        if any(set(correction.not_with) - known for correction in corrections):
+            known |= _names_in_profiles(folders)
+        exclusions_known(corrections, known)
+    except TomlFileError as error:
+        raise ProfileError(str(error)) from None
+    except EntryError as error:
+        raise ProfileError(f"{plain(path, 300)}: {error}") from None
+    return corrections
+
+
+def with_shelf(profile: Profile, shelf: Sequence[Correction]) -> Profile:
+    """The profile with a shop's own corrections; one of the same name takes its place."""
+    own = {correction.name for correction in shelf}
+    others = (correction for correction in profile.corrections if correction.name not in own)
+    return replace(profile, corrections=(*others, *shelf))
+
+
+def _names_in_profiles(folders: Sequence[Path]) -> set[str]:
+    profiles = (load_profile(name, folders) for name in profile_names(folders))
+    return {correction.name for profile in profiles for correction in profile.corrections}

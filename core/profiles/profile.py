@@ -1,0 +1,276 @@
+"""Profiles: kinds of axle and steering, with what is usual, the limits, corrections and events.
+
+A profile is a TOML file in one of some folders and is known by the file's name. The shipped
+folder comes last; a shop's own folder stands before it. Where both have a profile of the same
+name the shop's is used, and `Profile.shop_own` says so wherever it is shown: nothing is
+replaced unseen.
+"""
+
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import dataclass, field
+from pathlib import Path
+from typing import Any, get_args
+
+from core.documents.entries import EntryError, ProfileError, choice_at, flag_at
+from core.documents.tables import (
+    above_zero,
+    angle,
+    corrections_at,
+    event_from,
+    exclusions_known,
+    length,
+    line_at,
+    only_known,
+    quantity_required,
+    range_at,
+    tables_at,
+)
+from core.documents.toml_file import TomlFileError, read_toml
+from core.kinematics.linkage import Layout
+from core.kinematics.road_events import Event
+from core.profiles.adjuster import Adjuster, adjuster_at
+from core.profiles.corrections import Correction
+from core.profiles.limits import Limits
+from core.readings.reading import Instruments
+from core.readings.survey import LINKS, SURVEY, WHEELS
+from core.text import quantity
+from core.text.plain_text import plain
+
+SIDES = ("ahead", "behind")
+
+DEFAULTS = {
+    "arm": "6 1/2 in",
+    "pitman_arm": "6 in",
+    "ratio": "16",
+    "bump": "4 in",
+    "droop": "5 in",
+    "wheelbase": "110 in",
+    "hub_height": "16 in",
+    "near_arm": "6 1/2 in",
+    "joint_from_far_ball": "8 in",
+}
+"""What a profile assumes where nothing was measured, each with an example."""
+
+RANGES: tuple[str, ...] = (
+    *SURVEY,
+    *WHEELS,
+    "tie_rod.joint_from_far_ball",
+    "tie_rod.near_arm",
+    "steering.arm",
+    "steering.pitman_arm",
+    "steering.ratio",
+    "travel.bump",
+    "travel.droop",
+    "wheelbase",
+    "ride_height",
+)
+"""Everything a profile says the usual range of, by the name of its reading."""
+
+_KNOWN = {
+    *("name", "title", "purpose", "walk_round.over_10000_lb"),
+    *("layout.steering", "layout.arm", "layout.pitman"),
+    *(f"ranges.{name}" for name in RANGES),
+    *(f"defaults.{name}" for name in DEFAULTS),
+    *(f"instruments.{name}" for name in Instruments.__dataclass_fields__),
+    *(f"limits.{name}" for name in ("parallel", "flat", "length_ratio", "steer", "toe_change")),
+    *(f"limits.working_travel.{way}" for way in ("bump", "droop")),
+    *(f"adjusters.{link}.{key}" for link in LINKS for key in ("kind", "pitch")),
+    *("corrections", "events"),
+}
+
+
+@dataclass(frozen=True)
+class Defaults:
+    """What is assumed where nothing was measured: lengths in mm, the ratio a plain number."""
+
+    arm: float
+    pitman_arm: float
+    ratio: float
+    bump: float
+    droop: float
+    wheelbase: float
+    hub_height: float
+    near_arm: float
+    joint_from_far_ball: float
+
+    def __getitem__(self, reading: str) -> float:
+        """By the name of the reading it stands in for, such as "steering.arm"."""
+        value: float = getattr(self, reading.rpartition(".")[2])
+        return value
+
+
+@dataclass(frozen=True)
+class Profile:
+    """One kind of axle and steering.
+
+    Attributes
+    ----------
+    name, title, purpose : str
+    steering : "knuckle", "tie-rod" or "inverted-y"
+    arm, pitman : "ahead" or "behind"
+        These three are what the wizard offers first.
+    ranges : dict of (float, float)
+        Usual smallest and largest value by the name of the reading (those of RANGES), mm or rad;
+        the ratio a plain number.
+    defaults : Defaults
+    instruments : Instruments
+    limits : Limits
+    over_10000_lb : bool
+        Held to 49 CFR 570.60 instead of 570.7.
+    adjusters : dict of Adjuster
+        By link, "track_bar" and "drag_link".
+    corrections : tuple of Correction
+    events : tuple of Event
+    source : Path
+        The file it was read from.
+    shop_own : bool
+        It comes from a shop's own folder.
+    as_written : mapping
+        The file's tables, so that [limits] and [instruments] can be copied word for word.
+    """
+
+    name: str
+    title: str
+    purpose: str
+    steering: Layout
+    arm: str
+    pitman: str
+    ranges: dict[str, tuple[float, float]]
+    defaults: Defaults
+    instruments: Instruments
+    limits: Limits
+    over_10000_lb: bool
+    adjusters: dict[str, Adjuster]
+    corrections: tuple[Correction, ...]
+    events: tuple[Event, ...]
+    source: Path
+    shop_own: bool
+    as_written: Mapping[str, Any] = field(repr=False)
+
+
+def profile_names(folders: Sequence[Path]) -> tuple[str, ...]:
+    """Names of the profiles in some folders, in alphabetical order; a missing folder has none."""
+    return tuple(
+        sorted(
+            {
+                file.stem
+                for folder in folders
+                for file in folder.glob("*.toml")
+                if not file.name.startswith(".")
+            }
+        )
+    )
+
+
+def load_profile(name: str, folders: Sequence[Path]) -> Profile:
+    """The profile of this name.
+
+    Parameters
+    ----------
+    name : str
+    folders : sequence of Path
+        Where to look, in this order: a shop's own first, the shipped one last.
+
+    Raises
+    ------
+    ProfileError
+        There is no such profile, or it is faulty.
+    """
+    names = profile_names(folders)
+    if name not in names:  # a name never becomes a path before it was found in a folder
+        there = ", ".join(map(plain, names)) or "none"
+        raise ProfileError(f"no profile “{plain(name)}”; there are: {there}")
+    files = [folder / f"{name}.toml" for folder in folders]
+    place = next(place for place, file in enumerate(files) if file.exists())
+    source = files[place]
+    try:
+        return _profile(read_toml(source), source, shop_own=place < len(folders) - 1)
+    except TomlFileError as error:
+        raise ProfileError(str(error)) from None
+    except EntryError as error:
+        raise ProfileError(f"{plain(source, 300)}: {error}") from None
+
+
+def _profile(tables: dict[str, Any], source: Path, shop_own: bool) -> Profile:
+    only_known(tables, _KNOWN)
+    name = line_at(tables, "name")
+    if name != source.stem:
+        raise EntryError("name", f"is “{plain(name)}”; it should be “{source.stem}” as the file's")
+    corrections = corrections_at(tables)
+    exclusions_known(corrections, {correction.name for correction in corrections})
+    steering: Layout = choice_at(tables, "layout.steering", get_args(Layout))  # type: ignore[assignment]
+    return Profile(
+        name=name,
+        title=line_at(tables, "title"),
+        purpose=line_at(tables, "purpose"),
+        steering=steering,
+        arm=choice_at(tables, "layout.arm", SIDES),
+        pitman=choice_at(tables, "layout.pitman", SIDES),
+        ranges={name: range_at(tables, f"ranges.{name}", *_parser(name)) for name in RANGES},
+        defaults=_defaults(tables),
+        instruments=_instruments(tables),
+        limits=_limits(tables),
+        over_10000_lb=_over_10000_lb(tables),
+        adjusters={link: adjuster_at(tables, f"adjusters.{link}") for link in LINKS},
+        corrections=corrections,
+        events=_events(tables),
+        source=source,
+        shop_own=shop_own,
+        as_written=tables,
+    )
+
+
+def _parser(reading: str) -> tuple[Callable[[str], float], tuple[str, str]]:
+    """How the range of a reading is parsed, with an example of it."""
+    if reading == "steering.ratio":
+        return quantity.number, ("12", "22")
+    if reading.endswith(".slope"):
+        return angle, ("-5 deg", "25 deg")
+    return length, ("18 in", "30 in")
+
+
+def _defaults(tables: Mapping[str, Any]) -> Defaults:
+    return Defaults(
+        **{
+            key: above_zero(
+                tables, f"defaults.{key}", quantity.number if key == "ratio" else length, example
+            )
+            for key, example in DEFAULTS.items()
+        }
+    )
+
+
+def _instruments(tables: Mapping[str, Any]) -> Instruments:
+    return Instruments(
+        tape=above_zero(tables, "instruments.tape", length, "1/16 in"),
+        sighting=quantity_required(tables, "instruments.sighting", length, "1/8 in"),
+        floor=quantity_required(tables, "instruments.floor", length, "1/16 in"),
+        angle_finder=above_zero(tables, "instruments.angle_finder", angle, "0.5 deg"),
+        seating=quantity_required(tables, "instruments.seating", angle, "0.5 deg"),
+    )
+
+
+def _limits(tables: Mapping[str, Any]) -> Limits:
+    length_ratio = above_zero(tables, "limits.length_ratio", quantity.number, "0.85")
+    if length_ratio > 1:
+        raise EntryError("limits.length_ratio", "is shorter to longer link, so at most 1")
+    return Limits(
+        parallel=above_zero(tables, "limits.parallel", angle, "1.5 deg"),
+        flat=above_zero(tables, "limits.flat", angle, "10 deg"),
+        length_ratio=length_ratio,
+        steer=above_zero(tables, "limits.steer", angle, "0.5 deg"),
+        toe_change=above_zero(tables, "limits.toe_change", angle, "0.25 deg"),
+        working_bump=above_zero(tables, "limits.working_travel.bump", length, "2 in"),
+        working_droop=above_zero(tables, "limits.working_travel.droop", length, "2 in"),
+    )
+
+
+def _over_10000_lb(tables: Mapping[str, Any]) -> bool:
+    heavy = flag_at(tables, "walk_round.over_10000_lb")
+    if heavy is None:
+        raise EntryError("walk_round.over_10000_lb", "is missing; it should be true or false")
+    return heavy
+
+
+def _events(tables: Mapping[str, Any]) -> tuple[Event, ...]:
+    return tuple(event_from(table, place) for place, table in tables_at(tables, "events"))

@@ -1,0 +1,101 @@
+"""The survey: every reading of tape and angle finder that can be taken of the pivots.
+
+A reading is known by its name, "track_bar.frame.height"; in a record it stands at
+"readings." + name, as a list of repeats.
+"""
+
+from collections.abc import Mapping
+from functools import partial
+from typing import Any
+
+from core.documents.document import value_at
+from core.documents.entries import flag_at, repeats_at
+from core.kinematics.linkage import NEAR_BALL, PIVOTS
+from core.readings.reading import Kind, Reading
+from core.text import quantity
+
+LINKS = ("track_bar", "drag_link")
+
+BRACES = {
+    "braces.frame_ends": ("track_bar.frame", "drag_link.frame"),
+    "braces.axle_ends": ("track_bar.axle", "drag_link.axle"),
+    "braces.frame_to_axle": ("track_bar.frame", "drag_link.axle"),
+}
+"""Tape distances across, and the pivots they run between."""
+
+COORDINATES: tuple[Kind, ...] = ("height", "offset", "station")
+
+SURVEY: dict[str, Kind] = {
+    **{f"{pivot}.{kind}": kind for pivot in (*PIVOTS, NEAR_BALL) for kind in COORDINATES},
+    **{f"{link}.length": "length" for link in LINKS},
+    **{f"{link}.slope": "slope" for link in LINKS},
+    **dict.fromkeys(BRACES, "brace"),
+}
+"""Every reading of the survey by name, with its kind."""
+
+WHEELS: dict[str, Kind] = {
+    "wheels.hub_height": "height",
+    "wheels.left_offset": "offset",
+    "wheels.right_offset": "offset",
+}
+"""Readings of the wheels, which place the vehicle's centre plane."""
+
+
+def reading_at(document: Mapping[str, Any], name: str, kind: Kind) -> Reading | None:
+    """The reading of this name in a document, or None where it was not taken.
+
+    Raises
+    ------
+    core.documents.entries.EntryError
+        It is there and is not a list of quantities of its kind.
+    """
+    path = f"readings.{name}"
+    if kind == "slope":
+        repeats = repeats_at(document, path, quantity.angle, "8.5 deg")
+    else:
+        unit: quantity.LengthUnit = "mm" if value_at(document, "session.units") == "mm" else "in"
+        parse = partial(quantity.length, unit=unit)
+        repeats = repeats_at(document, path, parse, "17 5/8 in")
+    return Reading(name, kind, repeats) if repeats else None
+
+
+def readings_in(document: Mapping[str, Any], layout: str = "inverted-y") -> tuple[Reading, ...]:
+    """Every survey reading of a document that counts for a layout, in the order of SURVEY.
+
+    The near ball counts for the inverted-Y alone, and the angle finder not on a bent bar.
+    """
+    bent = {link for link in LINKS if flag_at(document, f"readings.{link}.bent")}
+    taken = (
+        reading_at(document, name, kind)
+        for name, kind in SURVEY.items()
+        if (layout == "inverted-y" or not name.startswith(NEAR_BALL))
+        and not (kind == "slope" and name.split(".")[0] in bent)
+    )
+    return tuple(reading for reading in taken if reading is not None)
+
+
+def pivots_so_far(document: Mapping[str, Any]) -> dict[str, tuple[float, float, float]]:
+    """Centre (x, y, z), mm, of every pivot with a height and an offset; the datum line at y = 0.
+
+    Hub heights and wheel offsets are not pivots: see `wheels_so_far`.
+    """
+    found = {reading.name: reading.value for reading in readings_in(document)}
+    return {
+        pivot: (
+            found.get(f"{pivot}.station", 0.0),
+            -found[f"{pivot}.offset"],
+            found[f"{pivot}.height"],
+        )
+        for pivot in (*PIVOTS, NEAR_BALL)
+        if f"{pivot}.offset" in found and f"{pivot}.height" in found
+    }
+
+
+def wheels_so_far(document: Mapping[str, Any]) -> dict[str, float]:
+    """Hub height (z) and wheel offsets (as y, to the left of the datum line), mm, where taken."""
+    found = {name: reading_at(document, name, kind) for name, kind in WHEELS.items()}
+    return {
+        name.removeprefix("wheels."): -reading.value if reading.kind == "offset" else reading.value
+        for name, reading in found.items()
+        if reading is not None
+    }

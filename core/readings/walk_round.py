@@ -1,0 +1,116 @@
+"""The walk-round before any geometry: free play, joints, bolts and tyres.
+
+Limits of free play are those of 49 CFR 570.7 (vehicles of 10,000 lb gross vehicle weight rating
+or less) and 49 CFR 570.60 (over 10,000 lb). Local inspection codes differ and come first.
+49 CFR 570.7(d), toe against the maker's figure, is left to the alignment bench: no static toe
+is taken here.
+"""
+
+from collections.abc import Mapping
+from functools import partial
+from typing import TYPE_CHECKING, Any
+
+from core.documents.document import value_at
+from core.documents.entries import EntryError, choice_at, flag_at, quantity_at
+from core.text import quantity
+
+if TYPE_CHECKING:
+    from core.profiles.profile import Profile
+
+INCH = 25.4
+HAIR = 1e-6
+"""mm; so that 17 5/8 in and 17.625 in land on the same side of a limit."""
+
+RIM_PLAY = ((16 * INCH, 2 * INCH), (18 * INCH, 2.25 * INCH), (20 * INCH, 2.5 * INCH))
+RIM_PLAY_FROM_22_IN = 2.75 * INCH
+
+JOINTS = ("tight", "loose", "not checked")
+OVER_10000_LB = "walk_round.over_10000_lb"
+SEEN_TO = ("bolts_torqued", "tyres_alike")
+
+
+def rim_play_limit(wheel_diameter: float | None) -> float:
+    """Largest free play at the steering-wheel rim, mm.
+
+    49 CFR 570.7(a), the same table in 570.60(a): 2 in up to a diameter of 16 in, 2 1/4 in at
+    18 in, 2 1/2 in at 20 in, 2 3/4 in at 22 in. Between the diameters listed the smaller one's
+    limit counts, and where the diameter is not known the smallest of all.
+
+    Parameters
+    ----------
+    wheel_diameter : float or None
+        Diameter of the steering wheel, mm.
+    """
+    diameter = (wheel_diameter or 0.0) + HAIR
+    if diameter >= 22 * INCH:
+        return RIM_PLAY_FROM_22_IN
+    listed = [limit for smallest, limit in RIM_PLAY if diameter >= smallest]
+    return listed[-1] if listed else RIM_PLAY[0][1]
+
+
+def linkage_play_limit(over_10000_lb: bool, rim_size: float | None = None) -> float:
+    """Largest play of the steering linkage at the tyre, mm.
+
+    49 CFR 570.7(b): 1/4 in. 49 CFR 570.60(b), by the size of the rim: 1/4 in up to 16 in, 3/8 in
+    up to 18 in, 1/2 in beyond; where the size is not known, 1/4 in.
+
+    Parameters
+    ----------
+    over_10000_lb : bool
+        Gross vehicle weight rating over 10,000 lb.
+    rim_size : float or None
+        Nominal diameter of the road wheel's rim, mm.
+    """
+    size = (rim_size or 0.0) - HAIR
+    if not over_10000_lb or size <= 16 * INCH:
+        return INCH / 4
+    return INCH * 3 / 8 if size <= 18 * INCH else INCH / 2
+
+
+def failures(document: Mapping[str, Any], profile: "Profile | None") -> tuple[str, ...]:
+    """Everything in the walk-round that holds the verdict back.
+
+    Parameters
+    ----------
+    document : mapping
+        What was not looked at is no failure.
+    profile : Profile or None
+        Says which of the two regulations counts where the document does not (a record does);
+        without either it is that of light vehicles.
+
+    Returns
+    -------
+    tuple of str
+        Dotted paths, such as "walk_round.rim_play" or "walk_round.joints.track_bar_axle".
+
+    Raises
+    ------
+    core.documents.entries.EntryError
+        Something is not what it should be.
+    """
+    heavy = flag_at(document, OVER_10000_LB)
+    if heavy is None:
+        heavy = profile is not None and profile.over_10000_lb
+    rim_limit = rim_play_limit(_length(document, "steering_wheel_diameter"))
+    linkage_limit = linkage_play_limit(heavy, _length(document, "rim_size"))
+    found = []
+    if (_length(document, "rim_play") or 0.0) > rim_limit + HAIR:
+        found.append("walk_round.rim_play")
+    if (_length(document, "linkage_play") or 0.0) > linkage_limit + HAIR:
+        found.append("walk_round.linkage_play")
+    found += [path for path in _joints(document) if choice_at(document, path, JOINTS) == "loose"]
+    seen_to = (f"walk_round.{key}" for key in SEEN_TO)
+    return (*found, *(path for path in seen_to if flag_at(document, path) is False))
+
+
+def _length(document: Mapping[str, Any], key: str) -> float | None:
+    unit = value_at(document, "session.units", "in")
+    parse = partial(quantity.length, unit="mm" if unit == "mm" else "in")
+    return quantity_at(document, f"walk_round.{key}", parse, "1 1/4 in")
+
+
+def _joints(document: Mapping[str, Any]) -> tuple[str, ...]:
+    joints = value_at(document, "walk_round.joints", {})
+    if not isinstance(joints, Mapping):
+        raise EntryError("walk_round.joints", f"should be a table of {', '.join(JOINTS)}")
+    return tuple(f"walk_round.joints.{joint}" for joint in joints)

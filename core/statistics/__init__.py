@@ -1,0 +1,5 @@
+"""Distributions, random numbers and decisions by probability of conformity.
+
+In: Values, standard uncertainties, limits, seeds.
+Out: Probabilities, draws, and the verdict on one limit.
+"""

@@ -1,0 +1,36 @@
+"""Random numbers for Monte Carlo, the same on every machine for the same seed.
+
+From the Mersenne Twister of the standard library: loading NumPy's generators takes longer than
+everything that a check draws from them.
+"""
+
+import numpy as np
+
+from core.kinematics.linkage import Array
+
+
+def uniform(count: int, seed: int) -> Array:
+    """Numbers equally likely anywhere above 0 and up to 1, array (count,)."""
+    from random import Random  # most checks draw nothing
+
+    whole = np.frombuffer(Random(seed).randbytes(8 * count), dtype="<u8") >> np.uint64(11)
+    return np.asarray((whole + 1.0) * 2.0**-53)
+
+
+def standard_normal(shape: tuple[int, int], seed: int) -> Array:
+    """Standard normal numbers, by the transform of G. E. P. Box and M. E. Muller (1958).
+
+    Parameters
+    ----------
+    shape : (int, int)
+    seed : int
+
+    Returns
+    -------
+    array of this shape
+    """
+    pairs = -(-shape[0] * shape[1] // 2)
+    first, second = uniform(2 * pairs, seed).reshape(2, pairs)
+    radius, turn = np.sqrt(-2 * np.log(first)), 2 * np.pi * second
+    drawn = np.concatenate([radius * np.cos(turn), radius * np.sin(turn)])
+    return np.asarray(drawn[: shape[0] * shape[1]].reshape(shape))

@@ -1,0 +1,293 @@
+"""Quantities as a tape is read: text to mm, rad and s, and back.
+
+Inside Evenarc everything is in mm, rad and s. A quantity is written "number unit", the number
+decimal (17.625), a fraction (5/8) or mixed (17 5/8); feet and inches go together (1' 5 5/8").
+The common units are an exact table here; any other is asked of pint, imported only then.
+Inch, foot, mile: exact since the international yard and pound agreement of 1959 (NIST SP 811,
+appendix B.6); standard gravity 9.80665 m/s2: BIPM SI brochure, CGPM 1901.
+"""
+
+import re
+import unicodedata
+from collections.abc import Mapping
+from fractions import Fraction
+from functools import cache
+from math import isfinite, pi
+from typing import TYPE_CHECKING, Any, Literal, NamedTuple
+
+from core.text.plain_text import plain
+
+if TYPE_CHECKING:
+    from pint import UnitRegistry
+
+LengthUnit = Literal["in", "mm"]
+
+
+class QuantityError(ValueError):
+    """The text is no quantity of the kind asked for; the message is one line that says why."""
+
+
+class _Kind(NamedTuple):
+    article: str
+    name: str
+    inside: str  # the inside unit, as pint calls it
+    examples: str
+
+
+_LENGTH = _Kind("a", "length", "mm", "17 5/8, 17.625 in, 1' 5 5/8\" or 448 mm")
+_ANGLE = _Kind("an", "angle", "rad", "8.5, 8 1/2 deg or 8.5°")
+_DURATION = _Kind("a", "duration", "s", "0.4 s")
+_SPEED = _Kind("a", "speed", "mm/s", "60 km/h, 40 mph or 16 m/s")
+_ACCELERATION = _Kind("an", "acceleration", "mm/s**2", "0.8 g or 7.8 m/s2")
+_NUMBER = _Kind("a", "number", "", "16, 16.5 or 16 1/2")
+
+_INCH = Fraction(254, 10)
+_FOOT = 12 * _INCH
+_GRAVITY = Fraction(980665, 100)
+
+_Factor = Fraction | float
+_UNITS: Mapping[str, tuple[_Kind, _Factor]] = {
+    **dict.fromkeys(("mm",), (_LENGTH, Fraction(1))),
+    **dict.fromkeys(("cm",), (_LENGTH, Fraction(10))),
+    **dict.fromkeys(("m",), (_LENGTH, Fraction(1000))),
+    **dict.fromkeys(('"', "in", "inch", "inches"), (_LENGTH, _INCH)),
+    **dict.fromkeys(("'", "ft", "foot", "feet"), (_LENGTH, _FOOT)),
+    **dict.fromkeys(("°", "deg", "degree", "degrees"), (_ANGLE, pi / 180)),
+    **dict.fromkeys(("rad",), (_ANGLE, 1.0)),
+    **dict.fromkeys(("s", "sec"), (_DURATION, Fraction(1))),
+    **dict.fromkeys(("km/h", "kmh"), (_SPEED, Fraction(1_000_000, 3600))),
+    **dict.fromkeys(("mph", "mi/h"), (_SPEED, 5280 * _FOOT / 3600)),
+    **dict.fromkeys(("m/s",), (_SPEED, Fraction(1000))),
+    **dict.fromkeys(("m/s2", "m/s^2"), (_ACCELERATION, Fraction(1000))),
+    **dict.fromkeys(("g",), (_ACCELERATION, _GRAVITY)),
+}
+
+_LONGEST = 60  # characters; a reading off a tape has about ten
+_VALUE = (
+    r"(?:(?:(?P<whole>[0-9]+)(?: ?- ?| ))?(?P<top>[0-9]+) ?/ ?(?P<bottom>[0-9]+)"
+    r"|(?P<decimal>[0-9]+\.?[0-9]*|\.[0-9]+))"
+)
+_SIGN = r"(?P<sign>[+-]?) ?"
+_PLAIN = re.compile(rf"{_SIGN}{_VALUE} ?(?P<unit>[^\W\d_][^\d]*[23]?|[\"'°])?", re.IGNORECASE)
+_FEET_AND_INCHES = re.compile(
+    rf"{_SIGN}(?P<feet>[0-9]+) ?(?:'|ft\.?|foot|feet) ?-? ?{_VALUE} ?(?:\"|inch|inches|in\.?)?",
+    re.IGNORECASE,
+)
+# Only plain unit names go to pint: its parser would also work out powers and products.
+_UNIT_FOR_PINT = r"[a-zµ]{1,20}(?: ?/ ?[a-z]{1,20}(?:\^?[23])?)?"
+
+_SAME = str.maketrans(
+    {
+        **dict.fromkeys("\u2212\u2010\u2011\u2012\u2013", "-"),
+        **dict.fromkeys("\u2044\u2215", "/"),
+        **dict.fromkeys("\u2032\u2018\u2019\u02b9\u00b4`", "'"),
+        **dict.fromkeys("\u2033\u201c\u201d\u02ba", '"'),
+        **dict.fromkeys("\u00ba\u02da", "°"),
+        "²": "2",
+        "\t": " ",
+    }
+)
+
+
+def length(text: str, unit: LengthUnit = "in") -> float:
+    """Length in mm; a bare number is in `unit`. Raises QuantityError."""
+    return _parse(text, _LENGTH, unit)
+
+
+def angle(text: str) -> float:
+    """Angle in rad; a bare number is in degrees. Raises QuantityError."""
+    return _parse(text, _ANGLE, "deg")
+
+
+def duration(text: str) -> float:
+    """Duration in s; a bare number is in s. Raises QuantityError."""
+    return _parse(text, _DURATION, "s")
+
+
+def speed(text: str) -> float:
+    """Speed in mm/s; the unit has to be there. Raises QuantityError."""
+    return _parse(text, _SPEED, None)
+
+
+def acceleration(text: str) -> float:
+    """Acceleration in mm/s2; the unit has to be there. Raises QuantityError."""
+    return _parse(text, _ACCELERATION, None)
+
+
+def number(text: str) -> float:
+    """Plain number without a unit, such as a ratio, 16 or 16:1. Raises QuantityError."""
+    value, unit = _split(re.sub(" *: *1 *$", "", text), _NUMBER)
+    if unit:
+        raise QuantityError(
+            f"“{plain(text)}” has a unit where a plain number is wanted, like {_NUMBER.examples}"
+        )
+    return float(value)
+
+
+def split_repeats(text: str) -> tuple[str, ...]:
+    """Repeats typed in one field, separated by ``;``. Raises QuantityError when there is none."""
+    repeats = tuple(part.strip() for part in text.split(";") if part.strip())
+    if not repeats:
+        raise QuantityError(
+            "nothing was typed; it is written like 17 5/8, several readings like 17 5/8; 17 9/16"
+        )
+    return repeats
+
+
+def with_unit(text: str, unit: str) -> str:
+    """The same text, a bare number followed by its unit.
+
+    What is kept this way means the same after the session's units are switched.
+    Raises QuantityError when the text is no quantity.
+    """
+    kind = _UNITS[unit][0]
+    _parse(text, kind, unit)
+    typed = " ".join(text.split())
+    return typed if _split(text, kind)[1] else f"{typed} {unit}"
+
+
+def show_length(mm: float, unit: LengthUnit, decimals: int = 0) -> str:
+    """Length as a tape reads it.
+
+    Parameters
+    ----------
+    mm : float
+        Length, mm.
+    unit : {"in", "mm"}
+        Inches to the nearest 1/16, or mm.
+    decimals : int
+        Decimals of the mm.
+
+    Returns
+    -------
+    str
+        "17 5/8 in", "-1/8 in", "448 mm"; a dash when the length is not finite.
+    """
+    if not isfinite(mm):
+        return "—"
+    if unit == "mm":
+        return f"{_fixed(mm, decimals)} mm"
+    sixteenths = round(Fraction(mm) / _INCH * 16)
+    whole, rest = divmod(abs(sixteenths), 16)
+    parts = [str(whole)] if whole or not rest else []
+    if rest:
+        parts.append(str(Fraction(rest, 16)))
+    return f"{'-' if sixteenths < 0 else ''}{' '.join(parts)} in"
+
+
+def show_angle(rad: float, decimals: int = 1) -> str:
+    """Angle in degrees, "8.5 deg"; a dash when the angle is not finite."""
+    return f"{_fixed(rad * 180 / pi, decimals)} deg" if isfinite(rad) else "—"
+
+
+def _fixed(value: float, decimals: int) -> str:
+    shown = f"{value:.{decimals}f}"
+    return shown if shown.strip("-0.") else shown.lstrip("-")  # never "-0"
+
+
+def _parse(text: str, kind: _Kind, bare: str | None) -> float:
+    value, unit = _split(text, kind)
+    if not unit and bare is None:
+        raise QuantityError(f"“{plain(text)}” has no unit: write {kind.examples}")
+    return float(value * _factor(unit or str(bare), kind))
+
+
+def _split(text: str, kind: _Kind) -> tuple[Fraction, str]:
+    """Exact number and unit as typed ("" when bare)."""
+    if not text.strip():
+        raise QuantityError(
+            f"nothing was typed: {kind.article} {kind.name} is written like {kind.examples}"
+        )
+    if len(text) > _LONGEST:
+        raise QuantityError(
+            f"“{plain(text, 20)}” is too long for {kind.article} {kind.name}, "
+            f"which is written like {kind.examples}"
+        )
+    plainly = _spelled_plainly(text)
+    if found := _FEET_AND_INCHES.fullmatch(plainly):
+        inches = _value(found, text)
+        if inches >= 12:
+            raise QuantityError(f"“{plain(text)}”: the inches after whole feet are less than 12")
+        return _signed(found, 12 * int(found["feet"]) + inches), "in"
+    if found := _PLAIN.fullmatch(plainly):
+        return _signed(found, _value(found, text)), (found["unit"] or "").rstrip(".")
+    if re.search("[0-9],[0-9]", plainly):
+        raise QuantityError(f"“{plain(text)}” has a comma: {_without_comma(plainly)}")
+    raise QuantityError(
+        f"“{plain(text)}” is not {kind.article} {kind.name}: write it like {kind.examples}"
+    )
+
+
+def _spelled_plainly(text: str) -> str:
+    """One way of writing minus, primes, degrees and fractions, single spaces."""
+    spelled = "".join(_vulgar_fraction(character) for character in text).translate(_SAME)
+    return re.sub(" +", " ", spelled.replace("''", '"')).strip()
+
+
+def _vulgar_fraction(character: str) -> str:
+    if unicodedata.decomposition(character).startswith("<fraction>"):
+        return f" {unicodedata.normalize('NFKC', character)} "
+    return " " if unicodedata.category(character) == "Zs" else character
+
+
+def _value(found: re.Match[str], text: str) -> Fraction:
+    if found["decimal"]:
+        return Fraction(found["decimal"].rstrip("."))
+    top, bottom = int(found["top"]), int(found["bottom"])
+    if bottom == 0:
+        raise QuantityError(f"“{plain(text)}” divides by 0: write a fraction like 5/8")
+    if found["whole"] and top >= bottom:
+        raise QuantityError(
+            f"“{plain(text)}”: {top}/{bottom} after a whole number is less than 1, as in 17 5/8"
+        )
+    return int(found["whole"] or 0) + Fraction(top, bottom)
+
+
+def _signed(found: re.Match[str], value: Fraction) -> Fraction:
+    return -value if found["sign"] == "-" else value
+
+
+def _without_comma(plainly: str) -> str:
+    point = plain(plainly.replace(",", "."))
+    if plainly.count(",") == 1 and not re.search(",[0-9]{3}(?![0-9])", plainly):
+        return f"write {point} with a point"
+    return f"write {plain(plainly.replace(',', ''))} without it, or a decimal with a point"
+
+
+def _factor(unit: str, kind: _Kind) -> _Factor:
+    """What one `unit` is in the inside unit of its kind."""
+    known = _UNITS.get(re.sub(" ?/ ?", "/", unit.casefold()))
+    if known is None:
+        return _factor_by_pint(unit, kind)
+    if known[0] is not kind:
+        raise QuantityError(
+            f"{plain(unit)} is a unit of {known[0].name}, not of {kind.name}: write {kind.examples}"
+        )
+    return known[1]
+
+
+def _factor_by_pint(unit: str, kind: _Kind) -> _Factor:
+    unknown = QuantityError(f"{plain(unit)} is not a unit of {kind.name}: write {kind.examples}")
+    if not re.fullmatch(_UNIT_FOR_PINT, unit, re.IGNORECASE):
+        raise unknown
+    from pint import PintError
+
+    powers = re.sub("(?<=[a-z])(?=[23])", "^", unit, flags=re.IGNORECASE)
+    for spelling in (powers, powers.casefold()):
+        try:
+            found = _registry().Quantity(Fraction(1), spelling)
+            inside = found.to(kind.inside)
+        except (PintError, ArithmeticError, ValueError, TypeError, AttributeError):
+            continue
+        # To pint an angle has no dimension, and neither has a percentage or a dozen.
+        if kind is _ANGLE and str(found.to_root_units().units) != "radian":
+            continue
+        return float(inside.magnitude)
+    raise unknown
+
+
+@cache
+def _registry() -> "UnitRegistry[Any]":
+    from pint import UnitRegistry
+
+    return UnitRegistry()

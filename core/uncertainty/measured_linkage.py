@@ -1,0 +1,50 @@
+"""The linkage as it was measured: adjusted pivots, arms, and how sure they are."""
+
+import numpy as np
+
+from core.adjustment.least_squares import Adjustment
+from core.kinematics.linkage import NEAR_BALL, Linkage
+from core.readings.reading import standard_uncertainty
+from core.sessions.session import LENGTHS, Session
+from core.uncertainty.propagation import SCALARS, Measured
+
+
+def measured(session: Session, adjustment: Adjustment) -> Measured:
+    """The linkage of a session with the covariance of its parameters.
+
+    With wheel offsets the middle between the wheels becomes y = 0; without them the datum line
+    does. An assumed length has no doubt of its own: that it is assumed is said with the verdict.
+    """
+    centre = np.zeros(3)
+    if is_centred(session):
+        centre[1] = (session.wheels["left_offset"].value + session.wheels["right_offset"].value) / 2
+    points = dict(zip(adjustment.pivots, adjustment.points + centre, strict=True))
+    value = {name: reading.value for name, reading in session.lengths.items()}
+    linkage = Linkage(
+        layout=session.layout,
+        track_bar_frame=points["track_bar.frame"],
+        track_bar_axle=points["track_bar.axle"],
+        drag_link_frame=points["drag_link.frame"],
+        drag_link_axle=points["drag_link.axle"],
+        arm=value["arm"],
+        arm_side=session.arm_side,
+        pitman_arm=value["pitman_arm"],
+        pitman_side=session.pitman_side,
+        ratio=session.ratio,
+        hub_height=value.get("hub_height", 0.0),
+        near_ball=points.get(NEAR_BALL),
+        near_arm=value.get("near_arm", 0.0),
+        joint_from_far_ball=value.get("joint_from_far_ball", 0.0),
+    )
+    pivots = len(adjustment.covariance)
+    covariance = np.zeros((pivots + len(SCALARS),) * 2)
+    covariance[:pivots, :pivots] = adjustment.covariance
+    for i, name in enumerate(SCALARS, start=pivots):
+        if name in session.lengths and LENGTHS[name] not in session.assumed:
+            covariance[i, i] = standard_uncertainty(session.lengths[name], session.instruments) ** 2
+    return Measured(linkage, covariance)
+
+
+def is_centred(session: Session) -> bool:
+    """Whether both wheels were measured, which places the vehicle's centre plane."""
+    return {"left_offset", "right_offset"} <= session.wheels.keys()

@@ -1,0 +1,42 @@
+"""From a document to its verdict, with every way it can fail as one line about an entry."""
+
+from collections.abc import Callable, Mapping
+from typing import TYPE_CHECKING, Any
+
+from core.adjustment.least_squares import MissingReading, NoSolution
+from core.documents.entries import EntryError
+from core.sessions.session import session_from
+from core.verdict.verdict import DRAWS, Verdict, evaluate
+
+if TYPE_CHECKING:
+    from core.profiles.profile import Profile
+
+
+def assess(
+    document: Mapping[str, Any], profile_of: "Callable[[str], Profile]", draws: int = DRAWS
+) -> Verdict:
+    """The verdict on what a document holds.
+
+    Parameters
+    ----------
+    document : mapping
+    profile_of : callable
+        Finds a profile by its name.
+    draws : int
+        As for `core.verdict.verdict.evaluate`.
+
+    Raises
+    ------
+    core.documents.entries.EntryError
+        Something is missing or is not what it should be.
+    core.profiles.profile.ProfileError
+        The profile is needed and cannot be had.
+    """
+    try:
+        return evaluate(session_from(document, profile_of), draws)
+    except MissingReading as missing:
+        raise EntryError(
+            f"readings.{missing.name}", 'is missing; it should be a list such as ["24 1/2 in"]'
+        ) from None
+    except NoSolution as error:
+        raise EntryError("readings", str(error)) from None

@@ -1,0 +1,31 @@
+"""What the driver has of it: the steer with the steering wheel held, its swing when let go."""
+
+from dataclasses import dataclass
+
+from core.kinematics.motion import moved, steering_wheel
+from core.verdict.verdict import Verdict
+
+
+@dataclass(frozen=True)
+class Felt:
+    """What the travel does where the steer over the working travel is largest.
+
+    Attributes
+    ----------
+    heave : float
+        mm, bump positive.
+    steer : float
+        Mean steer of both wheels with the steering wheel held, to the left positive, rad.
+    steering_wheel : float
+        Swing of the steering wheel with the road wheels straight, to the left positive, rad.
+    """
+
+    heave: float
+    steer: float
+    steering_wheel: float
+
+
+def felt(verdict: Verdict) -> Felt:
+    """What the driver has of a verdict."""
+    heave, linkage = verdict.steer.at_heave, verdict.measured.linkage
+    return Felt(heave, float(moved(linkage, heave).steer), float(steering_wheel(linkage, heave)))

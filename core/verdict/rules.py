@@ -1,0 +1,109 @@
+"""The three rules of a track bar and a drag link: parallel, flat, equal in length."""
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from core.kinematics.linkage import Array, Linkage, length, slope
+from core.profiles.limits import Limits
+from core.statistics.conformity import Ruling, hold, p_between, worst
+from core.uncertainty.propagation import Measured
+
+
+@dataclass(frozen=True, eq=False, repr=False)
+class Rules:
+    """The rules with their doubt; angles in rad.
+
+    Attributes
+    ----------
+    parallel : Ruling
+        Slope of the drag link less slope of the track bar.
+    flat_track_bar, flat_drag_link : Ruling
+        Slopes.
+    length : Ruling
+        Shorter link to longer link.
+    """
+
+    parallel: Ruling
+    flat_track_bar: Ruling
+    flat_drag_link: Ruling
+    length: Ruling
+
+    @property
+    def flat(self) -> str:
+        """Verdict on both links together."""
+        return worst([self.flat_track_bar.verdict, self.flat_drag_link.verdict])
+
+
+def parallel_angle(linkage: Linkage) -> Array:
+    """Slope of the drag link less slope of the track bar, array (...), rad."""
+    both = slopes(linkage)
+    return np.asarray(both[..., 1] - both[..., 0])
+
+
+def slopes(linkage: Linkage) -> Array:
+    """Slopes of track bar and drag link, array (..., 2), rad."""
+    return _side_by_side(
+        slope(linkage.track_bar_frame, linkage.track_bar_axle),
+        slope(linkage.drag_link_frame, linkage.drag_link_axle),
+    )
+
+
+def lengths(linkage: Linkage) -> Array:
+    """Centre-to-centre lengths of track bar and drag link, array (..., 2), mm."""
+    return _side_by_side(
+        length(linkage.track_bar_frame, linkage.track_bar_axle),
+        length(linkage.drag_link_frame, linkage.drag_link_axle),
+    )
+
+
+def _side_by_side(track_bar: Array, drag_link: Array) -> Array:
+    """One more axis for the two links, which may have been moved by different arrays of rises."""
+    both = np.empty((*np.broadcast_shapes(track_bar.shape, drag_link.shape), 2))
+    both[..., 0], both[..., 1] = track_bar, drag_link
+    return both
+
+
+def length_ratio(linkage: Linkage) -> Array:
+    """Shorter link to longer link, array (...)."""
+    both = lengths(linkage)
+    return np.asarray(both.min(axis=-1) / both.max(axis=-1))
+
+
+def rule(measured: Measured, limits: Limits) -> Rules:
+    """The rules of a measured linkage, by linear propagation."""
+
+    def values(linkage: Linkage) -> Array:
+        both = lengths(linkage)
+        return np.concatenate(
+            [slopes(linkage), parallel_angle(linkage)[..., None], both[..., :1] / both[..., 1:]], -1
+        )
+
+    track_bar, drag_link, parallel, quotient = values(measured.linkage).tolist()
+    u_track_bar, u_drag_link, u_parallel, u_quotient = measured.u(
+        measured.gradient(values)
+    ).tolist()
+    return Rules(
+        parallel=hold(parallel, u_parallel, limits.parallel),
+        flat_track_bar=hold(track_bar, u_track_bar, limits.flat),
+        flat_drag_link=hold(drag_link, u_drag_link, limits.flat),
+        length=_hold_ratio(quotient, u_quotient, limits.length_ratio),
+    )
+
+
+def rule_parallel(measured: Measured, limits: Limits) -> Ruling:
+    """The rule that decides, alone."""
+    u = measured.u(measured.gradient(parallel_angle))
+    return hold(float(parallel_angle(measured.linkage)), float(u), limits.parallel)
+
+
+def _hold_ratio(quotient: float, u: float, limit: float) -> Ruling:
+    """Track bar to drag link held to a smallest ratio of shorter to longer.
+
+    The ratio of shorter to longer folds at 1, where it is anything but normal; the quotient of
+    the two links does not, and is within between the limit and its inverse.
+    """
+    p = p_between(quotient, u, limit, 1 / limit)
+    if quotient <= 1:
+        return Ruling(quotient, limit, u, p)
+    return Ruling(1 / quotient, limit, u / quotient**2, p)

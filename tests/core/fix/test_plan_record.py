@@ -1,0 +1,157 @@
+"""A plan in a record: written, read back, worked afresh, and held to what was reached."""
+
+import tomllib
+
+import numpy as np
+import pytest
+import tomli_w
+
+from core.documents.entries import EntryError
+from core.fix.moves import Move
+from core.fix.plan_record import plan_in, plan_table, planned_in, reached
+from core.fix.search import plan_of, search
+from tests.geometries import INCH, parallel_pair
+from tests.plans import COARSE, done, verdict_on
+
+CROSSED = parallel_pair().raised("drag_link.frame", 3 * INCH)
+
+
+@pytest.fixture(scope="module")
+def verdict():
+    return verdict_on(CROSSED)
+
+
+@pytest.fixture(scope="module")
+def plan(verdict):
+    return plan_of(verdict, (Move(COARSE[1], -3 * INCH), Move(COARSE[2], 12.7)))
+
+
+def document(plan, units="in"):
+    """A record with a plan, through TOML."""
+    text = tomli_w.dumps({"session": {"units": units}, "plan": plan_table(plan, units)})
+    return tomllib.loads(text)
+
+
+@pytest.mark.parametrize("units", ["in", "mm"])
+def test_it_can_be_read_back(plan, units):
+    planned = planned_in(document(plan, units))
+    assert [(name, pivot) for name, pivot, _ in planned.moves] == [
+        ("more drop", "drag_link.frame"),
+        ("bar up at the axle", "track_bar.axle"),
+    ]
+    assert [rise for *_, rise in planned.moves] == pytest.approx([-76.2, 12.7])
+    assert planned.expected["peak_steer"] == pytest.approx(plan.after.peak_steer, abs=1e-5)
+    assert planned.moved == {"drag_link.frame", "track_bar.axle"}
+
+
+@pytest.mark.parametrize("units", ["in", "mm"])
+def test_it_is_worked_afresh_from_its_moves(verdict, plan, units):
+    again = plan_in(document(plan, units), verdict, COARSE)
+    assert done(again.moves) == done(plan.moves)
+    assert again.moves[0].correction is COARSE[1]
+    assert plan_table(again, units) == plan_table(plan, units)
+
+
+def test_a_correction_that_is_not_known_any_more_keeps_its_name(verdict, plan):
+    again = plan_in(document(plan), verdict, ())
+    assert [move.correction.name for move in again.moves] == ["more drop", "bar up at the axle"]
+    assert again.moves[0].correction.caution == ""
+
+
+def test_arms_that_were_tried_out_are_kept(verdict):
+    plan = plan_of(verdict, (Move(COARSE[1], -2 * INCH),), {"steering.arm": 7 * INCH})
+    table = plan_table(plan, "in")
+    assert table["arms"] == {"steering": {"arm": "7 in"}}
+    again = plan_in(document(plan), verdict, COARSE)
+    assert again.arms == {"steering.arm": pytest.approx(177.8)}
+    assert again.after.peak_steer == pytest.approx(plan.after.peak_steer)
+
+
+def test_where_a_link_binds_no_peak_is_expected(verdict):
+    plan = plan_of(verdict, (Move(COARSE[3], 120 * INCH),))
+    assert np.isnan(plan.after.peak_steer)
+    planned = planned_in(document(plan))
+    assert "peak_steer" not in planned.expected
+    assert "parallel" in planned.expected
+
+
+def test_a_record_without_a_plan_has_none(verdict):
+    assert planned_in({}) is None
+    assert plan_in({}, verdict, COARSE) is None
+
+
+@pytest.mark.parametrize(
+    ("plan", "place"),
+    [
+        ({"moves": "up"}, "moves"),
+        ({"moves": [{"pivot": "wheel", "rise": "1 in"}]}, "moves 1"),
+        ({"moves": [{"pivot": "track_bar.axle"}]}, "rise"),
+        ({"moves": [{"pivot": "track_bar.axle", "rise": "up"}]}, "rise"),
+        ({"moves": [], "expected": {"parallel": []}}, "parallel"),
+        ({"moves": [], "arms": {"steering": {"arm": "long"}}}, "arm"),
+    ],
+)
+def test_a_faulty_plan_is_refused_with_its_place(plan, place):
+    with pytest.raises(EntryError, match=place):
+        planned_in({"plan": plan})
+
+
+def test_the_ride_height_counts_for_both_frame_ends():
+    planned = planned_in(
+        {
+            "plan": {
+                "moves": [
+                    {"correction": "a", "pivot": "ride_height", "rise": "2 in"},
+                    {"correction": "b", "pivot": "drag_link.frame", "rise": "-1 in"},
+                ]
+            }
+        }
+    )
+    assert planned.rise("drag_link.frame") == pytest.approx(25.4)
+    assert planned.rise("track_bar.frame") == pytest.approx(50.8)
+    assert planned.rise("track_bar.axle") == 0
+
+
+class TestReached:
+    """The re-measure beside the plan: which move fell short."""
+
+    PLANNED = planned_in(
+        {
+            "plan": {
+                "moves": [
+                    {"correction": "a", "pivot": "drag_link.frame", "rise": "-3 in"},
+                    {"correction": "b", "pivot": "track_bar.axle", "rise": "1 in"},
+                ]
+            }
+        }
+    )
+
+    @pytest.mark.parametrize(
+        ("went", "fits", "short"),
+        [(-3.0, True, False), (-2.0, False, True), (-4.0, False, False), (0.0, False, True)],
+    )
+    def test_a_move_fits_falls_short_or_goes_too_far(self, verdict, went, fits, short):
+        after = verdict_on(
+            CROSSED.raised("drag_link.frame", went * INCH).raised("track_bar.axle", INCH)
+        )
+        found = {one.pivot: one for one in reached(self.PLANNED, verdict, after)}
+        assert found.keys() == {"drag_link.frame", "track_bar.axle"}
+        assert found["track_bar.axle"].fits
+        one = found["drag_link.frame"]
+        assert one.planned == pytest.approx(-3 * INCH)
+        assert one.reached == pytest.approx(went * INCH, abs=0.1)
+        assert (one.fits, one.fell_short) == (fits, short)
+
+    def test_its_doubt_is_that_of_both_heights(self, verdict):
+        after = verdict_on(CROSSED.raised("drag_link.frame", -3 * INCH))
+        one = reached(self.PLANNED, verdict, after)[0]
+        row = 3 * verdict.adjustment.pivots.index(one.pivot) + 2
+        before_u, after_u = (
+            np.sqrt(each.adjustment.covariance[row, row]) for each in (verdict, after)
+        )
+        assert one.u == pytest.approx(np.hypot(before_u, after_u))
+
+
+def test_what_the_search_finds_can_be_kept(verdict):
+    for plan in search(verdict, COARSE).plans:
+        assert done(plan_in(document(plan), verdict, COARSE).moves) == done(plan.moves)

@@ -1,0 +1,67 @@
+import numpy as np
+import pytest
+
+from core.kinematics.linkage import angle_finder, length, pivots_of, slope
+from tests.geometries import parallel_pair, random_linkage
+
+LEFT_AND_HIGHER = np.array([0.0, 400.0, 600.0])
+RIGHT_AND_LOWER = np.array([0.0, -400.0, 500.0])
+
+
+def test_slope_is_positive_with_the_frame_end_on_the_left_and_higher():
+    expected = np.arctan(100 / 800)
+    assert slope(LEFT_AND_HIGHER, RIGHT_AND_LOWER) == pytest.approx(expected)
+
+
+def test_slope_is_that_of_a_line_whichever_end_is_the_frame_end():
+    one, other = LEFT_AND_HIGHER, RIGHT_AND_LOWER
+    assert slope(one, other) == slope(other, one)
+
+
+def test_links_with_frame_ends_on_opposite_sides_and_higher_slope_against_each_other():
+    upward = np.array([0.0, -400.0, 600.0])
+    assert slope(upward, np.array([0.0, 400.0, 500.0])) == pytest.approx(-np.arctan(100 / 800))
+
+
+def test_the_angle_finder_reads_the_bar_and_not_the_front_view():
+    frame, axle = np.array([600.0, 800.0, 500.0]), np.zeros(3)
+    assert angle_finder(frame, axle) == pytest.approx(np.arctan(500 / 1000))
+    assert angle_finder(axle, frame) == pytest.approx(-np.arctan(500 / 1000))
+    assert slope(frame, axle) == pytest.approx(np.arctan(500 / 800))
+
+
+def test_length_is_from_centre_to_centre_in_space():
+    assert length(np.array([2.0, 3.0, 6.0]), np.zeros(3)) == pytest.approx(7.0)
+
+
+def test_only_the_inverted_y_has_a_near_ball():
+    assert "tie_rod.near" in pivots_of("inverted-y")
+    assert pivots_of("knuckle") == pivots_of("tie-rod") == pivots_of("inverted-y")[:4]
+
+
+def test_raising_a_pivot_leaves_the_others_and_what_it_was_made_from():
+    linkage = parallel_pair()
+    raised = linkage.raised("track_bar.axle", 25.0)
+    assert raised.track_bar_axle[2] == linkage.track_bar_axle[2] + 25.0
+    np.testing.assert_array_equal(raised.track_bar_axle[:2], linkage.track_bar_axle[:2])
+    np.testing.assert_array_equal(raised.drag_link_axle, linkage.drag_link_axle)
+
+
+def test_ride_height_raises_both_frame_ends():
+    linkage = parallel_pair()
+    lifted = linkage.raised("ride_height", 100.0)
+    for name in ("track_bar.frame", "drag_link.frame"):
+        np.testing.assert_array_equal(lifted.pivot(name) - linkage.pivot(name), [0, 0, 100.0])
+    for name in ("track_bar.axle", "drag_link.axle"):
+        np.testing.assert_array_equal(lifted.pivot(name), linkage.pivot(name))
+
+
+def test_many_rises_at_once():
+    raised = parallel_pair().raised("drag_link.frame", np.array([[0.0, 10.0, 20.0]]))
+    assert raised.drag_link_frame.shape == (1, 3, 3)
+
+
+def test_spread_makes_room_for_heaves():
+    linkage = random_linkage(np.random.default_rng(0), "inverted-y").spread()
+    assert linkage.near_ball.shape == (1, 3)
+    assert np.shape(linkage.arm) == (1,)

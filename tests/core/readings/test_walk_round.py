@@ -1,0 +1,51 @@
+import pytest
+
+from core.documents.entries import EntryError
+from core.readings.walk_round import failures
+
+
+def test_nothing_looked_at_fails_nothing():
+    assert failures({}, None) == ()
+
+
+def test_every_failure_is_named_by_its_path():
+    document = {
+        "walk_round": {
+            "rim_play": "3 in",
+            "linkage_play": "3/8 in",
+            "joints": {
+                "track_bar_frame": "tight",
+                "track_bar_axle": "loose",
+                "drag_link_axle": "not checked",
+            },
+            "bolts_torqued": True,
+            "tyres_alike": False,
+        }
+    }
+    assert failures(document, None) == (
+        "walk_round.rim_play",
+        "walk_round.linkage_play",
+        "walk_round.joints.track_bar_axle",
+        "walk_round.tyres_alike",
+    )
+
+
+def test_bare_numbers_are_in_the_units_of_the_session():
+    document = {"session": {"units": "mm"}, "walk_round": {"rim_play": "30"}}
+    assert failures(document, None) == ()
+    assert failures({"walk_round": {"rim_play": "30"}}, None) == ("walk_round.rim_play",)
+
+
+@pytest.mark.parametrize(
+    ("walk_round", "place"),
+    [
+        ({"joints": {"track_bar_axle": "wobbly"}}, "[walk_round.joints] track_bar_axle: "),
+        ({"joints": "tight"}, "[walk_round] joints: "),
+        ({"rim_play": "much"}, "[walk_round] rim_play: "),
+        ({"tyres_alike": "yes"}, "[walk_round] tyres_alike: "),
+    ],
+)
+def test_what_is_no_answer_is_refused_with_its_place(walk_round, place):
+    with pytest.raises(EntryError) as refused:
+        failures({"walk_round": walk_round}, None)
+    assert str(refused.value).startswith(place)

@@ -1,0 +1,20 @@
+import pytest
+
+from core.text.plain_text import plain
+
+
+@pytest.mark.parametrize(
+    ("text", "shown"),
+    [
+        ("FG-3, Müller ⅝", "FG-3, Müller ⅝"),
+        ("\x1b[31mred\x07", r"\x1b[31mred\x07"),
+        ("two\nlines", r"two\nlines"),
+        ("\u202eright to left", r"\u202eright to left"),
+        ("\udc9b", r"\udc9b"),
+        ("17\u00a05/8", "17 5/8"),
+        ("a" * 61, "a" * 60 + "…"),
+        ([1, 2], "[1, 2]"),
+    ],
+)
+def test_text_is_made_fit_to_be_shown(text, shown):
+    assert plain(text) == shown

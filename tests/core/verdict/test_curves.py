@@ -1,0 +1,49 @@
+"""Peaks of many geometries; that they are the model's own is held in test_properties."""
+
+import numpy as np
+import pytest
+
+from core.kinematics.motion import moved
+from core.verdict.curves import HEAVES, Curves, peaks_of, working_heaves
+from tests.geometries import document_of, parallel_pair, random_linkage, session_of, true_readings
+
+
+@pytest.fixture
+def limits():
+    linkage = parallel_pair()
+    return session_of(document_of(linkage, true_readings(linkage))).limits
+
+
+def test_41_equally_spaced_heaves_from_working_droop_to_working_bump(limits):
+    heaves = working_heaves(limits)
+    assert len(heaves) == HEAVES == 41
+    assert (heaves[0], heaves[-1]) == (-limits.working_droop, limits.working_bump)
+    np.testing.assert_allclose(np.diff(heaves), np.diff(heaves)[0])
+
+
+@pytest.mark.parametrize("layout", ["knuckle", "inverted-y"])
+def test_many_geometries_at_once(limits, layout):
+    linkage = random_linkage(np.random.default_rng(2), layout, same_side=True)
+    rises = np.linspace(-30, 30, 12).reshape(3, 4)
+    many = linkage.raised("track_bar.axle", rises)
+    steer, toe = peaks_of(many, limits)
+    assert steer.shape == toe.shape == (3, 4)
+    motion = moved(linkage.raised("track_bar.axle", rises[1, 2]), working_heaves(limits))
+    assert steer[1, 2] == pytest.approx(np.abs(motion.steer).max(), abs=1e-9)
+    assert toe[1, 2] == pytest.approx(np.abs(motion.toe_in_change).max(), abs=1e-9)
+
+
+def test_a_geometry_that_binds_has_no_peak_and_leaves_the_others_theirs(limits):
+    many = parallel_pair(run=300.0, slope_deg=0.0).raised("track_bar.frame", np.array([0.0, 280.0]))
+    steep = many.with_pivots({"track_bar.axle": many.track_bar_axle + np.array([0.0, 295.0, 0.0])})
+    steer, _ = peaks_of(steep, limits)
+    assert np.isnan(steer).any()
+    assert np.isfinite(peaks_of(parallel_pair(), limits)[0])
+
+
+def test_a_coarser_look_at_the_same_curves(limits):
+    linkage = parallel_pair(parallel_deg=2.0)
+    curves = Curves.of(linkage, limits)
+    fine, _ = curves.peaks()
+    coarse, _ = curves.peaks(5)
+    assert coarse == pytest.approx(fine, rel=1e-6)  # this curve peaks at an end of the travel

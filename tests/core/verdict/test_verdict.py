@@ -1,0 +1,118 @@
+from dataclasses import replace
+
+import numpy as np
+import pytest
+
+from core.documents.document import with_value
+from core.verdict.verdict import BUMP_STEER, HELD_BACK, STEERS_TRUE, TOO_CLOSE, evaluate, overall
+from tests.geometries import (
+    as_read,
+    document_of,
+    parallel_pair,
+    random_linkage,
+    session_of,
+    true_readings,
+)
+
+WITHIN, OUT = "within", "out"
+
+
+def verdict_on(linkage, draws=0, **changed):
+    session = session_of(document_of(linkage, true_readings(linkage)))
+    return evaluate(replace(session, **changed), draws)
+
+
+@pytest.mark.parametrize(
+    ("deciding", "expected"),
+    [
+        ((WITHIN, WITHIN, WITHIN), STEERS_TRUE),
+        ((OUT, WITHIN, WITHIN), BUMP_STEER),
+        ((WITHIN, OUT, TOO_CLOSE), BUMP_STEER),
+        ((WITHIN, WITHIN, OUT), BUMP_STEER),
+        ((WITHIN, TOO_CLOSE, WITHIN), TOO_CLOSE),
+    ],
+)
+def test_three_rules_decide(deciding, expected):
+    assert overall(*deciding) == expected
+
+
+@pytest.mark.parametrize(
+    ("parallel_deg", "expected"), [(0.0, STEERS_TRUE), (4.0, BUMP_STEER), (1.5, TOO_CLOSE)]
+)
+def test_overall(parallel_deg, expected):
+    assert verdict_on(parallel_pair(parallel_deg=parallel_deg), 20_000).overall == expected
+
+
+def test_flat_and_length_advise_but_do_not_decide():
+    verdict = verdict_on(parallel_pair(slope_deg=14.0), 20_000)
+    assert verdict.rules.flat == OUT
+    assert verdict.overall == STEERS_TRUE
+    short = verdict_on(parallel_pair(slope_deg=3.0, run_ratio=0.8), 20_000)
+    assert short.rules.length.verdict == OUT
+    assert short.overall != BUMP_STEER
+
+
+def test_held_back_before_anything_else_and_the_geometry_still_shown():
+    verdict = verdict_on(
+        parallel_pair(parallel_deg=4.0), held_back_by=("walk_round.joints.track_bar_axle",)
+    )
+    assert verdict.overall == HELD_BACK
+    assert verdict.geometry == BUMP_STEER
+
+
+def test_without_wheels_no_roll_centre_and_no_articulation():
+    linkage = parallel_pair()
+    read = {name: value for name, value in true_readings(linkage).items() if "wheels" not in name}
+    verdict = evaluate(session_of(document_of(linkage, read)), 0)
+    assert verdict.roll_centre_height is None
+    assert verdict.articulation is None
+    assert verdict_on(linkage).roll_centre_height is not None
+
+
+def test_the_loose_ends_of_an_inverted_y_can_decide_alone():
+    """Parallel and steer within: the toe, which only this layout can change, is out."""
+    for seed in range(300):
+        linkage = random_linkage(
+            np.random.default_rng(seed), "inverted-y", same_side=True, parallel=0.0
+        )
+        verdict = verdict_on(linkage)
+        if verdict.toe.ruling.verdict == OUT and verdict.steer.ruling.verdict == WITHIN:
+            assert verdict.rules.parallel.verdict == WITHIN
+            assert verdict.overall == BUMP_STEER
+            return
+    raise AssertionError("none of these linkages has its toe alone out")
+
+
+def test_advice_only_where_it_is_too_close_to_call():
+    assert verdict_on(parallel_pair(parallel_deg=4.0)).advice is None
+    verdict = verdict_on(parallel_pair(parallel_deg=1.8))
+    assert verdict.geometry == TOO_CLOSE
+    assert verdict.advice is not None
+
+
+def test_a_slip_is_named_and_the_answer_still_given():
+    linkage = parallel_pair()
+    read = true_readings(linkage)
+    read["drag_link.frame.height"] += 50.8
+    verdict = evaluate(session_of(document_of(linkage, read)), 0)
+    assert verdict.suspicions[0].readings[0] == "drag_link.frame.height"
+    assert verdict.geometry in (BUMP_STEER, STEERS_TRUE, TOO_CLOSE)
+
+
+def test_linear_and_full_verdicts_agree_but_for_the_doubt_of_the_peaks():
+    rng = np.random.default_rng(1)
+    linkage = random_linkage(rng, "inverted-y", same_side=True)
+    session = session_of(document_of(linkage, as_read(true_readings(linkage), rng)))
+    quick, full = evaluate(session, 0), evaluate(session, 2000)
+    np.testing.assert_array_equal(quick.sweep.steer, full.sweep.steer)
+    assert quick.steer.ruling.value == full.steer.ruling.value
+    assert quick.rules.parallel.p_within == full.rules.parallel.p_within
+
+
+def test_an_event_out_of_reach_of_the_linkage_says_so_and_the_rest_stands():
+    linkage = parallel_pair(slope_deg=0.0, run=300.0)
+    document = document_of(linkage, true_readings(linkage))
+    document = with_value(document, "events", [{**document["events"][0], "travel": "14 in"}])
+    verdict = evaluate(session_of(document), 0)
+    assert np.isnan(verdict.courses[0].drift)
+    assert verdict.overall in (STEERS_TRUE, TOO_CLOSE)

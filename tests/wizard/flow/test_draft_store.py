@@ -1,0 +1,83 @@
+"""Drafts on the disk while two programs, or one and a text editor, have them open."""
+
+from datetime import UTC, datetime
+
+import pytest
+
+from core.documents.document import value_at, with_value
+from core.documents.record import RecordError, draft_path, file_record, read_document
+from tests.wizard.tui.driving import app_in, at, draft_at, measuring, type_text
+from tests.wizard.tui.looking import flowing, shown
+from wizard.flow import drafts
+from wizard.flow.draft_store import Desk
+
+OPENED = datetime(2026, 11, 25, 14, 12, 5, tzinfo=UTC)
+
+
+@pytest.fixture
+def document():
+    return drafts.named(with_value(drafts.begin(OPENED), "vehicle.tag", "FG-3"))
+
+
+def test_what_another_program_kept_is_not_overwritten(tmp_path, document):
+    first, second = Desk(tmp_path), Desk(tmp_path)
+    first.keep(document)
+    path = draft_path(tmp_path, document)
+    second.lay_out(path)
+    theirs = with_value(document, "vehicle.odometer", "1 km")
+    second.keep(theirs, document)
+    with pytest.raises(RecordError, match="in another window"):
+        first.keep(with_value(document, "vehicle.odometer", "2 km"), document)
+    assert value_at(read_document(path), "vehicle.odometer") == "1 km"
+    second.keep(with_value(theirs, "vehicle.odometer", "3 km"), theirs)
+
+
+def test_opened_again_it_can_be_gone_on_with(tmp_path, document):
+    desk = Desk(tmp_path)
+    desk.keep(document)
+    path = draft_path(tmp_path, document)
+    Desk(tmp_path).keep(with_value(document, "vehicle.odometer", "1 km"))
+    desk.lay_out(path)
+    desk.keep(with_value(document, "vehicle.odometer", "2 km"))
+    assert value_at(read_document(path), "vehicle.odometer") == "2 km"
+
+
+def test_what_was_filed_meanwhile_does_not_come_back_as_a_draft(tmp_path, document):
+    desk = Desk(tmp_path)
+    desk.keep(document)
+    file_record(tmp_path, document)
+    with pytest.raises(RecordError, match="was filed from another window"):
+        desk.keep(with_value(document, "vehicle.odometer", "2 km"), document)
+    assert not draft_path(tmp_path, document).exists()
+
+
+def test_a_draft_that_is_gone_is_kept_anew(tmp_path, document):
+    desk = Desk(tmp_path)
+    desk.keep(document)
+    path = draft_path(tmp_path, document)
+    path.unlink()
+    desk.keep(document)
+    assert path.exists()
+
+
+async def test_the_wizard_says_so_and_stays(tmp_path):
+    path = draft_at(tmp_path, "stance.ride_height.left")
+    async with app_in(tmp_path).run_test(size=(120, 40)) as pilot:
+        pilot.app.go_on(path)
+        await pilot.pause()
+        theirs = path.read_bytes() + b"\n# by another hand\n"
+        path.write_bytes(theirs)
+        await type_text(pilot, "21")
+        await pilot.press("enter")
+        await pilot.pause()
+        assert at(pilot) == "stance.ride_height.left"
+        assert "gone on with in another window" in flowing(shown(pilot))
+        assert path.read_bytes() == theirs
+        await pilot.press("f9")
+        await pilot.pause()
+        pilot.app.go_on(path)
+        await pilot.pause()
+        await type_text(pilot, "21")
+        await pilot.press("enter")
+        await pilot.pause()
+        assert measuring(pilot).flow.at.path == "stance.ride_height.right"

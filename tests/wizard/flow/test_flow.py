@@ -1,0 +1,174 @@
+"""The way through the questions: what is next, back, skip, undo, and what is kept."""
+
+from datetime import UTC, datetime
+
+import pytest
+
+from core.documents.document import value_at, with_value
+from core.profiles.profile import load_profile
+from wizard.flow.drafts import begin
+from wizard.flow.flow import Flow, applying, step_of
+from wizard.locations import PROFILES
+from wizard.questions.steps import STEPS
+
+OPENED = datetime(2026, 11, 25, 14, 12, 5, tzinfo=UTC)
+
+
+@pytest.fixture
+def fresh():
+    return Flow(begin(OPENED))
+
+
+@pytest.fixture
+def chosen():
+    """A flow with the vehicle named and a profile chosen."""
+    flow = Flow(begin(OPENED), load_profile("coil-inverted-y", [PROFILES]))
+    flow = flow.answered("FG-3").skipped().answered("AB").skipped()
+    return flow.answered("coil-inverted-y")
+
+
+def answered_all(flow, stop="file"):
+    """Answers every question with something of its kind until `stop` is at hand."""
+    while flow.at.path != stop:
+        question = flow.at
+        if not question.is_answered_by_a_value:
+            flow = flow.skipped()
+        elif question.choices:
+            value = question.choices[0].value
+            flow = flow.answered([] if question.kind == "any of" else value)
+        else:
+            flow = flow.answered(["1 in"] if question.repeats else "1 in")
+    return flow
+
+
+def test_the_steps_are_those_of_the_product():
+    assert [step.name for step in STEPS] == [
+        *("Vehicle", "Walk-round", "Stance", "Layout", "Pivots", "Cross-checks"),
+        *("Steering and travel", "Verdict", "Fix", "File"),
+    ]
+
+
+def test_it_begins_with_the_tag_and_goes_on_with_each_answer(fresh):
+    assert fresh.at.path == "vehicle.tag"
+    flow = fresh.answered("FG-3")
+    assert flow.at.path == "vehicle.description"
+    assert value_at(flow.document, "vehicle.tag") == "FG-3"
+
+
+def test_every_question_is_reached_once_and_the_last_one_files(chosen):
+    flow = answered_all(chosen)
+    assert flow.missing == ()
+    assert all(flow.is_settled(question) for question in flow.asked[:-1])
+    assert len(flow.past) == len(flow.asked) - 1
+
+
+def test_a_skipped_question_is_settled_and_leaves_no_answer(chosen):
+    flow = chosen.going_to("complaint.note").skipped()
+    assert value_at(flow.document, "complaint.note") is None
+    assert "complaint.note" in value_at(flow.document, "draft.passed")
+
+
+def test_skipping_an_answer_takes_it_away(fresh):
+    flow = fresh.answered("FG-3").answered("a truck").going_by(-1).skipped()
+    assert value_at(flow.document, "vehicle.description") is None
+
+
+def test_going_back_and_answering_leads_on_to_the_first_open_question(chosen):
+    reached = chosen.at
+    back = chosen.going_by(-2)
+    assert back.at.path == "vehicle.odometer"
+    assert back.answered("48210 km").at == reached
+
+
+def test_undo_gives_back_the_question_and_the_document(fresh):
+    flow = fresh.answered("FG-3").answered("a truck")
+    assert flow.undone().at.path == "vehicle.description"
+    assert value_at(flow.undone().document, "vehicle.description") is None
+    assert flow.undone().undone().undone().document == fresh.document
+
+
+def test_undo_leaves_the_units_as_they_were_switched(fresh):
+    flow = fresh.answered("FG-3")
+    flow = flow.with_document(with_value(flow.document, "session.units", "mm"))
+    assert value_at(flow.undone().document, "session.units") == "mm"
+
+
+def test_nobody_gets_past_tag_and_profile(fresh):
+    assert fresh.going_to_step("Pivots").at.path == "vehicle.tag"
+    named = fresh.answered("FG-3").skipped().answered("AB")
+    assert named.going_to_step("Pivots").at.path == "session.profile"
+
+
+def test_a_step_is_entered_at_its_first_open_question(chosen):
+    flow = chosen.going_to_step("Pivots").answered(["24 in"]).going_to_step("Stance")
+    assert flow.at.path == "stance.level_floor"
+    assert flow.going_to_step("Pivots").at.path == "readings.track_bar.frame.offset"
+
+
+def test_the_near_ball_is_asked_for_with_an_inverted_y_alone(chosen):
+    knuckle = with_value(chosen.document, "layout.steering", "knuckle")
+    inverted = with_value(chosen.document, "layout.steering", "inverted-y")
+    near = "readings.tie_rod.near.height"
+    assert near not in {q.path for q in chosen.with_document(knuckle).asked}
+    assert near in {q.path for q in chosen.with_document(inverted).asked}
+
+
+def test_the_angle_finder_is_not_laid_on_a_bent_bar(chosen):
+    bent = with_value(chosen.document, "readings.track_bar.bent", True)
+    paths = {question.path for question in chosen.with_document(bent).asked}
+    assert "readings.track_bar.slope" not in paths
+    assert "readings.drag_link.slope" in paths
+
+
+def test_rim_size_is_asked_of_heavy_trucks_alone(chosen):
+    heavy = chosen.with_profile(load_profile("heavy-truck", [PROFILES]))
+    assert "walk_round.rim_size" not in {question.path for question in chosen.asked}
+    assert "walk_round.rim_size" in {question.path for question in heavy.asked}
+
+
+def test_answers_that_no_longer_apply_stay_in_the_draft_and_out_of_the_record(chosen):
+    flow = answered_all(chosen.going_to("layout.steering").answered("inverted-y"))
+    near = "readings.tie_rod.near.height"
+    changed = flow.going_to("layout.steering").answered("knuckle")
+    assert value_at(changed.document, near) == ["1 in"]
+    assert value_at(applying(changed.document, changed.profile), near) is None
+    back = changed.going_to("layout.steering").answered("inverted-y")
+    assert value_at(applying(back.document, back.profile), near) == ["1 in"]
+
+
+def test_the_record_has_nothing_of_the_draft(chosen):
+    assert "draft" not in applying(chosen.document, chosen.profile)
+
+
+def test_a_kept_reading_stands_in_the_record_with_its_reason(chosen):
+    path = "readings.track_bar.frame.height"
+    flow = chosen.going_to(path).answered(["40 in"], reason="lifted, seen")
+    kept = [{"reading": "track_bar.frame.height", "reason": "lifted, seen"}]
+    assert flow.document["kept"] == kept
+    assert "kept" not in flow.going_to(path).answered(["24 in"]).document
+
+
+def test_a_changed_reading_shows_the_verdict_again(chosen):
+    flow = answered_all(chosen)
+    assert "verdict" in value_at(flow.document, "draft.passed")
+    changed = flow.going_to("readings.track_bar.frame.height").answered(["25 in"])
+    assert changed.at.path == "verdict"
+
+
+def test_a_draft_is_gone_on_with_where_it_was(chosen):
+    flow = chosen.going_to_step("Pivots").answered(["24 in"])
+    assert Flow(flow.document, flow.profile).at == flow.at
+
+
+def test_a_place_that_is_no_question_any_more_is_no_trouble(chosen):
+    document = with_value(chosen.document, "draft.at", "readings.gone")
+    assert Flow(document, chosen.profile).at.path == "complaint.reported"
+
+
+def test_progress_counts_and_marks(chosen):
+    flow = chosen.going_to_step("Walk-round").skipped()
+    vehicle, walk_round, stance, *_ = flow.progress
+    assert (vehicle.state, vehicle.done, vehicle.of) == ("open", 5, 7)
+    assert (walk_round.state, walk_round.done) == ("here", 1)
+    assert stance.state == "to come"
+    assert step_of(flow.at).name == "Walk-round"

@@ -1,0 +1,33 @@
+"""A fault of the program: one line, and the details in a file."""
+
+from wizard.crash_log import write_down
+from wizard.locations import trouble_log
+
+
+def fault():
+    """An exception as it is caught, with its traceback."""
+    try:
+        raise ZeroDivisionError("by\x1b[31mnothing")
+    except ZeroDivisionError as error:
+        return error
+
+
+def test_the_line_names_the_fault_and_the_file(tmp_path):
+    line = write_down(fault(), tmp_path / "files")
+    assert "\n" not in line
+    assert "ZeroDivisionError" in line
+    assert str(trouble_log(tmp_path / "files")) in line
+    assert "Traceback" in trouble_log(tmp_path / "files").read_text()
+
+
+def test_a_second_fault_is_added(tmp_path):
+    write_down(fault(), tmp_path)
+    write_down(fault(), tmp_path)
+    assert trouble_log(tmp_path).read_text().count("Traceback") == 2
+
+
+def test_where_nothing_can_be_written_there_is_still_the_line(tmp_path):
+    (tmp_path / "files").write_text("in the way")
+    line = write_down(fault(), tmp_path / "files")
+    assert "kept" in line
+    assert "details" not in line

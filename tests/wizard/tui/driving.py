@@ -1,0 +1,125 @@
+"""Driving the wizard by its keys, as somebody at the laptop does."""
+
+from pathlib import Path
+
+from textual.pilot import Pilot
+
+from core.documents.record import save_draft
+from wizard.flow import drafts
+from wizard.flow.answering import answer as answer_of
+from wizard.flow.flow import Flow
+from wizard.locations import PROFILES
+from wizard.questions.question import Question
+from wizard.tui.app import EvenarcApp
+from wizard.tui.screens.measure import MeasureScreen
+from wizard.tui.widgets.field import Field
+
+TRUE_TRUCK = {
+    "vehicle.tag": "FG-3",
+    "vehicle.description": "invented utility truck",
+    "session.technician": "T. Invented",
+    "vehicle.odometer": "48210 km",
+    "walk_round.steering_wheel_diameter": "16",
+    "walk_round.rim_play": "1 1/4",
+    "walk_round.linkage_play": "1/16",
+    "stance.ride_height.left": "21 3/8",
+    "stance.ride_height.right": "21 1/4",
+    "readings.track_bar.frame.height": "24 1/2",
+    "readings.track_bar.frame.offset": "18 1/4",
+    "readings.track_bar.axle.height": "19 9/16",
+    "readings.track_bar.axle.offset": "51 1/4",
+    "readings.drag_link.frame.height": "22 3/4; 22 11/16",
+    "readings.drag_link.frame.offset": "20",
+    "readings.drag_link.axle.height": "17 3/8",
+    "readings.drag_link.axle.offset": "56",
+    "readings.track_bar.length": "33 3/8",
+    "readings.track_bar.slope": "8.5",
+    "session.note": "an invented session",
+}
+"""What is typed for an invented truck whose links are parallel; the rest is skipped."""
+
+CHOICES = {
+    "session.profile": "1",
+    "complaint.reported": "enter",
+    "readings.track_bar.bent": "n",
+    "readings.drag_link.bent": "n",
+    "session.altered": "1",
+    "cautions": "enter",
+}
+"""The key that marks what is chosen; anything else takes the first line."""
+
+NAMES = {" ": "space"}
+
+
+def app_in(files: Path) -> EvenarcApp:
+    """The wizard over a files folder, with the profiles that are delivered."""
+    return EvenarcApp(files, [PROFILES])
+
+
+def draft_at(files: Path, path: str) -> Path:
+    """A draft of the invented truck, kept in the files folder, that has reached a question."""
+    flow = Flow(drafts.begin(drafts.now()))
+    while flow.at.path != path:
+        question = flow.at
+        if question.path in TRUE_TRUCK:
+            given: object = TRUE_TRUCK[question.path]
+        elif question.kind == "profile":
+            given = "coil-crossover"
+        elif question.choices and question.is_answered_by_a_value:
+            given = [] if question.kind == "any of" else first_choice(question)
+        else:
+            flow = flow.skipped()
+            continue
+        answered = answer_of(flow, given, [PROFILES])
+        assert isinstance(answered, Flow), f"{question.path}: {answered}"
+        flow = answered
+    return save_draft(files, flow.document)
+
+
+def first_choice(question: Question) -> str | bool:
+    """What the wizard is answered with where nothing else is said."""
+    return False if question.path.endswith(".bent") else question.choices[0].value
+
+
+async def type_text(pilot: Pilot[None], text: str) -> None:
+    """Type something."""
+    await pilot.press(*(NAMES.get(character, character) for character in text))
+
+
+def measuring(pilot: Pilot[None]) -> MeasureScreen:
+    """The screen that measures; the verdict may lie over it."""
+    return next(one for one in pilot.app.screen_stack if isinstance(one, MeasureScreen))
+
+
+def at(pilot: Pilot[None]) -> str:
+    """Path of the question at hand."""
+    return measuring(pilot).flow.at.path
+
+
+async def answer(pilot: Pilot[None], answers: dict[str, str]) -> None:
+    """Answer the question at hand: typed, chosen, or skipped."""
+    question = measuring(pilot).flow.at
+    if question.kind == "show":
+        await pilot.press("enter")
+        await pilot.pause()
+        if at(pilot) == question.path:  # before beside after comes between
+            await pilot.press("enter")
+    elif question.path in answers:
+        pilot.app.screen.query_one(Field).begin(answers[question.path])  # quicker than key by key
+        await pilot.press("enter")
+    elif question.path in CHOICES or question.choices:
+        key = CHOICES.get(question.path, "1")
+        await pilot.press(*dict.fromkeys((key, "enter")))
+    else:
+        await pilot.press("f4")
+
+
+async def answer_until(pilot: Pilot[None], path: str, answers: dict[str, str]) -> None:
+    """Answer one question after the other until one is reached."""
+    for _ in range(100):
+        if at(pilot) == path:
+            return
+        asked = at(pilot)
+        await answer(pilot, answers)
+        assert at(pilot) != asked, f"{asked} was not accepted"
+    raise AssertionError(f"{path} was never asked")

@@ -1,0 +1,64 @@
+"""The step Fix, reached with a demo session that is not filed yet."""
+
+from pathlib import Path
+
+from textual.pilot import Pilot
+
+from core.documents.document import Document, value_at, with_value, without
+from core.documents.record import read_document, save_draft
+from core.documents.record_list import drafts
+from tests.wizard.tui.looking import path_of, settle
+from wizard.tui.app import EvenarcApp
+from wizard.tui.screens.bench import BenchScreen
+from wizard.tui.screens.plans import PlansScreen
+
+ID = "FG-0_20261201-080000_first_t3st"
+
+
+def unfiled(document: Document) -> Document:
+    """A filed demo session as it was before its fix was looked at."""
+    for path in ("plan", "results", "limits", "events", "assumed", "signatures", "session.closed"):
+        document = without(document, path)
+    document = with_value(document, "vehicle.tag", "FG-0")
+    document = with_value(document, "session.id", ID)
+    return with_value(document, "draft", {"at": "fix", "passed": ["verdict"]})
+
+
+async def go_to_fix(pilot: Pilot[None], name: str, document: Document | None = None) -> PlansScreen:
+    """Go on with a demo session at its fix; `document` takes its place."""
+    app = pilot.app
+    assert isinstance(app, EvenarcApp)
+    there = unfiled(read_document(path_of(app, name))) if document is None else document
+    app.go_on(save_draft(app.files, there))
+    await settle(pilot)
+    return plans_screen(pilot)
+
+
+async def press(pilot: Pilot[None], *keys: str) -> None:
+    """Press some keys, and wait until what they set off is done."""
+    await pilot.press(*keys)
+    await settle(pilot)
+
+
+def plans_screen(pilot: Pilot[None]) -> PlansScreen:
+    """The plans; something may lie over them."""
+    return next(one for one in pilot.app.screen_stack if isinstance(one, PlansScreen))
+
+
+def bench_screen(pilot: Pilot[None]) -> BenchScreen:
+    """The bench."""
+    screen = pilot.app.screen
+    assert isinstance(screen, BenchScreen)
+    return screen
+
+
+def draft(files: Path) -> Document:
+    """The one draft there is, as it lies on the disk."""
+    (entry,) = [one for one in drafts(files) if one.id == ID]
+    return read_document(entry.path)
+
+
+def plan_in_draft(files: Path) -> list[dict[str, str]]:
+    """The moves of the plan in the draft."""
+    moves: list[dict[str, str]] = value_at(draft(files), "plan.moves", [])
+    return moves

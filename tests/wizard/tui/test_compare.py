@@ -1,0 +1,159 @@
+"""Before beside after: what comes first, how it is reached, what it leads to."""
+
+import pytest
+
+from core.documents.document import value_at
+from tests.wizard.tui.driving import TRUE_TRUCK, answer, answer_until, at, measuring
+from tests.wizard.tui.looking import (
+    LARGE,
+    SMALL,
+    TALL,
+    flowing,
+    open_session,
+    path_of,
+    settle,
+    shown,
+    workshop_app,
+)
+from wizard.tui.screens.compare import CompareScreen
+from wizard.tui.screens.home import HomeScreen
+from wizard.tui.screens.pick import PickScreen
+from wizard.tui.screens.record import RecordScreen
+from wizard.tui.screens.verdict import VerdictStep
+
+
+async def beside(pilot, one, other):
+    """Two demo sessions beside each other."""
+    pilot.app.lay_beside(path_of(pilot.app, one), path_of(pilot.app, other))
+    await settle(pilot)
+
+
+def laid_beside(one, other, *keys):
+    """Lays two sessions beside each other before a picture is taken."""
+
+    async def run(pilot):
+        await beside(pilot, one, other)
+        await pilot.press(*keys)
+        await pilot.pause()
+
+    return run
+
+
+class TestPictures:
+    @pytest.mark.parametrize("size", [SMALL, LARGE])
+    @pytest.mark.parametrize("pair", [("lifted", "fixed"), ("as built", "lifted")])
+    def test_the_outcome_comes_first(self, snap_compare, tmp_path, pair, size):
+        app = workshop_app(tmp_path)
+        assert snap_compare(app, terminal_size=size, run_before=laid_beside(*pair))
+
+    @pytest.mark.parametrize("part", ["2", "3", "5"])
+    def test_the_parts_below(self, snap_compare, tmp_path, part):
+        app = workshop_app(tmp_path)
+        run = laid_beside("lifted", "fixed", part)
+        assert snap_compare(app, terminal_size=SMALL, run_before=run)
+
+
+class TestWhatIsSaid:
+    async def test_a_fix_that_is_shown(self, tmp_path):
+        async with workshop_app(tmp_path).run_test(size=TALL) as pilot:
+            await beside(pilot, "lifted", "fixed")
+            text = flowing(shown(pilot))
+        assert "✓ shown: the angle between the links went from" in text
+        assert "before: ✗ bump steer" in text
+        assert "after: ✓ steers true" in text
+        assert "What nobody moved" in text
+        assert "stand to each other as they did before" in text
+        assert "planned 3/4 in up, reached" in text
+        assert "as planned" in text
+
+    async def test_a_change_for_the_worse_is_not_shown(self, tmp_path):
+        async with workshop_app(tmp_path).run_test(size=TALL) as pilot:
+            await beside(pilot, "as built", "lifted")
+            text = flowing(shown(pilot))
+        assert "✗ not shown: the vehicle has bump steer after the work" in text
+
+    async def test_the_order_they_are_given_in_does_not_matter(self, tmp_path):
+        async with workshop_app(tmp_path).run_test(size=SMALL) as pilot:
+            await beside(pilot, "fixed", "lifted")
+            assert pilot.app.screen.both.comparison.outcome == "shown"
+
+    async def test_lengths_follow_the_units(self, tmp_path):
+        async with workshop_app(tmp_path).run_test(size=TALL) as pilot:
+            await beside(pilot, "lifted", "fixed")
+            await pilot.press("f2")
+            await pilot.pause()
+            assert "planned 19 mm up" in flowing(shown(pilot))
+
+
+class TestHowItIsReached:
+    async def test_from_the_first_page_beside_the_session_it_follows(self, tmp_path):
+        async with workshop_app(tmp_path).run_test(size=SMALL) as pilot:
+            await pilot.press(*"fg-1", "f7")
+            await settle(pilot)
+            assert isinstance(pilot.app.screen, CompareScreen)
+            await pilot.press("escape")
+            assert isinstance(pilot.app.screen, HomeScreen)
+
+    async def test_from_a_record_with_one_that_is_chosen(self, tmp_path):
+        async with workshop_app(tmp_path).run_test(size=SMALL) as pilot:
+            await open_session(pilot, "as built")
+            await pilot.press("c")
+            await pilot.pause()
+            assert isinstance(pilot.app.screen, PickScreen)
+            await pilot.press("2", "enter")
+            await settle(pilot)
+            assert isinstance(pilot.app.screen, CompareScreen)
+            assert "2026-10-13" in shown(pilot)
+            await pilot.press("enter", "escape")
+            await pilot.pause()
+            assert isinstance(pilot.app.screen, RecordScreen)
+
+    async def test_another_one_can_be_chosen_from_the_comparison(self, tmp_path):
+        async with workshop_app(tmp_path).run_test(size=SMALL) as pilot:
+            await pilot.press(*"fg-1", "f7")
+            await settle(pilot)
+            await pilot.press("o")
+            await pilot.pause()
+            assert isinstance(pilot.app.screen, PickScreen)
+
+    async def test_a_vehicle_with_one_session_has_nothing_to_lay_beside(self, tmp_path):
+        async with workshop_app(tmp_path).run_test(size=SMALL) as pilot:
+            await open_session(pilot, "close")
+            await pilot.press("c")
+            await settle(pilot)
+            assert isinstance(pilot.app.screen, RecordScreen)
+            (notice,) = pilot.app._notifications
+            assert notice.message == "no other session of this vehicle is filed"
+
+    async def test_a_record_that_cannot_be_judged_is_said(self, tmp_path):
+        app = workshop_app(tmp_path)
+        path = path_of(app, "lifted")
+        path.write_text(path.read_text("utf-8").replace("[layout]", "[other]"), "utf-8")
+        async with app.run_test(size=SMALL) as pilot:
+            await pilot.press(*"fg-1", "f7")
+            await settle(pilot)
+            assert isinstance(pilot.app.screen, HomeScreen)
+
+
+class TestAtTheEndOfAReMeasure:
+    async def test_it_comes_between_the_verdict_and_the_next_step(self, tmp_path):
+        async with workshop_app(tmp_path).run_test(size=LARGE) as pilot:
+            pilot.app.measure_again(path_of(pilot.app, "over the knuckle"))
+            await pilot.pause()
+            await answer_until(pilot, "verdict", TRUE_TRUCK)
+            await settle(pilot)
+            assert isinstance(pilot.app.screen, VerdictStep)
+            assert "C before and after" in flowing(shown(pilot))
+            await pilot.press("enter")
+            await settle(pilot)
+            assert isinstance(pilot.app.screen, CompareScreen)
+            await pilot.press("escape")
+            await pilot.pause()
+            assert isinstance(pilot.app.screen, VerdictStep)
+            await pilot.press("c")
+            await settle(pilot)
+            await pilot.press("enter")
+            await pilot.pause()
+            assert at(pilot) != "verdict"
+            assert value_at(measuring(pilot).flow.document, "session.kind") == "re-measure"
+            await answer(pilot, {})

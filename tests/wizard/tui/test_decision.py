@@ -1,0 +1,146 @@
+"""The lead's decision on a filed session."""
+
+import pytest
+
+from core.documents.record import read_document
+from core.documents.signature import signature_stands, signatures_of
+from tests.wizard.tui.driving import type_text
+from tests.wizard.tui.looking import (
+    LARGE,
+    SMALL,
+    flowing,
+    open_session,
+    path_of,
+    shown,
+    workshop_app,
+)
+from wizard.tui.screens.decision import SignScreen
+from wizard.tui.screens.record import RecordScreen
+from wizard.tui.widgets.remark import Remark
+
+
+async def decide(pilot, name="close"):
+    """Ask for the decision on a demo session."""
+    await open_session(pilot, name)
+    await pilot.press("d")
+    await pilot.pause()
+
+
+def said(pilot):
+    """What stands under the field."""
+    return str(pilot.app.screen.query_one(Remark).content)
+
+
+@pytest.mark.parametrize("size", [SMALL, LARGE])
+def test_it_looks_like_any_other_question(snap_compare, tmp_path, size):
+    async def run(pilot):
+        await decide(pilot)
+        await pilot.press("2", "enter")
+        await type_text(pilot, "Lead")
+        await pilot.press("enter")
+        await pilot.pause()
+
+    assert snap_compare(workshop_app(tmp_path), terminal_size=size, run_before=run)
+
+
+async def test_a_session_is_signed_and_the_signature_stands(tmp_path):
+    app = workshop_app(tmp_path)
+    async with app.run_test(size=SMALL) as pilot:
+        await decide(pilot)
+        await pilot.press("1", "enter")
+        await type_text(pilot, "Lead")
+        await pilot.press("enter", "enter")
+        await pilot.pause()
+        assert isinstance(pilot.app.screen, RecordScreen)
+        assert "✓ signed by Lead" in flowing(shown(pilot))
+    document = read_document(path_of(app, "close"))
+    (signature,) = signatures_of(document)
+    assert signature["decision"] == "signed"
+    assert signature["note"] == ""
+    assert signature_stands(document, signature)
+
+
+async def test_what_was_decided_before_is_said(tmp_path):
+    async with workshop_app(tmp_path).run_test(size=LARGE) as pilot:
+        await decide(pilot, "fixed")
+        assert "so far: signed by workshop lead (invented), 2026-11-10 16:20" in said(pilot)
+
+
+async def test_a_decision_has_to_be_chosen(tmp_path):
+    app = workshop_app(tmp_path)
+    before = path_of(app, "close").read_bytes()
+    async with app.run_test(size=SMALL) as pilot:
+        await decide(pilot)
+        await pilot.press("enter")
+        assert "nothing is chosen yet" in said(pilot)
+        await pilot.press("1", "enter", "escape", "enter")
+        assert "nothing is chosen yet" in said(pilot)
+    assert path_of(app, "close").read_bytes() == before
+
+
+async def test_sending_back_needs_a_reason(tmp_path):
+    app = workshop_app(tmp_path)
+    async with app.run_test(size=SMALL) as pilot:
+        await decide(pilot)
+        await pilot.press("2", "enter")
+        await type_text(pilot, "Lead")
+        await pilot.press("enter", "enter")
+        await pilot.pause()
+        assert "nothing was typed" in said(pilot)
+        await type_text(pilot, "take the heights again")
+        await pilot.press("enter")
+        await pilot.pause()
+        assert "! sent back by Lead" in flowing(shown(pilot))
+    (signature,) = signatures_of(read_document(path_of(app, "close")))
+    assert signature["note"] == "take the heights again"
+
+
+async def test_a_name_is_needed(tmp_path):
+    async with workshop_app(tmp_path).run_test(size=SMALL) as pilot:
+        await decide(pilot)
+        await pilot.press("1", "enter", "enter")
+        await pilot.pause()
+        assert isinstance(pilot.app.screen, SignScreen)
+        assert "nothing was typed" in said(pilot)
+
+
+async def test_escape_goes_back_question_by_question_and_decides_nothing(tmp_path):
+    app = workshop_app(tmp_path)
+    before = path_of(app, "close").read_bytes()
+    async with app.run_test(size=SMALL) as pilot:
+        await decide(pilot)
+        await pilot.press("1", "enter")
+        await type_text(pilot, "Lead")
+        await pilot.press("enter", "escape")
+        await pilot.pause()
+        assert "Who decides?" in shown(pilot)
+        await pilot.press("escape", "escape")
+        await pilot.pause()
+        assert isinstance(pilot.app.screen, RecordScreen)
+    assert path_of(app, "close").read_bytes() == before
+
+
+async def test_a_record_that_was_changed_meanwhile_is_not_signed(tmp_path):
+    app = workshop_app(tmp_path)
+    async with app.run_test(size=SMALL) as pilot:
+        await decide(pilot)
+        path = path_of(app, "close")
+        path.write_text(path.read_text("utf-8").replace("FG-4", "FG-9", 1), "utf-8")
+        changed = path.read_bytes()
+        await pilot.press("1", "enter")
+        await type_text(pilot, "Lead")
+        await pilot.press("enter", "enter")
+        await pilot.pause()
+        assert isinstance(pilot.app.screen, SignScreen)
+        assert "has changed since it was opened" in said(pilot)
+    assert path.read_bytes() == changed
+
+
+async def test_a_signature_on_a_record_that_was_changed_later_no_longer_stands(tmp_path):
+    app = workshop_app(tmp_path)
+    path = path_of(app, "fixed")
+    text = path.read_text("utf-8")
+    path.write_text(text.replace("technician = ", 'technician = "X" # ', 1), "utf-8")
+    async with app.run_test(size=SMALL) as pilot:
+        await open_session(pilot, "fixed")
+        assert "it no longer stands" in flowing(shown(pilot))

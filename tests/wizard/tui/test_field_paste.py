@@ -1,0 +1,35 @@
+"""What is pasted into a field."""
+
+from textual.events import Paste
+
+from tests.wizard.tui.driving import app_in, at, draft_at
+from wizard.tui.widgets.field import LONGEST, Field
+
+
+async def pasted(tmp_path, *texts):
+    """What stands in the field after some pastes."""
+    draft_at(tmp_path, "vehicle.description")
+    async with app_in(tmp_path).run_test(size=(80, 24)) as pilot:
+        await pilot.press("enter")
+        field = pilot.app.screen.query_one(Field)
+        for text in texts:
+            field.post_message(Paste(text))
+            await pilot.pause()
+        assert at(pilot) == "vehicle.description"
+        return field.value, [notice.message for notice in pilot.app._notifications]
+
+
+async def test_lines_become_one(tmp_path):
+    value, _ = await pasted(tmp_path, "crew [red]cab[/red]\nlong bed\r\nlift")
+    assert value == "crew [red]cab[/red] long bed lift"
+
+
+async def test_control_characters_stay_out(tmp_path):
+    value, _ = await pasted(tmp_path, "crew\x1b[31m cab\x07\u202e")
+    assert value == "crew[31m cab"
+
+
+async def test_what_has_no_room_is_cut_and_said(tmp_path):
+    value, said = await pasted(tmp_path, "x" * (LONGEST - 2), "abc")
+    assert value == "x" * (LONGEST - 2) + "ab"
+    assert said == [f"cut: a line takes {LONGEST} characters"]

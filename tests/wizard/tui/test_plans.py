@@ -1,0 +1,563 @@
+"""The fix by its keys: plans side by side, chosen, changed, searched again; and what is instead."""
+
+import re
+
+import pytest
+from textual.widgets import Static
+
+from core.documents.document import value_at, with_value, without
+from core.documents.record import read_document
+from core.documents.record_list import list_records
+from core.profiles.profile import load_profile
+from tests.wizard.tui.driving import at, measuring, type_text
+from tests.wizard.tui.fixing import draft, go_to_fix, plan_in_draft, plans_screen, press, unfiled
+from tests.wizard.tui.looking import (
+    LARGE,
+    SMALL,
+    TALL,
+    flowing,
+    open_session,
+    path_of,
+    settle,
+    shown,
+    workshop_app,
+)
+from wizard.flow.flow import Flow
+from wizard.flow.planning import BENCH, CHANGED, KEPT
+from wizard.locations import PROFILES
+from wizard.phrases.search_result import working_words
+from wizard.tui.screens.bench import BenchScreen
+from wizard.tui.screens.help import HelpScreen
+from wizard.tui.screens.measure import MeasureScreen
+from wizard.tui.screens.pick import PickScreen
+from wizard.tui.screens.plans import PlansScreen
+from wizard.tui.screens.prompt import PromptScreen
+from wizard.tui.screens.steps import StepsScreen
+from wizard.tui.screens.verdict import VerdictStep
+from wizard.tui.widgets.keys import Keys
+from wizard.tui.widgets.plans_table import PlansTable, window
+from wizard.tui.widgets.remark import Remark
+
+FIRST = "track bar bracket raised at the axle"
+SECOND = "track bar bracket lowered at the frame"
+
+
+def keys(pilot):
+    """Keys that are named, by what they do."""
+    return {key.words: key.key for key in pilot.app.screen.query_one(Keys).keys}
+
+
+def said(pilot):
+    """What stands under a field."""
+    return str(pilot.app.screen.query_one(Remark).content)
+
+
+def titles(pilot):
+    """What the plans are called."""
+    return [title for title, _ in plans_screen(pilot).planning.plans]
+
+
+def at_hand(pilot):
+    """What the plan at hand does."""
+    plan = plans_screen(pilot).planning.plan
+    return [(move.correction.name, round(move.rise / 25.4, 4)) for move in plan.moves]
+
+
+def fixing(name, *pressed):
+    """Goes to a fix and presses some keys before a picture is taken."""
+
+    async def run(pilot):
+        await go_to_fix(pilot, name)
+        for key in pressed:
+            await press(pilot, key)
+
+    return run
+
+
+class TestPictures:
+    @pytest.mark.parametrize("size", [SMALL, LARGE])
+    @pytest.mark.parametrize("name", ["over the knuckle", "toe"])
+    def test_plans_side_by_side(self, snap_compare, tmp_path, name, size):
+        app = workshop_app(tmp_path)
+        assert snap_compare(app, terminal_size=size, run_before=fixing(name))
+
+    @pytest.mark.parametrize("part", ["2", "3", "4", "6"])
+    def test_the_parts_below(self, snap_compare, tmp_path, part):
+        app = workshop_app(tmp_path)
+        assert snap_compare(app, terminal_size=SMALL, run_before=fixing("over the knuckle", part))
+
+    @pytest.mark.parametrize("name", ["as built", "close", "worn joint"])
+    def test_what_is_there_instead(self, snap_compare, tmp_path, name):
+        app = workshop_app(tmp_path)
+        assert snap_compare(app, terminal_size=SMALL, run_before=fixing(name))
+
+    @pytest.mark.parametrize("key", ["s", "m", "a"])
+    def test_what_is_asked(self, snap_compare, tmp_path, key):
+        app = workshop_app(tmp_path)
+        assert snap_compare(app, terminal_size=SMALL, run_before=fixing("over the knuckle", key))
+
+    def test_without_colour(self, snap_compare, tmp_path, monkeypatch):
+        monkeypatch.setenv("NO_COLOR", "1")
+        app = workshop_app(tmp_path)
+        assert snap_compare(app, terminal_size=LARGE, run_before=fixing("over the knuckle"))
+
+
+class TestSideBySide:
+    async def test_the_first_plan_is_at_hand(self, tmp_path):
+        async with workshop_app(tmp_path).run_test(size=LARGE) as pilot:
+            await go_to_fix(pilot, "over the knuckle")
+            text = flowing(shown(pilot))
+            assert "bump steer: five plans steer true, of 76,646 combinations" in text
+            assert titles(pilot) == [f"plan {number}" for number in range(1, 6)]
+            assert at_hand(pilot) == [(FIRST, 1.75)]
+
+    async def test_now_stands_beside_them(self, tmp_path):
+        async with workshop_app(tmp_path).run_test(size=LARGE) as pilot:
+            await go_to_fix(pilot, "over the knuckle")
+            row = next(line for line in shown(pilot).splitlines() if "peak steer" in line)
+            assert len(re.findall(r"[✓✗≈] \d\.\d\d deg", row)) == 6
+            assert row.index("✗ 1.") < row.index("✓ 0.")
+
+    async def test_arrows_choose_a_plan_and_all_follows(self, tmp_path):
+        async with workshop_app(tmp_path).run_test(size=TALL) as pilot:
+            await go_to_fix(pilot, "over the knuckle")
+            assert "The work of plan 1" in shown(pilot)
+            await press(pilot, "right")
+            assert at_hand(pilot) == [(SECOND, -1.75)]
+            assert "The work of plan 2" in shown(pilot)
+            assert "track bar's frame end from 20 in to 18 1/4 in" in flowing(shown(pilot))
+            await press(pilot, "left", "left")
+            assert at_hand(pilot) == [(FIRST, 1.75)]
+
+    async def test_the_last_one_is_reached_in_80_columns(self, tmp_path):
+        async with workshop_app(tmp_path).run_test(size=SMALL) as pilot:
+            await go_to_fix(pilot, "over the knuckle")
+            assert "plan 5" not in shown(pilot)
+            await press(pilot, *["right"] * 9)
+            assert "▸ plan 5" in shown(pilot)
+            assert "‹ 5 of 5 ›" in shown(pilot)
+
+    async def test_a_click_takes_a_plan(self, tmp_path):
+        async with workshop_app(tmp_path).run_test(size=LARGE) as pilot:
+            await go_to_fix(pilot, "over the knuckle")
+            lines = shown(pilot).splitlines()
+            row = next(i for i, line in enumerate(lines) if "plan 3" in line)
+            await pilot.click(offset=(lines[row].index("plan 3"), row))
+            await settle(pilot)
+            assert plans_screen(pilot).planning.at == 2
+
+    async def test_millimetres(self, tmp_path):
+        async with workshop_app(tmp_path).run_test(size=TALL) as pilot:
+            await go_to_fix(pilot, "over the knuckle")
+            await press(pilot, "f2")
+            text = flowing(shown(pilot))
+            assert "up 44.5 mm" in text
+            assert "millimetres" in text
+
+    async def test_everything_a_technician_needs_is_there(self, tmp_path):
+        async with workshop_app(tmp_path).run_test(size=TALL) as pilot:
+            await go_to_fix(pilot, "over the knuckle")
+            await press(pilot, "end")
+            text = flowing(shown(pilot))
+            for part in (
+                "in shorter than now: about 3 1/4 turns of its threaded end, 16 per in",
+                "Why each rule ends where it does",
+                "at most 1.5 is allowed",
+                "What gets worse, and what changes besides",
+                "roll centre",
+                "axle walks",
+                "Check for clearance",
+                "A taller bracket carries the whole side load",
+                "Measure again afterwards",
+                "height of the track bar's axle end",
+                "Steering and suspension work can kill",
+            ):
+                assert part in text, part
+
+    def test_as_many_columns_as_fit_with_the_one_at_hand_among_them(self):
+        assert window(5, 0, 3) == range(3)
+        assert window(5, 3, 3) == range(1, 4)
+        assert window(5, 4, 3) == range(2, 5)
+        assert window(2, 1, 5) == range(2)
+
+
+class TestChoosing:
+    async def test_enter_keeps_it_in_the_draft_and_goes_on(self, tmp_path):
+        async with workshop_app(tmp_path).run_test(size=SMALL) as pilot:
+            await go_to_fix(pilot, "over the knuckle")
+            await press(pilot, "right", "enter")
+            assert isinstance(pilot.app.screen, MeasureScreen)
+            assert at(pilot) == "session.note"
+            (move,) = plan_in_draft(pilot.app.files)
+            assert move == {
+                "correction": SECOND,
+                "pivot": "track_bar.frame",
+                "rise": "-1 3/4 in",
+            }
+
+    async def test_it_is_filed_with_the_record(self, tmp_path):
+        async with workshop_app(tmp_path).run_test(size=SMALL) as pilot:
+            await go_to_fix(pilot, "over the knuckle")
+            await press(pilot, "enter")
+            await press(pilot, "f4", "1", "enter")
+            (entry,) = [one for one in list_records(pilot.app.files) if one.tag == "FG-0"]
+            record = read_document(entry.path)
+            assert value_at(record, "plan.moves")[0]["correction"] == FIRST
+            assert value_at(record, "plan.set_length.track_bar") == "32 7/8 in"
+            assert value_at(record, "plan.expected.p_true") > 0.95
+            assert "draft" not in record
+
+    async def test_f4_goes_on_without_a_plan(self, tmp_path):
+        async with workshop_app(tmp_path).run_test(size=SMALL) as pilot:
+            await go_to_fix(pilot, "over the knuckle")
+            await press(pilot, "enter")
+            assert plan_in_draft(pilot.app.files)
+            measuring(pilot).action_go_to("fix")
+            await settle(pilot)
+            await press(pilot, "f4")
+            assert at(pilot) == "session.note"
+            assert plan_in_draft(pilot.app.files) == []
+
+    async def test_the_plan_that_was_chosen_is_at_hand_again(self, tmp_path):
+        async with workshop_app(tmp_path).run_test(size=SMALL) as pilot:
+            await go_to_fix(pilot, "over the knuckle")
+            await press(pilot, "right", "right", "enter")
+            measuring(pilot).action_go_to("fix")
+            await settle(pilot)
+            assert plans_screen(pilot).planning.at == 2
+
+    async def test_undo_takes_the_choice_back(self, tmp_path):
+        async with workshop_app(tmp_path).run_test(size=SMALL) as pilot:
+            await go_to_fix(pilot, "over the knuckle")
+            await press(pilot, "enter")
+            await press(pilot, "f8")
+            assert isinstance(pilot.app.screen, PlansScreen)
+            assert plan_in_draft(pilot.app.files) == []
+
+    async def test_a_plan_follows_a_reading_that_is_mended_after_it(self, tmp_path):
+        async with workshop_app(tmp_path).run_test(size=SMALL) as pilot:
+            await go_to_fix(pilot, "over the knuckle")
+            await press(pilot, "enter")
+            before = value_at(draft(pilot.app.files), "plan.expected.parallel")
+            path = "readings.drag_link.axle.height"
+            screen = measuring(pilot)
+            screen.move(
+                screen.flow.with_document(with_value(screen.flow.document, path, ["20 in"]))
+            )
+            screen.action_go_to("file")
+            await press(pilot, "1", "enter")
+            (entry,) = [one for one in list_records(pilot.app.files) if one.tag == "FG-0"]
+            assert value_at(read_document(entry.path), "plan.expected.parallel") != before
+
+    async def test_esc_goes_back_to_the_verdict_and_f3_anywhere(self, tmp_path):
+        async with workshop_app(tmp_path).run_test(size=SMALL) as pilot:
+            await go_to_fix(pilot, "over the knuckle")
+            await press(pilot, "f3")
+            assert isinstance(pilot.app.screen, StepsScreen)
+            await press(pilot, "escape", "escape")
+            assert isinstance(pilot.app.screen, VerdictStep)
+
+    async def test_f9_leaves_it_unfinished_and_f1_helps(self, tmp_path):
+        async with workshop_app(tmp_path).run_test(size=SMALL) as pilot:
+            await go_to_fix(pilot, "over the knuckle")
+            await press(pilot, "f1")
+            assert isinstance(pilot.app.screen, HelpScreen)
+            await press(pilot, "escape", "f9")
+            assert not isinstance(pilot.app.screen, PlansScreen | MeasureScreen)
+            assert draft(pilot.app.files)
+
+
+class TestChanging:
+    async def test_a_rise_is_retyped_and_the_numbers_follow(self, tmp_path):
+        async with workshop_app(tmp_path).run_test(size=SMALL) as pilot:
+            await go_to_fix(pilot, "over the knuckle")
+            await press(pilot, "m")
+            assert isinstance(pilot.app.screen, PromptScreen)
+            await type_text(pilot, "1")
+            await settle(pilot)
+            assert "chance of steering true" in said(pilot)
+            assert "≈" in said(pilot) or "✗" in said(pilot)
+            await type_text(pilot, " 7/8")
+            await press(pilot, "enter")
+            assert at_hand(pilot) == [(FIRST, 1.875)]
+            assert titles(pilot)[-1] == CHANGED
+            await press(pilot, "enter")
+            assert plan_in_draft(pilot.app.files)[0]["rise"] == "1 7/8 in"
+
+    async def test_a_correction_keeps_to_how_far_it_goes(self, tmp_path):
+        async with workshop_app(tmp_path).run_test(size=LARGE) as pilot:
+            await go_to_fix(pilot, "over the knuckle")
+            await press(pilot, "m")
+            await type_text(pilot, "-2")
+            await press(pilot, "enter")
+            assert isinstance(pilot.app.screen, PromptScreen)
+            assert "this correction goes up" in flowing(said(pilot))
+
+    async def test_a_plan_that_does_not_steer_true_is_chosen_twice(self, tmp_path):
+        async with workshop_app(tmp_path).run_test(size=LARGE) as pilot:
+            await go_to_fix(pilot, "over the knuckle")
+            await press(pilot, "m")
+            await type_text(pilot, "1/2")
+            await press(pilot, "enter", "enter")
+            assert isinstance(pilot.app.screen, PlansScreen)
+            assert "Enter once more" in list(pilot.app._notifications)[-1].message
+            await press(pilot, "left", "right", "enter")  # looked at another one in between
+            assert isinstance(pilot.app.screen, PlansScreen)
+            await press(pilot, "enter")
+            assert plan_in_draft(pilot.app.files)[0]["rise"] == "1/2 in"
+
+    async def test_which_of_two_moves_is_asked(self, tmp_path):
+        async with workshop_app(tmp_path).run_test(size=LARGE) as pilot:
+            await go_to_fix(pilot, "over the knuckle")
+            await press(pilot, *["right"] * 4)
+            first, second = at_hand(pilot)
+            await press(pilot, "m")
+            assert isinstance(pilot.app.screen, PickScreen)
+            await press(pilot, "2", "enter")
+            await type_text(pilot, "-1")
+            await press(pilot, "enter")
+            assert at_hand(pilot) == [first, (second[0], -1.0)]
+
+    @pytest.mark.parametrize(
+        ("typed", "why"),
+        [
+            ("up", "is not a length"),
+            ("13 in", "no pivot goes further than 12 in"),
+            ("0", "nothing would be moved"),
+            ("[b]1[/b]", "is not a length"),
+        ],
+    )
+    async def test_what_cannot_be_is_refused(self, tmp_path, typed, why):
+        async with workshop_app(tmp_path).run_test(size=SMALL) as pilot:
+            await go_to_fix(pilot, "over the knuckle")
+            await press(pilot, "m")
+            await type_text(pilot, typed)
+            await press(pilot, "enter")
+            assert why in said(pilot)
+            await press(pilot, "escape")
+            assert CHANGED not in titles(pilot)
+
+    async def test_a_changed_plan_is_found_again(self, tmp_path):
+        async with workshop_app(tmp_path).run_test(size=SMALL) as pilot:
+            await go_to_fix(pilot, "over the knuckle")
+            await press(pilot, "m")
+            await type_text(pilot, "2 1/16")
+            await press(pilot, "enter", "enter")
+            measuring(pilot).action_go_to("fix")
+            await settle(pilot)
+            assert titles(pilot)[-1] == KEPT
+            assert at_hand(pilot) == [(FIRST, 2.0625)]
+
+    async def test_the_bench_goes_on_from_the_plan_and_gives_one_back(self, tmp_path):
+        async with workshop_app(tmp_path).run_test(size=SMALL) as pilot:
+            await go_to_fix(pilot, "over the knuckle")
+            await press(pilot, "b", "2", "up")
+            assert isinstance(pilot.app.screen, BenchScreen)
+            await press(pilot, "enter")
+            assert titles(pilot)[-1] == BENCH
+            ((_, rise),) = at_hand(pilot)
+            assert rise == 2.0
+            await press(pilot, "enter")
+            assert plan_in_draft(pilot.app.files)[0]["pivot"] == "track_bar.axle"
+
+
+class TestWhatTheShopHas:
+    async def test_what_is_switched_off_is_not_used(self, tmp_path):
+        async with workshop_app(tmp_path).run_test(size=LARGE) as pilot:
+            await go_to_fix(pilot, "over the knuckle")
+            await press(pilot, "s", "3", "4")
+            await press(pilot, "enter")
+            names = {name for _, plan in plans_screen(pilot).planning.plans for name in done(plan)}
+            assert names
+            assert not names & {FIRST, SECOND}
+            assert plans_screen(pilot).planning.fix.searched < 76_646
+            assert value_at(draft(pilot.app.files), "draft.switched_off") == [FIRST, SECOND]
+
+    async def test_it_can_be_switched_on_again(self, tmp_path):
+        async with workshop_app(tmp_path).run_test(size=LARGE) as pilot:
+            await go_to_fix(pilot, "over the knuckle")
+            await press(pilot, "s", "3")
+            await press(pilot, "enter")
+            await press(pilot, "s", "3")
+            await press(pilot, "enter")
+            assert plans_screen(pilot).planning.fix.searched == 76_646
+            assert value_at(draft(pilot.app.files), "draft.switched_off") is None
+
+    async def test_nothing_left_is_said(self, tmp_path):
+        async with workshop_app(tmp_path).run_test(size=LARGE) as pilot:
+            await go_to_fix(pilot, "over the knuckle")
+            await press(pilot, "s", *"12345678")
+            await press(pilot, "enter")
+            assert "nothing that could move a pivot is switched on" in flowing(shown(pilot))
+            assert keys(pilot)["shop"] == "S"
+
+    async def test_no_plan_steers_true_the_best_is_shown_with_what_stops_it(self, tmp_path):
+        async with workshop_app(tmp_path).run_test(size=LARGE) as pilot:
+            await go_to_fix(pilot, "over the knuckle")
+            await press(pilot, "s", *"1234567")
+            await press(pilot, "enter")
+            text = flowing(shown(pilot))
+            assert "none of 32 combinations steers true. What stops the best of them:" in text
+            assert "parallel (chance of being within: less than 1 in 100)" in text
+            assert titles(pilot) == ["plan 1"]
+
+    async def test_its_own_parts_shelf_is_searched_too(self, tmp_path):
+        app = workshop_app(tmp_path)
+        shelf = app.files / "shop" / "parts_shelf.toml"
+        shelf.parent.mkdir(parents=True, exist_ok=True)
+        shelf.write_text(
+            '[[corrections]]\nname = "our own [b]bracket[/b]"\npivot = "track_bar.axle"\n'
+            'rises = ["1 3/4 in"]\ncaution = "Made here."\n',
+            encoding="utf-8",
+        )
+        async with app.run_test(size=TALL) as pilot:
+            await go_to_fix(pilot, "over the knuckle")
+            await press(pilot, "right", "right")
+            assert at_hand(pilot) == [("our own [b]bracket[/b]", 1.75)]
+            assert "our own [b]bracket[/b]: Made here." in flowing(shown(pilot))
+
+    async def test_a_faulty_shelf_is_left_out_and_named(self, tmp_path):
+        app = workshop_app(tmp_path)
+        shelf = app.files / "shop" / "parts_shelf.toml"
+        shelf.parent.mkdir(parents=True, exist_ok=True)
+        shelf.write_text('[[corrections]]\nname = "x"\npivot = "wheel"\n', encoding="utf-8")
+        async with app.run_test(size=LARGE) as pilot:
+            await go_to_fix(pilot, "over the knuckle")
+            text = "".join(shown(pilot).split())
+            assert "Thepartsshelfisleftout:" in text
+            assert "parts_shelf.toml" in text
+            assert titles(pilot)
+
+    async def test_the_thread_of_an_adjuster_is_typed(self, tmp_path):
+        async with workshop_app(tmp_path).run_test(size=TALL) as pilot:
+            await go_to_fix(pilot, "over the knuckle")
+            await press(pilot, "a", "1", "enter")
+            await type_text(pilot, "2 mm")
+            await press(pilot, "enter")
+            assert value_at(draft(pilot.app.files), "adjusters.track_bar") == {
+                "kind": "sleeve",
+                "pitch": "2 mm",
+            }
+            assert "1 1/4 turns of its sleeve with two threads" in flowing(shown(pilot))
+
+    @pytest.mark.parametrize("typed", ["16", "coarse", "0 per in", "-1 mm"])
+    async def test_a_thread_that_cannot_be_is_refused(self, tmp_path, typed):
+        async with workshop_app(tmp_path).run_test(size=SMALL) as pilot:
+            await go_to_fix(pilot, "over the knuckle")
+            await press(pilot, "a", "1", "enter")
+            await type_text(pilot, typed)
+            await press(pilot, "enter")
+            assert "a thread pitch is written like 16 per in (turns) or 1.5 mm" in said(pilot)
+
+
+def done(plan):
+    """Names of what a plan uses."""
+    return [move.correction.name for move in plan.moves]
+
+
+class TestInsteadOfPlans:
+    @pytest.mark.parametrize(
+        ("name", "answer"),
+        [
+            ("as built", "✓ steers true: nothing is to be done."),
+            ("close", "≈ too close to call: no plan is made before it is settled. Take each"),
+            ("worn joint", "■ held back: the drag link's joint at the axle is loose. No plan"),
+        ],
+    )
+    async def test_the_right_answer(self, tmp_path, name, answer):
+        async with workshop_app(tmp_path).run_test(size=SMALL) as pilot:
+            await go_to_fix(pilot, name)
+            assert answer in flowing(shown(pilot))
+            assert not pilot.app.screen.query_one(PlansTable).columns
+            named = keys(pilot)
+            assert named["go on"] == "Enter"
+            assert named["bench"] == "B"
+            assert "shop" not in named
+
+    async def test_enter_goes_on(self, tmp_path):
+        async with workshop_app(tmp_path).run_test(size=SMALL) as pilot:
+            await go_to_fix(pilot, "as built")
+            await press(pilot, "enter")
+            assert isinstance(pilot.app.screen, MeasureScreen)
+            assert at(pilot) == "file"
+
+    async def test_a_lift_can_be_planned_for_a_vehicle_that_steers_true(self, tmp_path):
+        async with workshop_app(tmp_path).run_test(size=SMALL) as pilot:
+            await go_to_fix(pilot, "as built")
+            await press(pilot, "b", "l")
+            await type_text(pilot, "2")
+            await press(pilot, "enter", "enter")
+            assert titles(pilot) == [BENCH]
+            await press(pilot, "enter", "enter")
+            assert plan_in_draft(pilot.app.files)[0]["pivot"] == "ride_height"
+
+    async def test_without_a_verdict_it_says_what_is_missing(self, tmp_path):
+        app = workshop_app(tmp_path)
+        document = unfiled(read_document(path_of(app, "over the knuckle")))
+        document = without(document, "readings.track_bar.frame.height")
+        async with app.run_test(size=SMALL) as pilot:
+            await go_to_fix(pilot, "over the knuckle", document)
+            assert "no plan without a verdict" in flowing(shown(pilot))
+            await press(pilot, "enter")
+            assert at(pilot) == "readings.track_bar.frame.height"
+
+    async def test_a_faulty_plan_in_a_draft_is_passed_over(self, tmp_path):
+        app = workshop_app(tmp_path)
+        document = unfiled(read_document(path_of(app, "over the knuckle")))
+        document = with_value(document, "plan", {"moves": [{"pivot": "wheel"}]})
+        async with app.run_test(size=SMALL) as pilot:
+            await go_to_fix(pilot, "over the knuckle", document)
+            assert titles(pilot)[0] == "plan 1"
+
+
+class TestSearching:
+    def test_progress_is_said_in_words_and_figures(self):
+        assert working_words(0.0).endswith("0%")
+        assert working_words(0.5).count("█") == working_words(0.5).count("░")
+
+    async def test_the_screen_stays_alive_and_can_be_left_meanwhile(self, tmp_path, monkeypatch):
+        """A search that waits to be stopped: keys still work, and leaving stops it."""
+        stopped = []
+
+        def slow(_verdict, _corrections, progress):
+            try:
+                while True:
+                    progress(0.25)
+            except BaseException as error:
+                stopped.append(type(error).__name__)
+                raise
+
+        monkeypatch.setattr("wizard.tui.screens.plans.search", slow)
+        monkeypatch.setattr("wizard.tui.screens.plans.OFTEN", 0.02)
+        app = workshop_app(tmp_path)
+        async with app.run_test(size=SMALL) as pilot:
+            app.push_screen(PlansScreen(flow_at_fix(app, "over the knuckle")))
+            await pilot.pause(0.3)
+            assert "25%" in str(app.screen.query_one("#fix-answer", Static).content)
+            await pilot.press("f4")
+            await settle(pilot)
+            assert not isinstance(app.screen, PlansScreen)
+            assert stopped == ["Stopped"]
+
+    async def test_enter_pressed_too_early_is_not_lost(self, tmp_path):
+        app = workshop_app(tmp_path)
+        async with app.run_test(size=SMALL) as pilot:
+            left = []
+            app.push_screen(PlansScreen(flow_at_fix(app, "as built")), left.append)
+            await pilot.press("enter")
+            await settle(pilot)
+            assert left
+
+
+def flow_at_fix(app, name):
+    """The flow of a demo session at its fix."""
+    document = unfiled(read_document(path_of(app, name)))
+    return Flow(document, load_profile(value_at(document, "session.profile"), [PROFILES]))
+
+
+class TestOpened:
+    async def test_a_record_shows_its_verdict_and_the_bench_but_no_search(self, tmp_path):
+        async with workshop_app(tmp_path).run_test(size=SMALL) as pilot:
+            await open_session(pilot, "over the knuckle")
+            await press(pilot, "b")
+            assert isinstance(pilot.app.screen, BenchScreen)

@@ -1,0 +1,98 @@
+"""Answers in words, as lists and fields show them."""
+
+from __future__ import annotations
+
+from contextlib import suppress
+from operator import attrgetter
+from typing import TYPE_CHECKING, Any, Literal
+
+from core.documents.document import Document, value_at
+from core.documents.entries import EntryError
+from core.fix.plan_record import planned_in
+from core.text import quantity
+from wizard.questions.question import Question
+
+if TYPE_CHECKING:
+    from core.profiles.profile import Profile
+
+Units = Literal["in", "mm"]
+UNIT_WORDS = {"in": "inches", "mm": "millimetres"}
+
+
+def in_words(question: Question, value: Any, units: Units) -> str:
+    """An answer as a list shows it; a length typed in the other unit is shown in both."""
+    if value is None:
+        return ""
+    if question.kind in ("one of", "yes or no", "any of"):
+        return choice_words(question, value)
+    parts = value if isinstance(value, list) else [value]
+    if question.kind == "length":
+        parts = [length_words(str(part), units) for part in parts]
+    return "; ".join(map(str, parts))
+
+
+def choice_words(question: Question, value: Any) -> str:
+    """The words of what was chosen."""
+    chosen = value if isinstance(value, list) else [value]
+    words = [choice.words for choice in question.choices if choice.value in chosen]
+    return "; ".join(words) or "nothing"
+
+
+def length_words(typed: str, units: Units) -> str:
+    """A length as it was typed, before it the same in the units shown where they differ."""
+    is_metric = "m" in typed.casefold()
+    if is_metric == (units == "mm"):
+        return typed
+    try:
+        return f"{quantity.show_length(quantity.length(typed, units), units)} ({typed})"
+    except quantity.QuantityError:
+        return typed
+
+
+def as_typed(value: Any) -> str:
+    """An answer as it stands in the field when it is asked again."""
+    if value is None:
+        return ""
+    return "; ".join(map(str, value)) if isinstance(value, list) else str(value)
+
+
+def assumed_words(question: Question, profile: Profile | None, units: Units) -> str:
+    """What the profile takes for an answer that is skipped; empty where it takes nothing."""
+    if profile is None or not question.assumed:
+        return ""
+    value = attrgetter(question.assumed)(profile)
+    if question.kind == "length":
+        return quantity.show_length(value, units, decimals=1 if value < 10 else 0)
+    return quantity.show_angle(value) if question.kind == "angle" else f"{value:g}"
+
+
+def hint(
+    question: Question, profile: Profile | None, units: Units, earlier: Document | None = None
+) -> str:
+    """The line under the field: what may be typed, what was read before, what a skip means."""
+    parts = [said_earlier(question, earlier, units)] if earlier else []
+    if question.usual and profile is not None:
+        usual = choice_words(question, getattr(profile, question.usual))
+        parts.append(f"usual for this profile: {usual}")
+    if question.kind == "length":
+        like = question.like[units == "mm"]
+        parts.append(f"{UNIT_WORDS[units]}, like {like}")
+    if question.kind == "angle":
+        parts.append("degrees, like 8.5")
+    if question.repeats:
+        parts.append("repeats with ;")
+    if question.optional:
+        assumed = assumed_words(question, profile, units)
+        parts.append(f"skipped: {assumed} is assumed" if assumed else "may be skipped")
+    return " · ".join(filter(None, parts))
+
+
+def said_earlier(question: Question, earlier: Document, units: Units) -> str:
+    """What the session that is measured again has to say: its answer, or what it planned."""
+    if question.path == "session.altered":
+        with suppress(EntryError):
+            planned = planned_in(earlier)
+            pivots = [pivot for _, pivot, _ in planned.moves] if planned else []
+            return f"planned: {choice_words(question, pivots)}" if pivots else ""
+    before = value_at(earlier, question.path)
+    return "" if before is None else f"before: {in_words(question, before, units)}"

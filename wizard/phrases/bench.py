@@ -1,0 +1,64 @@
+"""What stands on the bench, and what comes of it, in words."""
+
+from collections.abc import Iterator
+from typing import NamedTuple
+
+from core.fix.bench import NUDGED, Bench
+from core.fix.moves import ARMS
+from core.fix.search import Plan
+from core.profiles.corrections import RIDE_HEIGHT
+from core.text.quantity import LengthUnit
+from wizard.phrases.plan_outcomes import outcome_words
+from wizard.phrases.verdict_words import mark_and_word
+from wizard.phrases.work_steps import is_same, rise_words, show
+
+CALLED = {
+    "track_bar.frame": "track bar frame end",
+    "track_bar.axle": "track bar axle end",
+    "drag_link.frame": "drag link frame end",
+    "drag_link.axle": "drag link axle end",
+    RIDE_HEIGHT: "ride height",
+    "steering.arm": "steering arm",
+    "steering.pitman_arm": "pitman arm",
+}
+"""Everything that can be moved, in short."""
+
+AS_MEASURED = "as measured"
+
+
+class Movable(NamedTuple):
+    """Something on the bench: its name, how far it was moved, and where it is now."""
+
+    name: str
+    change: str
+    now: str
+
+
+def movables(bench: Bench, plan: Plan, unit: LengthUnit) -> Iterator[Movable]:
+    """Everything on the bench; `plan` is what its nudges bring."""
+    linkage = plan.after.linkage
+    for name in NUDGED:
+        change = bench.change(name)
+        if name in ARMS:
+            now = f"{show(float(getattr(linkage, ARMS[name])), unit)} long"
+        elif name == RIDE_HEIGHT:
+            now = "both frame ends"
+        else:
+            now = f"{show(float(linkage.pivot(name)[2]), unit)} high"
+        yield Movable(CALLED[name], change_words(name, change, unit), now)
+
+
+def change_words(name: str, change: float, unit: LengthUnit) -> str:
+    """How far something was moved; empty where it was not."""
+    if is_same(change, unit):
+        return ""
+    if name in ARMS:
+        return f"{show(abs(change), unit)} {'more' if change > 0 else 'less'}"
+    return rise_words(change, unit)
+
+
+def bench_words(bench: Bench, plan: Plan) -> str:
+    """As it was measured, or what comes of the nudges."""
+    if not plan.moves and not plan.arms:
+        return f"{AS_MEASURED}: {mark_and_word(bench.verdict.overall)}"
+    return f"tried: {outcome_words(bench.verdict, plan)}"

@@ -1,0 +1,151 @@
+"""Before and after in words: the outcome, what nobody moved, what was planned and reached."""
+
+from collections.abc import Collection, Iterator, Mapping, Sequence
+from math import degrees, nan
+from typing import Any
+
+from core.documents.entries import EntryError
+from core.fix.comparison import NOT_SHOWN, SHOWN, Comparison, Control
+from core.fix.plan_record import Planned, Reached, planned_in
+from core.text.quantity import LengthUnit, show_length
+from core.verdict.verdict import Verdict
+from wizard.phrases.amounts import listed
+from wizard.phrases.fact import LOOK, Fact
+from wizard.phrases.reading_names import called, pivot_called
+from wizard.phrases.session_names import opened
+from wizard.phrases.verdict_words import mark_and_word, mark_of
+
+EXPECTED = {
+    "parallel": ("parallel", "deg", 1),
+    "peak_steer": ("peak steer", "deg", 2),
+    "peak_toe_change": ("toe change", "deg", 2),
+    "track_bar_slope": ("track bar slope", "deg", 1),
+    "drag_link_slope": ("drag link slope", "deg", 1),
+    "length_ratio": ("equal length", "", 2),
+}
+"""What a plan expects: its name, unit and decimals."""
+
+
+def outcome_facts(
+    earlier: Mapping[str, Any],
+    later: Mapping[str, Any],
+    before: Verdict,
+    after: Verdict,
+    comparison: Comparison,
+) -> Iterator[Fact]:
+    """The outcome in a sentence, and the verdicts it rests on."""
+    yield Fact("", outcome_words(after, comparison), mark_of(comparison.outcome))
+    yield Fact("", f"before: {mark_and_word(before.overall)}, {opened(earlier)}")
+    yield Fact("", f"after:  {mark_and_word(after.overall)}, {opened(later)}")
+
+
+def outcome_words(after: Verdict, comparison: Comparison) -> str:
+    """Whether the fix is shown by the numbers, and why that is said."""
+    parallel, peak = comparison.change("parallel"), comparison.change("peak_steer")
+    changed = [
+        f"{name} went from {_deg(change.before, digits)} to {_deg(change.after, digits)}"
+        for name, change, digits in (
+            ("the angle between the links", parallel, 1),
+            ("the peak steer", peak, 2),
+        )
+        if change.changed
+    ]
+    if comparison.outcome == SHOWN:
+        return f"shown: {listed(changed)}, more than the doubt explains, and it steers true."
+    if comparison.outcome == NOT_SHOWN:
+        return "not shown: the vehicle has bump steer after the work."
+    if not changed:
+        return (
+            f"not settled: {after.overall}, and neither the angle between the links nor the peak "
+            "steer has changed by more than its doubt."
+        )
+    return f"not settled: {after.overall} after the work, so the numbers do not show it yet."
+
+
+def _deg(rad: float, digits: int) -> str:
+    return f"{abs(degrees(rad)):.{digits}f} deg"
+
+
+def control_facts(
+    comparison: Comparison, moved: Collection[str] | None, unit: LengthUnit
+) -> Iterator[Fact]:
+    """Whether the pivots that nobody moved still make the shape they made before."""
+    if moved is None:
+        yield Fact("control points", "It is not known what was moved, so none can serve as one.")
+    elif not comparison.controls:
+        yield Fact("control points", "Every pair of ends had one that was moved; none is left.")
+    for control in comparison.controls:
+        yield control_fact(control, unit)
+
+
+def control_fact(control: Control, unit: LengthUnit) -> Fact:
+    """One pair of pivots that nobody moved."""
+    pair = " and the ".join(map(pivot_called, control.pivots))
+    if control.holds:
+        return Fact("control points", f"The {pair} stand to each other as they did before.", "✓")
+    off = [
+        f"{show_length(abs(by), unit)} {way}"
+        for by, u, way in (
+            (control.across, control.u_across, "across"),
+            (control.up, control.u_up, "up or down"),
+        )
+        if abs(by) > 3 * u
+    ]
+    return Fact(
+        "control points",
+        f"The {pair}, which nobody moved, differ by {listed(off)} from before: something else "
+        "moved, or the datum line was laid elsewhere.",
+        LOOK,
+    )
+
+
+def plan_facts(
+    planned: Planned | None, moves: Sequence[Reached], after: Verdict, unit: LengthUnit
+) -> Iterator[Fact]:
+    """What was planned beside what was reached, for every pivot and every rule."""
+    if planned is None:
+        return
+    for move in moves:
+        yield move_fact(move, unit)
+    for name, length in planned.arms.items():
+        now = next((r.value for r in after.session.lengths.values() if r.name == name), nan)
+        yield Fact(
+            called(name), f"planned {show_length(length, unit)}, reached {show_length(now, unit)}"
+        )
+    reached = {
+        "parallel": after.rules.parallel.value,
+        "peak_steer": after.steer.ruling.value,
+        "peak_toe_change": after.toe.ruling.value,
+        "track_bar_slope": after.rules.flat_track_bar.value,
+        "drag_link_slope": after.rules.flat_drag_link.value,
+        "length_ratio": after.rules.length.value,
+    }
+    for key, expected in planned.expected.items():
+        name, rule_unit, decimals = EXPECTED[key]
+        scale = degrees(1.0) if rule_unit else 1.0
+        figures = [f"{abs(scale * value):.{decimals}f}" for value in (expected, reached[key])]
+        yield Fact(name, f"planned {figures[0]} {rule_unit}".rstrip() + f", reached {figures[1]}")
+
+
+def move_fact(move: Reached, unit: LengthUnit) -> Fact:
+    """One pivot that was to move."""
+    reached = f"{upward(move.reached, unit)}, give or take {show_length(2 * move.u, unit)}"
+    text = f"planned {upward(move.planned, unit)}, reached {reached}"
+    if move.fits:
+        return Fact(pivot_called(move.pivot), f"{text}: as planned", "✓")
+    short = show_length(abs(move.planned - move.reached), unit)
+    ends = f"it fell short by {short}" if move.fell_short else f"it went {short} too far"
+    return Fact(pivot_called(move.pivot), f"{text}: {ends}", LOOK)
+
+
+def upward(rise: float, unit: LengthUnit) -> str:
+    """A rise with its way: "1 in up"."""
+    return f"{show_length(abs(rise), unit)} {'down' if rise < 0 else 'up'}"
+
+
+def plan_of_record(document: Mapping[str, Any]) -> Planned | None:
+    """The plan of an earlier record; one that cannot be read counts as none."""
+    try:
+        return planned_in(document)
+    except EntryError:
+        return None

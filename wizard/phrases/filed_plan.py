@@ -1,0 +1,64 @@
+"""What a record says was planned, and what that should bring."""
+
+from collections.abc import Iterator
+from math import degrees
+
+from core.documents.document import Document, value_at
+from core.documents.entries import EntryError
+from core.fix.plan_record import Planned, planned_in
+from core.profiles.corrections import RIDE_HEIGHT
+from core.text.plain_text import plain
+from core.text.quantity import LengthUnit
+from wizard.phrases.amounts import listed
+from wizard.phrases.comparison import EXPECTED
+from wizard.phrases.fact import LOOK, Fact
+from wizard.phrases.reading_names import called, pivot_called
+from wizard.phrases.verdict_words import chance_words
+from wizard.phrases.work_steps import rise_words, show
+
+
+def planned_facts(document: Document, unit: LengthUnit) -> Iterator[Fact]:
+    """Every move, every arm of another length, and the figures expected; () without a plan."""
+    try:
+        planned = planned_in(document)
+    except EntryError as error:
+        yield Fact("", f"the plan cannot be read: {plain(error, 200)}", LOOK)
+        return
+    if planned is None:
+        return
+    for correction, pivot, rise in planned.moves:
+        named = correction and plain(correction) not in _moved(pivot)
+        name = f"{plain(correction)}: " if named else ""
+        yield Fact(rise_words(rise, unit), f"{name}{_moved(pivot)}")
+    for name, length in planned.arms.items():
+        yield Fact(show(length, unit), f"{called(name)} of this length")
+    figures = [
+        f"{name} {_figure(key, degrees(value) if of else value, decimals)} {of}".strip()
+        for key, (name, of, decimals) in EXPECTED.items()
+        if (value := planned.expected.get(key)) is not None and (key != "peak_toe_change" or value)
+    ]
+    if figures:
+        yield Fact("expected", f"{', '.join(figures)}{_chance(document)}")
+
+
+def planned_words(planned: Planned, unit: LengthUnit) -> str:
+    """Every move and arm of a plan in one line."""
+    moves = [f"{_moved(pivot)} {rise_words(rise, unit)}" for _, pivot, rise in planned.moves]
+    arms = [f"{called(name)} {show(length, unit)}" for name, length in planned.arms.items()]
+    return listed([*moves, *arms])
+
+
+def _figure(key: str, value: float, decimals: int) -> str:
+    """A figure; slopes alone have a sign, as they have beside the plan."""
+    shown = f"{value if key.endswith('_slope') else abs(value):.{decimals}f}"
+    return shown.lstrip("-") if float(shown) == 0 else shown
+
+
+def _moved(pivot: str) -> str:
+    return "the ride height" if pivot == RIDE_HEIGHT else f"the {pivot_called(pivot)}"
+
+
+def _chance(document: Document) -> str:
+    p_true = value_at(document, "plan.expected.p_true")
+    is_chance = isinstance(p_true, float | int) and 0 <= p_true <= 1
+    return f"; chance of steering true: {chance_words(float(p_true))}" if is_chance else ""

@@ -1,0 +1,87 @@
+"""What F1 says beside a verdict, a comparison and the travel."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from textual.content import Content
+
+from wizard.phrases.cautions import CAUTIONS
+from wizard.phrases.help import Section, keys_text
+
+PAGE = (
+    ("1 to 9", "a part of the page"),
+    ("↑ ↓", "scroll; PgUp and PgDn by a page, Home and End to its ends"),
+    ("F1", "this help"),
+    ("F2", "inches or millimetres"),
+    ("Esc", "back"),
+)
+BOTH = (
+    *PAGE,
+    ("T", "move the axle through its travel"),
+    ("B", "the bench: try out other pivots, or plan a lift; nothing is filed by it"),
+    ("C", "before beside after"),
+)
+STEP = (
+    *BOTH,
+    ("Enter", "go on to the next step"),
+    ("A", "take the reading again that would settle a verdict too close to call"),
+    ("S", "go to a reading that cannot be right"),
+)
+FILED = (
+    *BOTH,
+    ("P", "plans for the work on a vehicle with bump steer; none is kept"),
+    ("D", "the lead's decision: sign it or send it back"),
+    ("W", "make one page to print for whoever owns the vehicle, beside the record"),
+    ("F6", "measure the vehicle again"),
+)
+TRAVEL = (
+    ("Space", "play and stop"),
+    ("↑ ↓", "the axle up and down by a step"),
+    ("← →", "roll it: left, the right wheel comes up; right, the left one"),
+    ("X", "play the roll instead of the heave"),
+    ("0", "back to ride height"),
+    ("mouse", "press or drag on the curve to move the axle there; the wheel moves it by a step"),
+    ("Esc", "back"),
+)
+WORDS = (
+    ("✓ within, steers true", "at least 95 in 100 that the true value is within its limit"),
+    ("✗ out, bump steer", "at most 5 in 100"),
+    ("≈ too close to call", "between the two: the readings cannot tell"),
+    ("■ held back", "the walk-round or the stance failed: put that right and measure again"),
+    (
+        "give or take",
+        "two standard uncertainties: 19 times in 20 the true value is that near",
+    ),
+    ("parallel", "the angle between the two links, as seen from the front"),
+    ("peak steer", "the largest steer over the working travel with the steering wheel held"),
+    ("toe change", "how far the total toe-in moves over the working travel"),
+    ("flat, equal length", "rules of the trade for advice; they do not decide"),
+)
+
+
+def help_on_verdict(is_filed: bool) -> Sequence[Section]:
+    """Help beside a verdict."""
+    return _sections("A verdict", FILED if is_filed else STEP)
+
+
+def help_on_comparison() -> Sequence[Section]:
+    """Help beside a comparison."""
+    return _sections("Before and after", (*PAGE, ("O", "another session to compare with")))
+
+
+def help_on_travel() -> Sequence[Section]:
+    """Help beside the moving axle."""
+    return _sections("The axle through its travel", TRAVEL)
+
+
+def _sections(title: str, keys: Sequence[tuple[str, str]]) -> Sequence[Section]:
+    return (
+        (title, keys_text(keys)),
+        ("The words", Content("\n").join(_word(*pair) for pair in WORDS)),
+        ("Cautions", Content("\n".join(CAUTIONS))),
+    )
+
+
+def _word(word: str, means: str) -> Content:
+    return Content.assemble((f"{word}: ", "bold"), means)

@@ -1,0 +1,95 @@
+"""What is assumed, what was skipped, and what could therefore not be answered and why."""
+
+from collections.abc import Iterator, Mapping
+from typing import Any
+
+from core.documents.document import Document, value_at
+from core.sessions.session import LENGTHS, Session
+from core.text.plain_text import plain
+from core.text.quantity import LengthUnit, show_length
+from core.verdict import open_questions
+from core.verdict.open_questions import Unanswered, unanswered
+from core.verdict.verdict import Verdict
+from wizard.phrases.amounts import listed
+from wizard.phrases.fact import LOOK, Fact
+from wizard.phrases.reading_names import all_called, called
+from wizard.questions import stance, walk_round
+from wizard.questions.steps import QUESTIONS
+
+OPEN = {
+    open_questions.ARTICULATION: "how it steers while the axle flexes; it needs the {}",
+    open_questions.ROLL_CENTRE: "how high the roll centre is; it needs the {}",
+    open_questions.FORE_AND_AFT: "what the links do fore and aft: both ends of one are taken to "
+    "stand abreast; it needs the {}",
+    open_questions.LENGTHS: "whether these agree with the pivots, for without stations they check "
+    "nothing: {}",
+    open_questions.CHECKED: "whether a reading holds a slip, for nothing checks them; it needs the "
+    "{}, or lengths with stations",
+    open_questions.SLIPS: "whether these hold a slip, for no other reading checks them: {}",
+    open_questions.ROAD: "what it does on the road; the profile with its events is not here",
+}
+"""A question that stays open, and for want of what."""
+
+
+def gap_facts(verdict: Verdict, document: Document, unit: LengthUnit) -> Iterator[Fact]:
+    """Everything that somebody should know to be missing."""
+    yield from assumed_facts(verdict.session, unit)
+    for gap in unanswered(verdict):
+        yield Fact("not answered", gap_words(gap))
+    if missed := not_looked_at(document):
+        yield Fact(
+            "not looked at",
+            f"{listed(missed)}. Wear and slack there feel like bump steer.",
+            LOOK,
+        )
+    for kept in kept_readings(document):
+        yield Fact("kept as it is", kept)
+
+
+def assumed_facts(session: Session, unit: LengthUnit) -> Iterator[Fact]:
+    """What was not measured and comes from the profile, with its value."""
+    values = {
+        path: session.lengths[name].value
+        for name, path in LENGTHS.items()
+        if name in session.lengths
+    }
+    values |= {
+        "travel.bump": session.bump,
+        "travel.droop": session.droop,
+        "vehicle.wheelbase": session.wheelbase,
+    }
+    words = [
+        f"{called(name.removeprefix('vehicle.'))} "
+        + (f"{session.ratio:g}" if name == "steering.ratio" else show_length(values[name], unit))
+        for name in session.assumed
+    ]
+    if words:
+        yield Fact("assumed", f"{listed(words)}, as the profile has it; none of it was measured")
+
+
+def gap_words(gap: Unanswered) -> str:
+    """One question left open."""
+    return OPEN[gap.question].format(all_called(gap.readings))
+
+
+def not_looked_at(document: Document) -> list[str]:
+    """Names of what the walk-round and the stance would have asked and nobody answered."""
+    return [
+        question.name.lower()
+        for step in (walk_round.STEP, stance.STEP)
+        for question in step.questions
+        if question.when(document, None)
+        and question.is_answered_by_a_value
+        and not question.path.startswith("stance.ride_height")
+        and value_at(document, question.path) in (None, "not checked")
+    ]
+
+
+def kept_readings(document: Mapping[str, Any]) -> Iterator[str]:
+    """Readings that were queried and kept, with the reason given."""
+    entries = document.get("kept")
+    for kept in entries if isinstance(entries, list) else ():
+        if isinstance(kept, Mapping):
+            name = str(kept.get("reading", ""))
+            shown = QUESTIONS[name].name if name in QUESTIONS else called(name)
+            yield f"{plain(shown)}: {plain(kept.get('reason', ''), 300)}"

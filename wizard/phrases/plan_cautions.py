@@ -1,0 +1,38 @@
+"""What can go wrong with a plan under the vehicle: clearance, and the cautions of its parts."""
+
+from collections.abc import Iterator
+
+from core.fix.moves import moved_pivots
+from core.fix.search import Plan
+from core.text.plain_text import plain
+from wizard.phrases.cautions import CAUTIONS
+from wizard.phrases.fact import LOOK, Fact
+from wizard.phrases.reading_names import pivot_called
+
+CLEARANCE = {
+    "track_bar.frame": "bar and bracket against axle housing, cover, sump and exhaust at full "
+    "bump; against the drag link lock to lock",
+    "track_bar.axle": "bar and bracket against frame, spring, sump and drag link at full bump; "
+    "against the wheel lock to lock",
+    "drag_link.frame": "pitman arm and ball against frame, spring and axle at full bump and full "
+    "droop, lock to lock; the ball must not run out of its angle",
+    "drag_link.axle": "drag link and arm against frame, spring and track bar at full bump; against "
+    "wheel and brake lock to lock; the ball must not run out of its angle",
+}
+"""Where a moved pivot can touch (common practice, no source)."""
+
+
+def clearance_facts(plan: Plan) -> Iterator[Fact]:
+    """What to check for clearance, pivot by pivot, and what each part asks for."""
+    for pivot in moved_pivots(plan.corrections):
+        yield Fact("clearance", f"{pivot_called(pivot)}: {CLEARANCE[pivot]}.", LOOK)
+    for correction in dict.fromkeys(plan.corrections):
+        if correction.caution:
+            name = plain(correction.name)
+            yield Fact("caution", f"{name}: {plain(correction.caution, 600)}", LOOK)
+
+
+def caution_facts() -> Iterator[Fact]:
+    """The cautions for all such work."""
+    for caution in CAUTIONS:
+        yield Fact("", caution, "▪")

@@ -1,0 +1,126 @@
+"""What plans would bring, row by row beside what is now."""
+
+from collections.abc import Sequence
+from math import degrees, isfinite
+from typing import NamedTuple
+
+from core.fix.search import Plan
+from core.statistics.conformity import decide
+from core.text.quantity import LengthUnit
+from core.verdict.verdict import Verdict
+from wizard.phrases.verdict_words import chance_words, mark_and_word, mark_of
+from wizard.phrases.work_steps import is_same, rise_words
+
+CANNOT_REACH = "cannot reach"
+
+
+class Cell(NamedTuple):
+    """A figure, or a verdict itself, and the verdict that its mark and tone follow."""
+
+    text: str
+    verdict: str = ""
+
+    @property
+    def words(self) -> str:
+        """The text with the mark of its verdict before it."""
+        return f"{mark_of(self.verdict)} {self.text}" if self.verdict else self.text
+
+
+SUMMED_UP = ("verdict", "chance of that")
+"""Rows that a sentence above the table says already."""
+
+
+class Row(NamedTuple):
+    """One thing that counts: as it is now, and as each plan leaves it."""
+
+    name: str
+    now: Cell
+    plans: tuple[Cell, ...]
+
+
+def outcome_rows(verdict: Verdict, plans: Sequence[Plan], unit: LengthUnit) -> tuple[Row, ...]:
+    """Everything that plans are compared by."""
+    now = present_cells(verdict)
+    after = [plan_cells(verdict, plan, unit) for plan in plans]
+    return tuple(
+        Row(name, cell, tuple(cells[name] for cells in after)) for name, cell in now.items()
+    )
+
+
+def present_cells(verdict: Verdict) -> dict[str, Cell]:
+    """How things are now."""
+    rules, limits = verdict.rules, verdict.session.limits
+    cells = {
+        "verdict": Cell(verdict.overall, verdict.overall),
+        "chance of that": Cell(""),
+        "parallel": Cell(deg(abs(rules.parallel.value), limits.parallel), rules.parallel.verdict),
+        "peak steer": Cell(
+            deg(verdict.steer.ruling.value, limits.steer), verdict.steer.ruling.verdict
+        ),
+    }
+    if verdict.measured.linkage.near_ball is not None:
+        toe = verdict.toe.ruling
+        cells["toe change"] = Cell(deg(toe.value, limits.toe_change), toe.verdict)
+    return cells | {
+        "track bar slope": Cell(deg(rules.flat_track_bar.value, limits.flat)),
+        "drag link slope": Cell(deg(rules.flat_drag_link.value, limits.flat)),
+        "equal length": Cell(f"{rules.length.value:.2f}"),
+        "roll centre": Cell(""),
+    }
+
+
+def plan_cells(verdict: Verdict, plan: Plan, unit: LengthUnit) -> dict[str, Cell]:
+    """How a plan leaves things; the deciding rules with the verdict that they would have."""
+    after, limits = plan.after, verdict.session.limits
+    chances = after.chances
+    rise = after.roll_centre_rise
+    return {
+        "verdict": Cell(after.overall, after.overall),
+        "chance of that": Cell(chance_in_short(after.p_true)),
+        "parallel": Cell(deg(abs(after.parallel), limits.parallel), decide(chances.parallel)),
+        "peak steer": Cell(deg(after.peak_steer, limits.steer), decide(chances.steer)),
+        "toe change": Cell(deg(after.peak_toe_change, limits.toe_change), decide(chances.toe)),
+        "track bar slope": Cell(deg(after.slopes[0], limits.flat)),
+        "drag link slope": Cell(deg(after.slopes[1], limits.flat)),
+        "equal length": Cell(f"{after.length_ratio:.2f}"),
+        "roll centre": Cell(roll_centre_words(rise, unit)),
+    }
+
+
+def outcome_words(verdict: Verdict, plan: Plan) -> str:
+    """What a plan would bring, in one line."""
+    after, limits = plan.after, verdict.session.limits
+    figures = [
+        f"parallel {deg(abs(after.parallel), limits.parallel)}",
+        f"peak steer {deg(after.peak_steer, limits.steer)}",
+    ]
+    if verdict.measured.linkage.near_ball is not None:
+        figures.append(f"toe change {deg(after.peak_toe_change, limits.toe_change)}")
+    return (
+        f"{mark_and_word(after.overall)}: {', '.join(figures)}; chance of steering true: "
+        f"{chance_words(after.p_true)}"
+    )
+
+
+def chance_in_short(p_true: float) -> str:
+    """A probability that fits a column: "> 99 in 100", "98 in 100", "9 in 10"."""
+    words = chance_words(p_true).removeprefix("about ")
+    return words.replace("more than", ">").replace("less than", "<")
+
+
+def roll_centre_words(rise: float | None, unit: LengthUnit) -> str:
+    """What the roll centre does."""
+    if rise is None:
+        return "not known"
+    return "stays" if is_same(rise, unit) else rise_words(rise, unit)
+
+
+def deg(rad: float, limit: float) -> str:
+    """An angle, to hundredths where its limit is below one degree."""
+    return f"{figure(rad, limit)} deg" if isfinite(rad) else CANNOT_REACH
+
+
+def figure(rad: float, limit: float) -> str:
+    """The same without its unit."""
+    shown = f"{degrees(rad):.{2 if degrees(limit) < 1 else 1}f}"
+    return shown.lstrip("-") if float(shown) == 0 else shown

@@ -1,0 +1,158 @@
+"""Why each rule ends where it does under a plan, what gets worse, and what changes besides."""
+
+from collections.abc import Iterator
+from math import degrees, isfinite
+
+from core.fix.search import Plan
+from core.statistics.conformity import WITHIN, decide
+from core.text.quantity import LengthUnit, show_length
+from core.verdict.verdict import Verdict
+from wizard.phrases.amounts import aside, listed, travel, turn
+from wizard.phrases.fact import LOOK, Fact
+from wizard.phrases.plan_outcomes import deg, figure
+from wizard.phrases.verdict_reasons import bind_facts, part
+from wizard.phrases.verdict_words import chance_words, mark_of
+from wizard.phrases.work_steps import is_same, rise_words
+
+WORSE = {
+    "parallel": "the links are less parallel than now",
+    "track_bar": "the track bar is less flat than now",
+    "drag_link": "the drag link is less flat than now",
+    "length": "the links are less equal in length than now",
+    "steer": "the wheels steer more over the working travel than now",
+    "toe": "the toe changes more over the working travel than now",
+}
+
+
+def why_facts(verdict: Verdict, plan: Plan, unit: LengthUnit) -> tuple[Fact, ...]:
+    """Why each rule ends where it does, one sentence each."""
+    return (
+        parallel_fact(verdict, plan),
+        steer_fact(verdict, plan, unit),
+        toe_fact(verdict, plan),
+        flat_fact(verdict, plan),
+        length_fact(verdict, plan, unit),
+    )
+
+
+def parallel_fact(verdict: Verdict, plan: Plan) -> Fact:
+    """The two slopes, and the angle they leave between them."""
+    rules, after, limit = verdict.rules, plan.after, verdict.session.limits.parallel
+    bar = goes("track bar", rules.flat_track_bar.value, after.slopes[0])
+    link = goes("drag link", rules.flat_drag_link.value, after.slopes[1])
+    left, now = (figure(abs(angle), limit) for angle in (after.parallel, rules.parallel.value))
+    text = (
+        f"The {bar} and the {link}: that leaves {left} deg between them, {now} now; at most "
+        f"{degrees(limit):g} is allowed."
+    )
+    return Fact("parallel", text, mark_of(decide(after.chances.parallel)))
+
+
+def goes(link: str, before: float, after: float) -> str:
+    """A slope that changes, or stays."""
+    one, other = f"{degrees(before):.1f}", f"{degrees(after):.1f}"
+    if one == other:
+        return f"{link} stays at {one} deg"
+    return f"{link} goes from {one} to {other} deg"
+
+
+def steer_fact(verdict: Verdict, plan: Plan, unit: LengthUnit) -> Fact:
+    """What is left of the steer, and what it comes from at the worse end."""
+    after, limit = plan.after, verdict.session.limits.steer
+    mark = mark_of(decide(after.chances.steer))
+    if not isfinite(after.peak_steer):
+        return Fact("steer", "A link cannot reach over the whole working travel.", mark)
+    worst = max(after.splits, key=lambda split: abs(split.not_parallel + split.slope_and_length))
+    whole = worst.not_parallel + worst.slope_and_length
+    peak, now = (figure(rad, limit) for rad in (after.peak_steer, verdict.steer.ruling.value))
+    text = (
+        f"The peak goes from {now} to {peak} deg; at most {degrees(limit):g} is allowed. At "
+        f"{travel(worst.heave, unit)} it is {turn(whole)}: not parallel "
+        f"{part(worst.not_parallel)}, slope and length {part(worst.slope_and_length)}."
+    )
+    return Fact("steer", text, mark)
+
+
+def toe_fact(verdict: Verdict, plan: Plan) -> Fact:
+    """What becomes of the toe."""
+    after, limit = plan.after, verdict.session.limits.toe_change
+    mark = mark_of(decide(after.chances.toe))
+    if verdict.measured.linkage.near_ball is None:
+        return Fact("toe", "This layout cannot change the toe with travel.", mark)
+    now, then = deg(verdict.toe.ruling.value, limit), deg(after.peak_toe_change, limit)
+    text = (
+        f"The tie rod hangs on the drag link and follows its slope: the peak change goes from "
+        f"{now} to {then}; at most {degrees(limit):g} is allowed."
+    )
+    return Fact("toe", text, mark)
+
+
+def flat_fact(verdict: Verdict, plan: Plan) -> Fact:
+    """How flat the steeper one of the two lies."""
+    rules, limit = verdict.rules, verdict.session.limits.flat
+    before = max(abs(rules.flat_track_bar.value), abs(rules.flat_drag_link.value))
+    after = max(map(abs, plan.after.slopes))
+    over = after > limit
+    text = (
+        f"The steeper of the two links lies at {degrees(after):.1f} deg, at {degrees(before):.1f} "
+        f"now; at most {degrees(limit):g} is advised."
+    )
+    return Fact("flat", text, LOOK if over else "")
+
+
+def length_fact(verdict: Verdict, plan: Plan, unit: LengthUnit) -> Fact:
+    """How alike the two are in length."""
+    limit, ratio = verdict.session.limits.length_ratio, plan.after.length_ratio
+    bar, link = (show_length(length, unit) for length in plan.after.lengths)
+    text = (
+        f"{bar} and {link}: the shorter link is {ratio:.2f} of the longer one, "
+        f"{verdict.rules.length.value:.2f} now; at least {limit:g} is advised."
+    )
+    return Fact("equal length", text, LOOK if ratio < limit else "")
+
+
+def effect_facts(verdict: Verdict, plan: Plan, unit: LengthUnit) -> Iterator[Fact]:
+    """What gets worse, and what else changes with it."""
+    after = plan.after
+    for name in after.worse:
+        yield Fact("gets worse", f"{WORSE[name]}.".capitalize(), LOOK)
+    yield from bind_facts(after.travel_limits, unit)
+    yield roll_centre_fact(after.roll_centre_rise, unit)
+    ends = zip((-1, 0), reversed(after.walk), reversed(after.walk_before), strict=True)
+    walks = [
+        f"at {travel(float(verdict.sweep.heave[end]), unit)} {aside(walk, unit)}, now "
+        f"{aside(before, unit)}"
+        for end, walk, before in ends
+    ]
+    yield Fact("axle walks", "; ".join(walks))
+    steeper = abs(after.slopes[1]) - abs(verdict.rules.flat_drag_link.value)
+    if degrees(steeper) >= 0.05:
+        yield Fact(
+            "drag link",
+            f"It lies {degrees(steeper):.1f} deg steeper than now: the steering wheel feels more "
+            "of the road, and the balls have to allow the angle.",
+            LOOK,
+        )
+
+
+def roll_centre_fact(rise: float | None, unit: LengthUnit) -> Fact:
+    """What the roll centre does (leaning: common practice, no source)."""
+    name = "roll centre"
+    if rise is None:
+        return Fact(name, "Not known: it needs the offsets of both wheels.")
+    if is_same(rise, unit):
+        return Fact(name, "It stays where it is.")
+    leans = "a little less" if rise > 0 else "a little more"
+    return Fact(
+        name, f"{rise_words(rise, unit).capitalize()}: the vehicle leans {leans} in a bend."
+    )
+
+
+def stopped_by(plan: Plan) -> str:
+    """What keeps a plan from steering true, the worst first."""
+    chances = plan.after.chances
+    rules = {"parallel": chances.parallel, "peak steer": chances.steer, "toe": chances.toe}
+    short = sorted((chance, name) for name, chance in rules.items() if decide(chance) != WITHIN)
+    if not short:
+        return f"all three rules together (chance: {chance_words(plan.after.p_true)})"
+    return listed([f"{name} (chance of being within: {chance_words(one)})" for one, name in short])

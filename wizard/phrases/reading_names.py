@@ -1,0 +1,37 @@
+"""Readings by the names the trade has for them."""
+
+from collections.abc import Iterable
+
+from core.entry_checks import reading_names as names
+from core.readings.survey import COORDINATES
+from wizard.phrases.amounts import listed
+
+
+def called(name: str) -> str:
+    """A reading in words; a name that a record made up is shown as it stands."""
+    try:
+        return names.called(name)
+    except KeyError:
+        return name
+
+
+def pivot_called(pivot: str) -> str:
+    """A pivot in words."""
+    return names.PLACES.get(pivot, pivot)
+
+
+def all_called(readings: Iterable[str]) -> str:
+    """Several readings in words, those of one kind together: "stations of the … and …"."""
+    by_kind: dict[str, list[str]] = {}
+    for name in readings:
+        place, _, kind = name.rpartition(".")
+        is_of_a_place = place in names.PLACES and kind in (*COORDINATES, "length", "slope")
+        by_kind.setdefault(kind if is_of_a_place else "", []).append(name)
+    said = []
+    for kind, of_kind in by_kind.items():
+        if kind and len(of_kind) > 1:
+            places = [pivot_called(name.rpartition(".")[0]) for name in of_kind]
+            said.append(f"{kind}s of the {listed(places)}")
+        else:
+            said += [called(name) for name in of_kind]
+    return listed(said)

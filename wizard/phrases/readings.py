@@ -1,0 +1,160 @@
+"""How far the readings can be trusted: do they close, whose doubt it is, what to take again."""
+
+from collections.abc import Iterator
+
+from core.adjustment.least_squares import Adjustment
+from core.adjustment.outliers import Suspicion
+from core.text.quantity import LengthUnit, show_angle, show_length
+from core.uncertainty.budget import Advice
+from core.verdict.verdict import DRAWS, Verdict
+from wizard.phrases.amounts import about, count_of, listed, times_more
+from wizard.phrases.fact import LOOK, Fact
+from wizard.phrases.reading_names import called
+
+TOO_MUCH = {
+    "height": ("too high", "too low"),
+    "offset": ("too far right", "too far left"),
+    "station": ("too far ahead", "too far back"),
+    "length": ("too long", "too short"),
+    "slope": ("too much", "too little"),
+}
+"""How a reading is wrong that is larger, or smaller, than it should be."""
+
+SHARES_SHOWN = 5
+BAR = 20
+"""Columns of a share of 1."""
+
+AGREE = "the readings agree with each other"
+NOTHING_CHECKS = "nothing checks the readings yet: a length or a slope will"
+
+
+def readings_facts(verdict: Verdict, unit: LengthUnit) -> tuple[Fact, ...]:
+    """Everything about the trust in the readings."""
+    return (
+        *closing_facts(verdict.adjustment, verdict.suspicions, unit),
+        *scatter_facts(verdict.adjustment, unit),
+        *advice_facts(verdict.advice),
+        *budget_facts(verdict),
+        method_fact(verdict),
+    )
+
+
+def look_facts(verdict: Verdict, unit: LengthUnit) -> tuple[Fact, ...]:
+    """What has to be seen with the verdict itself: readings that do not close, what to repeat."""
+    facts = (
+        *closing_facts(verdict.adjustment, verdict.suspicions, unit),
+        *scatter_facts(verdict.adjustment, unit),
+        *advice_facts(verdict.advice),
+    )
+    return tuple(fact for fact in facts if fact.mark == LOOK)
+
+
+def closing_facts(
+    adjustment: Adjustment, suspicions: tuple[Suspicion, ...], unit: LengthUnit
+) -> Iterator[Fact]:
+    """Whether the readings close, and every group of them that does not."""
+    if adjustment.redundancy == 0:
+        yield Fact("cross-checks", "Nothing was taken that checks the readings.", LOOK)
+        return
+    misfit = f"misfit {adjustment.chi_square:.1f}, limit {adjustment.chi_square_limit:.1f}"
+    if adjustment.closes and not suspicions:
+        yield Fact("cross-checks", f"They agree with each other ({misfit}).", "✓")
+        return
+    for suspicion in suspicions:
+        yield Fact("do not close", suspicion_words(suspicion, unit), LOOK)
+    if not suspicions:
+        yield Fact(
+            "do not close",
+            f"Together they disagree more than tape and angle finder explain ({misfit}), and no "
+            "single one stands out: look at floor, datum line and instruments.",
+            LOOK,
+        )
+    else:
+        is_over = adjustment.chi_square > adjustment.chi_square_limit
+        yield Fact("all together", f"{'over' if is_over else 'within'} the limit ({misfit})")
+
+
+def suspicion_words(suspicion: Suspicion, unit: LengthUnit) -> str:
+    """Readings that cannot be told apart, named together with what they differ by."""
+    wrong = [
+        wrong_words(name, mistake, unit)
+        for name, mistake in zip(suspicion.readings, suspicion.mistakes, strict=True)
+    ]
+    if len(wrong) == 1:
+        return f"One reading does not fit the others: {wrong[0]}."
+    lengths = [
+        mistake
+        for name, mistake in zip(suspicion.readings, suspicion.mistakes, strict=True)
+        if not name.endswith(".slope")
+    ]
+    by = f" by about {about(max(lengths, key=abs), unit)}" if lengths else ""
+    return (
+        f"These {count_of(len(wrong))} differ{by}, and which of them is wrong cannot be told: "
+        f"{listed(wrong)}."
+    )
+
+
+def wrong_words(name: str, mistake: float, unit: LengthUnit) -> str:
+    """A reading, and how it is wrong if it is the one."""
+    kind = name.rpartition(".")[2]
+    more, less = TOO_MUCH.get(kind, TOO_MUCH["length"])
+    amount = show_angle(abs(mistake)) if kind == "slope" else about(mistake, unit)
+    return f"{called(name)} ({amount} {more if mistake > 0 else less})"
+
+
+def scatter_facts(adjustment: Adjustment, unit: LengthUnit) -> Iterator[Fact]:
+    """Repeats that disagree by more than the instruments claim."""
+    for item in adjustment.items:
+        if item.scatters:
+            scatter = item.reading.scatter
+            amount = (
+                show_angle(scatter)
+                if item.reading.kind == "slope"
+                else show_length(scatter, unit, decimals=1)
+            )
+            yield Fact(
+                "repeats scatter",
+                f"{called(item.reading.name)}: by {amount}, more than the instruments claim. The "
+                "scatter is what counts for it.",
+                LOOK,
+            )
+
+
+def advice_facts(advice: Advice | None) -> Iterator[Fact]:
+    """What would settle a verdict that is too close to call."""
+    if advice is not None:
+        yield Fact("to settle it", advice_words(advice), LOOK)
+
+
+def advice_words(advice: Advice) -> str:
+    """Which reading to take again, and how many times."""
+    names = [called(name) for name in advice.readings]
+    more = times_more(advice.repeats)
+    if not names:
+        return (
+            "No number of repeats will settle it: the values lie too near their limits for tape "
+            "and angle finder."
+        )
+    if len(names) == 1:
+        return f"Take the {names[0]} {more} and it will be settled."
+    return f"Take each of these {more} and it will be settled: {listed(names)}."
+
+
+def budget_facts(verdict: Verdict) -> Iterator[Fact]:
+    """Whose doubt the parallel angle has, the largest shares first."""
+    shares = verdict.budget[:SHARES_SHOWN]
+    if shares:
+        yield Fact("whose doubt", "shares in the doubt of the parallel angle:")
+    bars = ["█" * max(round(share.share * BAR), 1) for share in shares]
+    for share, bar in zip(shares, bars, strict=True):
+        yield Fact("", f"{share.share:4.0%} {bar:<{len(bars[0])}} {called(share.reading)}")
+
+
+def method_fact(verdict: Verdict) -> Fact:
+    """How the doubt of the peak steer was found."""
+    if verdict.steer.method == "linear":
+        return Fact("peak's doubt", "in proportion to that of the readings (linear)")
+    return Fact(
+        "peak's doubt",
+        f"from {DRAWS:,} linkages that the readings allow, drawn by chance (Monte Carlo)",
+    )

@@ -1,0 +1,31 @@
+"""What people said and wrote beside the readings: the vehicle, the driver's words, the note."""
+
+from collections.abc import Iterator, Sequence
+
+from core.documents.document import Document, value_at
+from core.text.plain_text import plain
+from wizard.phrases.answer_words import choice_words
+from wizard.phrases.fact import Fact
+from wizard.questions.steps import QUESTIONS
+
+LONGEST = 4000
+"""Characters of a text."""
+
+TOLD = (
+    "vehicle.description",
+    "vehicle.odometer",
+    "session.technician",
+    "complaint.reported",
+    "complaint.note",
+    "session.altered",
+    "session.note",
+)
+
+
+def told_facts(document: Document, paths: Sequence[str] = TOLD) -> Iterator[Fact]:
+    """What a record holds of that, under the names the questions have."""
+    for path in paths:
+        value, question = value_at(document, path), QUESTIONS[path]
+        if value:
+            words = choice_words(question, value) if question.choices else plain(value, LONGEST)
+            yield Fact(question.name.casefold(), words)

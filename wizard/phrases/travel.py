@@ -1,0 +1,39 @@
+"""The axle on its way through the travel, in words that keep their places."""
+
+from math import degrees, isfinite
+
+from core.kinematics.pose import AxleAt
+from core.text.quantity import LengthUnit
+from wizard.phrases.amounts import aside, place_in_travel, turn
+from wizard.phrases.fact import LOOK, Fact
+
+
+def axle_words(at: AxleAt, unit: LengthUnit, changes_toe: bool) -> tuple[Fact, ...]:
+    """Where the axle is, and what that does."""
+    facts = [Fact("travel", place_in_travel(at.heave, unit)), Fact("roll", roll_words(at.roll))]
+    if not at.is_reached:
+        return (*facts, Fact("steer", "a link binds here", LOOK))
+    facts += [
+        Fact("axle", aside(at.axle_shift, unit, nothing="in the middle")),
+        Fact("road wheels", turn(at.steer)),
+    ]
+    if changes_toe:
+        facts.append(Fact("toe", toe_words(at.toe_in_change)))
+    swing = turn(at.steering_wheel) if isfinite(at.steering_wheel) else "cannot reach"
+    return (*facts, Fact("wheel let go", swing))
+
+
+def roll_words(roll: float) -> str:
+    """A roll: "left wheel up 3.0 deg"."""
+    deg = degrees(roll)
+    if abs(deg) < 0.05:
+        return "level"
+    return f"{'left' if deg > 0 else 'right'} wheel up {abs(deg):.1f} deg"
+
+
+def toe_words(rad: float) -> str:
+    """A change of toe-in: "0.3 deg more toe-in"."""
+    deg = degrees(rad)
+    if abs(deg) < 0.005:
+        return "unchanged"
+    return f"{abs(deg):.2f} deg {'more' if deg > 0 else 'less'} toe-in"

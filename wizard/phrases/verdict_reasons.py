@@ -1,0 +1,81 @@
+"""Why it steers, what it does on the road, and how the axle moves besides."""
+
+from collections.abc import Iterator
+from math import degrees
+
+from core.text.plain_text import plain
+from core.text.quantity import LengthUnit, show_length
+from core.verdict.verdict import Verdict
+from wizard.phrases.amounts import aside, drift, side, speed, travel, turn
+from wizard.phrases.fact import LOOK, Fact
+
+PER = {"in": (25.4, "for each inch"), "mm": (10.0, "for each 10 mm")}
+"""The travel a gradient is given for."""
+
+ESTIMATE = (
+    "The wheels are taken to go where they point, the driver to hold the steering wheel still: no "
+    "tyre slip, no give in bushes and tyres."
+)
+
+
+def why_facts(verdict: Verdict, unit: LengthUnit) -> Iterator[Fact]:
+    """Where the steer at both ends of the working travel comes from."""
+    for split in reversed(verdict.splits):
+        whole = split.not_parallel + split.slope_and_length
+        yield Fact(
+            travel(split.heave, unit),
+            f"{turn(whole)}: not parallel {part(split.not_parallel)}, slope and length "
+            f"{part(split.slope_and_length)}",
+        )
+    mm, each = PER[unit]
+    gradient = degrees(float(verdict.derivatives.gradient)) * mm
+    give = 2 * degrees(verdict.u_gradient) * mm
+    way = f" {side(gradient)}" if abs(gradient) >= 0.005 else ""
+    yield Fact(
+        "at ride height", f"{abs(gradient):.2f} deg{way} {each} of bump, give or take {give:.2f}"
+    )
+
+
+def part(rad: float) -> str:
+    """A share of the steer; the side is said where it is any."""
+    deg = degrees(rad)
+    return f"{abs(deg):.1f} {'left' if deg > 0 else 'right'}" if abs(deg) >= 0.05 else "0.0"
+
+
+def road_facts(verdict: Verdict, unit: LengthUnit) -> Iterator[Fact]:
+    """Where the profile's events leave the vehicle."""
+    for event, course in zip(verdict.session.events, verdict.courses, strict=True):
+        yield Fact(
+            plain(event.name),
+            f"{speed(event.speed, unit)}, {travel(event.travel, unit)}: heads "
+            f"{turn(course.heading)}, drifts {drift(course.drift, unit)}",
+        )
+    if verdict.courses:
+        yield Fact("an estimate", ESTIMATE)
+
+
+def axle_facts(verdict: Verdict, unit: LengthUnit) -> Iterator[Fact]:
+    """Sideways walk, roll centre, and where a link binds."""
+    sweep = verdict.sweep
+    ends = [
+        f"{aside(float(sweep.axle_shift[end]), unit)} at {travel(float(sweep.heave[end]), unit)}"
+        for end in (-1, 0)
+    ]
+    yield Fact("axle walks", ", ".join(ends))
+    if verdict.roll_centre_height is not None:
+        yield Fact(
+            "roll centre", f"{show_length(verdict.roll_centre_height, unit)} above the floor"
+        )
+    yield from bind_facts(verdict.travel_limits, unit)
+
+
+def bind_facts(limits: tuple[float | None, float | None], unit: LengthUnit) -> Iterator[Fact]:
+    """Where a link would bind before the travel ends."""
+    for limit in limits:
+        if limit is not None:
+            yield Fact(
+                "a link binds",
+                f"at {travel(limit, unit)}, before the travel ends: there it can go no further. "
+                "Look at the travel, the bump stops and the lengths before it is driven.",
+                LOOK,
+            )

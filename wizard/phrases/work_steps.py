@@ -1,0 +1,148 @@
+"""A plan as work: which pivot goes where, which length each bar gets, what is measured again."""
+
+from collections.abc import Iterator, Mapping, Sequence
+
+from core.fix.bench import BY_HAND
+from core.fix.moves import Move, moved_pivots
+from core.fix.search import Plan
+from core.profiles.adjuster import Adjuster
+from core.profiles.corrections import RIDE_HEIGHT
+from core.readings.survey import LINKS
+from core.text.plain_text import plain
+from core.text.quantity import LengthUnit, show_length
+from core.verdict.verdict import Verdict
+from wizard.phrases.amounts import listed
+from wizard.phrases.fact import LOOK, Fact
+from wizard.phrases.reading_names import called, pivot_called
+
+QUARTER = 0.25
+"""Turns are said to the nearest quarter."""
+
+KINDS = {"sleeve": "sleeve with two threads", "one-end": "threaded end"}
+"""What an adjuster is called."""
+
+FREE_ENDS = {
+    "track_bar": "Let one end of the track bar free first; its length is what centres the axle.",
+    "drag_link": "Set it last, with the axle centred and the road wheels straight: its length is "
+    "what sets the steering wheel straight.",
+}
+"""What each bar's length is for (common practice, no source)."""
+
+
+def move_words(move: Move, unit: LengthUnit) -> str:
+    """What is done, and how far: "pitman arm with less drop, up 1 1/2 in"."""
+    name = move.correction.name
+    named = pivot_called(move.correction.pivot) if name == BY_HAND else plain(name)
+    return f"{named}, {rise_words(move.rise, unit)}"
+
+
+def moves_words(plan: Plan, unit: LengthUnit) -> tuple[str, ...]:
+    """Everything that a plan moves, or that has another length."""
+    return (
+        *(move_words(move, unit) for move in plan.moves),
+        *(f"{called(name)} {show(length, unit)}" for name, length in plan.arms.items()),
+    )
+
+
+def rise_words(rise: float, unit: LengthUnit) -> str:
+    """How far up or down."""
+    return f"{'up' if rise >= 0 else 'down'} {show(abs(rise), unit)}"
+
+
+def range_words(rises: Sequence[float], unit: LengthUnit) -> str:
+    """From where to where a correction goes: "up 1/2 in to 4 in", "down 2 1/4 in"."""
+    low, high = min(rises), max(rises)
+    if low == high:
+        return rise_words(low, unit)
+    if low < 0 < high:
+        return f"{rise_words(low, unit)} to {rise_words(high, unit)}"
+    least, most = sorted((low, high), key=abs)
+    return f"{rise_words(least, unit)} to {show(abs(most), unit)}"
+
+
+def show(mm: float, unit: LengthUnit) -> str:
+    """A length to set: to a sixteenth, or to half a millimetre where it is not a whole one."""
+    return show_length(mm, unit, decimals=0 if abs(mm - round(mm)) < 0.05 else 1)
+
+
+def move_facts(verdict: Verdict, plan: Plan, unit: LengthUnit) -> Iterator[Fact]:
+    """Each move with the pivot it moves and the height that has to be reached."""
+    for move in plan.moves:
+        yield Fact(
+            rise_words(move.rise, unit),
+            f"{plain(move.correction.name)}: {where(verdict, move, unit)}",
+        )
+    linkage = verdict.measured.linkage
+    now = {"steering.arm": linkage.arm, "steering.pitman_arm": linkage.pitman_arm}
+    for name, length in plan.arms.items():
+        text = f"{called(name)} of this length, {show(float(now[name]), unit)} now"
+        yield Fact(show(length, unit), text)
+
+
+def where(verdict: Verdict, move: Move, unit: LengthUnit) -> str:
+    """Which pivot it is, and its height above the floor before and after."""
+    pivot = move.correction.pivot
+    if pivot == RIDE_HEIGHT:
+        return f"the ride height, and with it both frame ends, {rise_words(move.rise, unit)}"
+    now = float(verdict.measured.linkage.pivot(pivot)[2])
+    return (
+        f"the {pivot_called(pivot)} from {show_length(now, unit)} to "
+        f"{show_length(now + move.rise, unit)} above the floor"
+    )
+
+
+def length_facts(plan: Plan, adjusters: Mapping[str, Adjuster], unit: LengthUnit) -> Iterator[Fact]:
+    """The length to set for each bar, and the turns of its adjuster that give it."""
+    after = plan.after
+    for link, length, change in zip(LINKS, after.lengths, after.length_changes, strict=True):
+        text = f"{show_length(length, unit)} from centre to centre, "
+        if is_same(change, unit):
+            text += "as it is now"
+        else:
+            way = "longer" if change > 0 else "shorter"
+            text += f"{show_length(abs(change), unit)} {way} than now"
+            if link in adjusters:
+                text += f": {turns_words(adjusters[link], change, unit)}"
+        yield Fact(pivot_called(link), f"{text}. {FREE_ENDS[link]}")
+
+
+def is_same(change: float, unit: LengthUnit) -> bool:
+    """Whether a tape would not see it."""
+    return show_length(abs(change), unit) == show_length(0.0, unit)
+
+
+def turns_words(adjuster: Adjuster, change: float, unit: LengthUnit) -> str:
+    """How far to turn which kind of adjuster, to the nearest quarter."""
+    quarters = round(abs(adjuster.turns(change)) / QUARTER)
+    whole, rest = divmod(quarters, 4)
+    parts = str(whole) if whole or not rest else "", ("", "1/4", "1/2", "3/4")[rest]
+    turns = "turn" if 0 < quarters <= 4 else "turns"
+    return f"about {' '.join(filter(None, parts))} {turns} of its {adjuster_words(adjuster, unit)}"
+
+
+def adjuster_words(adjuster: Adjuster, unit: LengthUnit) -> str:
+    """What kind of adjuster, with its thread."""
+    return f"{KINDS[adjuster.kind]}, {pitch_words(adjuster.pitch, unit)}"
+
+
+def pitch_words(pitch: float, unit: LengthUnit) -> str:
+    """A thread as it is typed."""
+    return f"{25.4 / pitch:.3g} per in" if unit == "in" else f"{pitch:.3g} mm"
+
+
+def again_facts(plan: Plan) -> Iterator[Fact]:
+    """What has to be measured again afterwards, and what should be found as it was."""
+    pivots = moved_pivots(plan.corrections)
+    if not pivots:
+        return
+    heights = "height" if len(pivots) == 1 else "heights"
+    named = listed([pivot_called(pivot) for pivot in pivots])
+    yield Fact("moved", f"{heights} of the {named}", LOOK)
+    links = [link for link in LINKS if any(pivot.startswith(link) for pivot in pivots)]
+    named = listed([f"the {pivot_called(link)}" for link in links])
+    yield Fact("with that", f"length and slope of {named}; and the ride height, left and right")
+    yield Fact(
+        "the rest",
+        "Take the pivots that nobody moved as well: the numbers show by them that nothing else "
+        "moved and that the datum line lies as it did.",
+    )

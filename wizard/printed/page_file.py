@@ -1,0 +1,26 @@
+"""Putting a page on the disk, without ever taking the place of another file."""
+
+from itertools import count
+from pathlib import Path
+
+from core.documents import atomic_write
+from core.documents.document import Document
+from core.documents.record import said_clearly
+from core.text.quantity import LengthUnit
+from core.verdict.verdict import Verdict
+from wizard.printed.owners_page import page_html
+
+THERE = "is there already and stays as it is; choose another name"
+
+
+def write_page(path: Path, document: Document, verdict: Verdict, unit: LengthUnit) -> None:
+    """Make the page of a record. Raises RecordError where that cannot be done."""
+    content = page_html(document, verdict, unit).encode("utf-8", "replace")
+    with said_clearly(path, "cannot be made", exists=THERE):
+        atomic_write.create(path, content)
+
+
+def free_beside(record: Path) -> Path:
+    """A name for the page beside its record that no file has yet: "ID.html", "ID-2.html"."""
+    names = (f"{record.stem}{'' if number == 1 else f'-{number}'}.html" for number in count(1))
+    return next(path for path in map(record.with_name, names) if not path.exists())

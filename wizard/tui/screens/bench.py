@@ -1,0 +1,199 @@
+"""The bench: what if a pivot, the ride height or an arm were elsewhere. Nothing here is filed."""
+
+from __future__ import annotations
+
+from textual.app import ComposeResult
+from textual.containers import Horizontal
+from textual.content import Content
+from textual.screen import Screen
+from textual.widgets import Static
+
+from core.fix.bench import NUDGED, STEPS, Bench
+from core.fix.search import Plan
+from core.profiles.corrections import RIDE_HEIGHT
+from core.text.quantity import LengthUnit
+from core.verdict.verdict import Verdict
+from wizard.phrases.answer_words import UNIT_WORDS
+from wizard.phrases.bench import bench_words, movables
+from wizard.phrases.help_on_plans import help_on_bench
+from wizard.phrases.plan_outcomes import SUMMED_UP, outcome_rows, outcome_words
+from wizard.phrases.work_steps import show
+from wizard.tui.pictures.curve import Curve
+from wizard.tui.pictures.front_view import FrontView
+from wizard.tui.screens.change_move import rise_typed
+from wizard.tui.screens.help import HelpScreen
+from wizard.tui.screens.prompt import PromptScreen
+from wizard.tui.widgets.bench_list import BenchList
+from wizard.tui.widgets.heading import Heading
+from wizard.tui.widgets.keys import Key, Keys
+from wizard.tui.widgets.plans_table import Column, PlansTable
+from wizard.views.plans import curve_of_plan, front_of_plan
+
+TRIED = "tried"
+"""What is moved here is called this, in figures and pictures."""
+
+MIDDLE = 2
+"""The step to begin with: 1/4 in, or 5 mm."""
+
+
+class BenchScreen(Screen[Plan | None]):
+    """Moves pivots by keys; left with a plan where one is to be kept, else with None.
+
+    Parameters
+    ----------
+    verdict : Verdict
+        On the vehicle as it was measured.
+    tag : str
+        What the vehicle is called.
+    unit : "in" or "mm"
+    plan : Plan, optional
+        Made already to begin with.
+    may_keep : bool
+        Whether what is tried out can be kept as a plan.
+    """
+
+    BINDINGS = [
+        ("escape", "close", "back"),
+        ("enter", "keep", "keep"),
+        ("up", "nudge(1)", "up"),
+        ("down", "nudge(-1)", "down"),
+        ("right,tab", "choose(1)", "next"),
+        ("left,shift+tab", "choose(-1)", "before"),
+        ("plus,equals_sign", "step(1)", "larger step"),
+        ("minus", "step(-1)", "smaller step"),
+        ("backspace,f8,ctrl+z", "undo", "undo"),
+        ("0", "reset", "put back"),
+        ("l,L", "lift", "lift by"),
+        ("f1", "help", "help"),
+        ("f2", "units", "units"),
+        *[(str(number), f"take({number - 1})", "take") for number in range(1, len(NUDGED) + 1)],
+    ]
+
+    def __init__(
+        self,
+        verdict: Verdict,
+        tag: str,
+        unit: LengthUnit,
+        plan: Plan | None = None,
+        may_keep: bool = False,
+    ) -> None:
+        super().__init__()
+        self.bench = Bench.of(verdict, plan)
+        self.tag, self.unit, self.may_keep = tag, unit, may_keep
+        self.at, self.step = 0, MIDDLE
+
+    def compose(self) -> ComposeResult:
+        """What can be moved beside what comes of it, and the pictures."""
+        yield Heading()
+        yield Static(id="bench-words")
+        with Horizontal(id="bench-figures"):
+            yield BenchList()
+            yield PlansTable()
+        with Horizontal(id="bench-pictures"):
+            yield FrontView()
+            yield Curve()
+        yield Keys()
+
+    def on_mount(self) -> None:
+        """Show it as it was measured."""
+        self.show()
+
+    def show(self) -> None:
+        """Show what comes of the nudges so far."""
+        bench, unit = self.bench, self.unit
+        verdict, plan = bench.verdict, bench.plan()
+        heading = self.query_one(Heading)
+        filed = "nothing is filed unless it is kept" if self.may_keep else "nothing here is filed"
+        heading.left = f"{self.tag}, the bench: {filed}"
+        heading.right = UNIT_WORDS[unit]
+        self.query_one("#bench-words", Static).update(Content(bench_words(bench, plan)))
+        list_ = self.query_one(BenchList)
+        list_.movables, list_.at = tuple(movables(bench, plan, unit)), self.at
+        list_.step = show(STEPS[unit][self.step], unit)
+        table = self.query_one(PlansTable)
+        table.columns = [Column(TRIED, ())]
+        rows = outcome_rows(verdict, [plan], unit)
+        table.rows = [row for row in rows if row.name not in SUMMED_UP]
+        self.query_one(FrontView).show(front_of_plan(verdict, plan, unit, TRIED, NUDGED[self.at]))
+        self.query_one(Curve).show(curve_of_plan(verdict, plan, unit, TRIED))
+        self.query_one(Keys).keys = self.keys()
+
+    def keys(self) -> tuple[Key, ...]:
+        """The keys that do something now."""
+        is_moved = bool(self.bench.nudges)
+        return (
+            *([Key("Enter", "keep as a plan", "keep")] if self.may_keep and is_moved else []),
+            Key("Esc", "back", "close"),
+            Key("↑", "up", "nudge(1)"),
+            Key("↓", "down", "nudge(-1)"),
+            Key("← →", "another", "choose(1)"),
+            Key("+ -", "step", "step(1)"),
+            *([Key("F8", "undo", "undo"), Key("0", "put back", "reset")] if is_moved else []),
+            Key("L", "lift by", "lift"),
+            Key("F2", "in" if self.unit == "mm" else "mm", "units"),
+            Key("F1", "help", "help"),
+        )
+
+    def try_out(self, bench: Bench) -> None:
+        """Show other nudges."""
+        self.bench = bench
+        self.show()
+
+    def action_nudge(self, way: int) -> None:
+        """Move what is at hand by a step."""
+        self.try_out(self.bench.nudged(NUDGED[self.at], way * STEPS[self.unit][self.step]))
+
+    def action_take(self, index: int) -> None:
+        """Take something else in hand."""
+        self.at = index
+        self.show()
+
+    def action_choose(self, by: int) -> None:
+        """Take the next one, or the one before."""
+        self.action_take((self.at + by) % len(NUDGED))
+
+    def action_step(self, by: int) -> None:
+        """A larger or smaller step; from the largest on to the smallest."""
+        self.step = (self.step + by) % len(STEPS[self.unit])
+        self.show()
+
+    def action_undo(self) -> None:
+        """Take the last step back."""
+        self.try_out(self.bench.undone())
+
+    def action_reset(self) -> None:
+        """Put everything back."""
+        self.try_out(self.bench.reset())
+
+    def action_lift(self) -> None:
+        """Ask how far the vehicle is lifted."""
+
+        def judge(text: str) -> tuple[Bench, str]:
+            lifted = self.bench.nudged(RIDE_HEIGHT, rise_typed(text, self.unit))
+            return lifted, outcome_words(lifted.verdict, lifted.plan())
+
+        def lifted(bench: Bench | None) -> None:
+            if bench is not None:
+                self.try_out(bench)
+
+        ask = "Lift it by how much?"
+        do = "Both frame ends go up with it; a minus lowers it. The bars are set to fit."
+        self.app.push_screen(PromptScreen(ask, do, "", judge), lifted)
+
+    def action_units(self) -> None:
+        """Show lengths, and step, in the other unit."""
+        self.unit = "in" if self.unit == "mm" else "mm"
+        self.show()
+
+    def action_keep(self) -> None:
+        """Leave with what was tried out as a plan."""
+        if self.may_keep and self.bench.nudges:
+            self.dismiss(self.bench.plan())
+
+    def action_help(self) -> None:
+        """Help on the bench."""
+        self.app.push_screen(HelpScreen(help_on_bench()))
+
+    def action_close(self) -> None:
+        """Leave; nothing is kept."""
+        self.dismiss(None)

@@ -1,0 +1,182 @@
+"""The shop lead's decision on a filed session: signed, or sent back."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from textual import on
+from textual.app import ComposeResult
+from textual.screen import Screen
+
+from core.documents.document import Document
+from core.documents.record import RecordError, rewrite
+from core.documents.signature import Decision, sign
+from core.entry_checks import words
+from core.entry_checks.outcome import Accepted, Refused
+from wizard.flow.drafts import now
+from wizard.phrases.answer_words import in_words
+from wizard.phrases.decisions import signature_facts
+from wizard.phrases.session_names import session_words
+from wizard.questions.question import Choice, Question
+from wizard.tui.widgets.answers import Answered, Answers
+from wizard.tui.widgets.asking import NOTHING_CHOSEN, Asking
+from wizard.tui.widgets.heading import Heading
+from wizard.tui.widgets.keys import Key, Keys
+
+if TYPE_CHECKING:
+    from wizard.tui.app import EvenarcApp
+
+DECISION = Question(
+    "decision",
+    "one of",
+    "Decision",
+    "What becomes of this session?",
+    "Signed, its readings and its verdict stand as they are. Sent back, something has to be done "
+    "again: say what.",
+    "The decision is tied to every word of the record: if that is changed later, it no longer "
+    "stands, and the screen says so.",
+    choices=(Choice("signed", "sign it"), Choice("returned", "send it back")),
+)
+BY = Question(
+    "by",
+    "text",
+    "Name",
+    "Who decides?",
+    "The name or initials the shop signs with.",
+    "The technician can ask who it was.",
+)
+NOTE = Question(
+    "note",
+    "text",
+    "Note",
+    "Anything to say with it?",
+    "What has to be done again, or what was agreed.",
+    "It stands in the record beside the name.",
+    optional=True,
+)
+
+WHY = "Why is it sent back?"
+
+QUESTIONS = (DECISION, BY, NOTE)
+AIM = "The lead's decision on this session."
+
+
+class SignScreen(Screen[Document | None]):
+    """Asks for the decision, the name and a note, and writes them into the record.
+
+    Gives the document as it stands then, or None where nothing was decided.
+
+    Parameters
+    ----------
+    path : Path
+        The record.
+    document : mapping
+        What was read from it.
+    """
+
+    app: EvenarcApp
+
+    BINDINGS = [("escape", "back", "back")]
+
+    def __init__(self, path: Path, document: Document) -> None:
+        super().__init__()
+        self.path, self.document = path, document
+        self.answers: dict[str, str] = {}
+
+    def compose(self) -> ComposeResult:
+        """One question at a time."""
+        yield Heading()
+        yield Asking()
+        yield Keys()
+
+    def on_mount(self) -> None:
+        """Ask the first one."""
+        self.query_one(Heading).left = session_words(self.document)
+        self.query_one(Keys).keys = (Key("Enter", "go on", "hand_in"), Key("Esc", "back", "back"))
+        self.ask()
+
+    @property
+    def at(self) -> Question:
+        """The question at hand."""
+        return QUESTIONS[len(self.answers)]
+
+    def ask(self) -> None:
+        """Put the question at hand."""
+        asked = replace(NOTE, ask=WHY) if self.at is NOTE and self.needs_note else self.at
+        hint = self.decided if self.at is DECISION else ""
+        if self.at is NOTE and not self.needs_note:
+            hint = "may be left empty; Enter puts the decision into the record"
+        self.query_one(Asking).put(asked, asked.choices, None, hint)
+        self.query_one(Answers).show(AIM, [self.answered(one) for one in self.given])
+
+    @property
+    def decided(self) -> str:
+        """What was decided before."""
+        before = list(signature_facts(self.document))
+        return f"so far: {before[-1].name} {before[-1].text}" if before else ""
+
+    @property
+    def given(self) -> tuple[Question, ...]:
+        """The questions that were answered."""
+        return QUESTIONS[: len(self.answers)]
+
+    def answered(self, question: Question) -> Answered:
+        """An answer as the list shows it."""
+        words = in_words(question, self.answers[question.path], "in")
+        return Answered(question.path, question.name, words)
+
+    @property
+    def needs_note(self) -> bool:
+        """Whoever sends a session back says why."""
+        return self.answers.get("decision") == "returned"
+
+    @on(Asking.HandedIn)
+    def judge(self, event: Asking.HandedIn) -> None:
+        """Take an answer, or refuse it."""
+        if event.answer is None:
+            self.query_one(Asking).say("refused", NOTHING_CHOSEN)
+            return
+        text = str(event.answer)
+        outcome = words.line(text) if self.at is BY else words.note(text)
+        if self.at is NOTE and self.needs_note and not text.strip():
+            outcome = Refused("nothing was typed: the technician has to know what to do again")
+        if isinstance(outcome, Refused):
+            self.query_one(Asking).say("refused", outcome.message)
+        elif isinstance(outcome, Accepted):
+            self.answers[self.at.path] = str(outcome.value)
+            if len(self.answers) < len(QUESTIONS):
+                self.ask()
+            else:
+                self.decide()
+
+    def decide(self) -> None:
+        """Write the decision into the record."""
+        given = self.answers
+        decision: Decision = "signed" if given["decision"] == "signed" else "returned"
+        document = sign(self.document, decision, given["by"], now(), given["note"])
+        try:
+            rewrite(self.path, document)
+        except RecordError as error:
+            del self.answers["note"]
+            self.query_one(Asking).say("trouble", str(error))
+        else:
+            self.dismiss(document)
+
+    def action_hand_in(self) -> None:
+        """Enter, for the mouse."""
+        self.query_one(Asking).hand_in()
+
+    def action_back(self) -> None:
+        """To the question before; from the first one back to the record."""
+        if self.answers:
+            self.action_go_to(self.given[-1].path)
+        else:
+            self.dismiss(None)
+
+    def action_go_to(self, path: str) -> None:
+        """To a question that was answered."""
+        while path in self.answers:
+            self.answers.popitem()
+        self.ask()

@@ -1,0 +1,205 @@
+"""The first page: what is unfinished, what was filed, and what can be begun."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from textual import on
+from textual.app import ComposeResult
+from textual.content import Content
+from textual.screen import Screen
+from textual.widgets import Static
+
+from core.documents.record import RecordError, discard_draft, read_document
+from core.documents.record_list import Entry, drafts, list_records, tidy
+from core.text.plain_text import plain
+from wizard.phrases.help import help_at_home
+from wizard.questions.question import Choice
+from wizard.tui.screens.help import HelpScreen
+from wizard.tui.screens.pick import PickScreen
+from wizard.tui.widgets.field import Field
+from wizard.tui.widgets.heading import Heading
+from wizard.tui.widgets.keys import Key, Keys
+from wizard.tui.widgets.sessions import NEW, Sessions
+
+if TYPE_CHECKING:
+    from wizard.tui.app import EvenarcApp
+
+FIRST_TIME = (
+    "Nothing is filed here yet. The first step: stand the vehicle on level ground, on its wheels, "
+    "have a tape, a plumb line and an angle finder at hand, and press Enter. Evenarc asks one "
+    "thing at a time and keeps every answer."
+)
+"""What an empty files folder says."""
+
+
+class HomeScreen(Screen[None]):
+    """Vehicles and sessions, newest first; typing shows only those that hold what is typed."""
+
+    app: EvenarcApp
+
+    BINDINGS = [
+        ("escape", "clear", "all"),
+        ("f1", "help", "help"),
+        ("f5", "new", "new"),
+        ("f6", "again", "again"),
+        ("f7", "compare", "compare"),
+        ("f8", "discard", "throw away"),
+        ("f9", "quit", "quit"),
+        ("up", "list('cursor_up')", "up"),
+        ("down", "list('cursor_down')", "down"),
+        ("pageup", "list('page_up')", "page up"),
+        ("pagedown", "list('page_down')", "page down"),
+    ]
+
+    def __init__(self, notice: str = "") -> None:
+        super().__init__()
+        self.first_notice = notice
+
+    def compose(self) -> ComposeResult:
+        """A line to type into, the list, the keys."""
+        yield Heading()
+        yield Static(id="notice")
+        yield Field(id="filter")
+        yield Static(id="first")
+        yield Sessions()
+        yield Keys()
+
+    def on_mount(self) -> None:
+        """Typing filters at once."""
+        field = self.query_one(Field)
+        field.placeholder = "type to find a vehicle"
+        field.focus()
+        self.query_one(Heading).right = str(self.app.files)
+        self.say_keys()
+        self.notice(self.first_notice)
+        tidy(self.app.files)
+
+    @on(Sessions.OptionHighlighted)
+    def say_keys(self) -> None:
+        """The keys that do something with the line that is marked."""
+        entry, is_unfinished = self.query_one(Sessions).at_hand or (NEW, False)
+        filed = self.query_one(Sessions).filed_at_hand
+        again = (Key("F6", "measure again", "again"), Key("F7", "compare", "compare"))
+        self.query_one(Keys).keys = (
+            Key("Enter", "go on with it" if is_unfinished else "open", "open"),
+            Key("F5", "new vehicle", "new"),
+            *(again if filed else ()),
+            *([Key("F8", "throw away", "discard")] if is_unfinished and not entry.fault else []),
+            Key("F1", "help", "help"),
+            Key("F9", "quit", "quit"),
+        )
+
+    def on_screen_resume(self) -> None:
+        """The list follows what was filed meanwhile."""
+        self.read()
+
+    def read(self) -> None:
+        """Read the files folder again."""
+        try:
+            unfinished, filed = drafts(self.app.files), list_records(self.app.files)
+        except RecordError as error:
+            self.notice(str(error))
+            unfinished, filed, first_time = [], [], ""
+        else:
+            first_time = "" if unfinished or filed else FIRST_TIME
+        self.query_one(Sessions).show(unfinished, filed)
+        first = self.query_one("#first", Static)
+        first.update(Content(first_time))
+        first.display = bool(first_time)
+
+    def mark(self, session: str) -> None:
+        """Mark a session by its id, as soon as it is in the list."""
+        self.query_one(Sessions).to_mark = session
+        self.read()
+
+    def notice(self, text: str) -> None:
+        """One line above the list."""
+        self.query_one("#notice", Static).update(Content(text))
+
+    @on(Field.Changed)
+    def filter(self, event: Field.Changed) -> None:
+        """Show what holds the typed words."""
+        sessions = self.query_one(Sessions)
+        sessions.find(event.value)
+        found = sessions.shown or not event.value.strip()
+        self.notice("" if found else f"no session holds “{plain(event.value)}”; Esc shows all")
+
+    @on(Field.Submitted)
+    def action_open(self) -> None:
+        """Open what is marked."""
+        self.query_one(Sessions).action_select()
+
+    @on(Sessions.Opened)
+    def open(self, event: Sessions.Opened) -> None:
+        """Begin, go on with, or look at a session."""
+        if event.entry is NEW:
+            self.action_new()
+        elif event.entry.fault:
+            self.notice(event.entry.fault)
+        elif event.is_unfinished:
+            self.app.go_on(event.entry.path)
+        else:
+            self.app.open_record(event.entry.path)
+
+    def action_list(self, action: str) -> None:
+        """The arrows move in the list while the keyboard types into the field."""
+        getattr(self.query_one(Sessions), f"action_{action}")()
+
+    def action_clear(self) -> None:
+        """Show all again."""
+        self.query_one(Field).value = ""
+
+    def action_new(self) -> None:
+        """Measure a vehicle for the first time."""
+        self.app.measure()
+
+    def action_again(self) -> None:
+        """Measure the vehicle at hand again."""
+        entry = self.query_one(Sessions).filed_at_hand
+        if entry is None:
+            self.notice("F6 measures a vehicle again: choose one of its filed sessions first")
+        else:
+            self.app.measure_again(entry.path)
+
+    def action_compare(self) -> None:
+        """Lay the session at hand beside an earlier one."""
+        entry = self.query_one(Sessions).filed_at_hand
+        if entry is None:
+            self.notice("F7 lays two sessions side by side: choose one that is filed first")
+        else:
+            self.app.compare(entry.path)
+
+    def action_discard(self) -> None:
+        """Throw an unfinished session away, if that is meant."""
+        entry, is_unfinished = self.query_one(Sessions).at_hand or (NEW, False)
+        if not is_unfinished or entry.fault:
+            self.notice("F8 throws an unfinished session away: choose one first")
+            return
+
+        def chosen(does: bool | None) -> None:
+            if does:
+                self.discard(entry)
+
+        do = "Its answers are gone then; what is filed of the vehicle stays."
+        choices = (Choice(False, "keep it"), Choice(True, "throw it away"))
+        ask = f"Throw this unfinished session of {entry.tag} away?"
+        self.app.push_screen(PickScreen(ask, do, choices, False), chosen)
+
+    def discard(self, entry: Entry) -> None:
+        """Throw an unfinished session away."""
+        try:
+            discard_draft(self.app.files, read_document(entry.path))
+        except RecordError as error:
+            self.notice(str(error))
+        else:
+            self.notice(f"thrown away: the unfinished session of {entry.tag}")
+            self.read()
+
+    def action_help(self) -> None:
+        """Help on this page."""
+        self.app.push_screen(HelpScreen(help_at_home()))
+
+    def action_quit(self) -> None:
+        """Everything is on the disk already."""
+        self.app.exit()

@@ -1,0 +1,109 @@
+"""A filed session: its verdict once more, computed afresh from the record alone."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from pathlib import Path
+
+from core.documents.document import Document, value_at
+from core.documents.entries import ProfileError
+from core.documents.record import RecordError
+from core.profiles.profile import Profile
+from core.text.plain_text import plain
+from core.verdict.verdict import BUMP_STEER
+from wizard.tui.screens.decision import SignScreen
+from wizard.tui.screens.filed_plans import FiledPlansScreen
+from wizard.tui.screens.verdict import VerdictScreen
+from wizard.tui.widgets.keys import Key
+
+
+class RecordScreen(VerdictScreen[None]):
+    """The verdict on a record.
+
+    Parameters
+    ----------
+    path : Path
+    document : mapping
+        What was read from it.
+    profile_of : callable
+    """
+
+    BINDINGS = [
+        ("c,C", "compare", "compare"),
+        ("p,P", "plans", "plans"),
+        ("d,D", "decide", "decide"),
+        ("w,W", "page", "page"),
+        ("f6", "again", "again"),
+    ]
+
+    def __init__(
+        self, path: Path, document: Document, profile_of: Callable[[str], Profile]
+    ) -> None:
+        super().__init__(document, profile_of)
+        self.path = path
+
+    def keys(self) -> tuple[Key, ...]:
+        """What can be done with a record."""
+        return (
+            Key("Esc", "back", "back"),
+            *([Key("C", "before and after", "compare")] if self.verdict else []),
+            *([Key("P", "plans", "plans")] if self.is_out else []),
+            Key("D", "sign or send back", "decide"),
+            *([Key("W", "page to print", "page")] if self.verdict else []),
+            Key("F6", "measure again", "again"),
+            *super().keys(),
+        )
+
+    @property
+    def is_out(self) -> bool:
+        """Whether there is something to put right."""
+        return self.verdict is not None and self.verdict.overall == BUMP_STEER
+
+    def action_plans(self) -> None:
+        """What could be moved, as one would plan it today."""
+        if not self.is_out:
+            return
+        try:
+            profile = self.profile_of(str(value_at(self.document, "session.profile", "")))
+        except ProfileError as error:
+            self.app.warn(str(error))
+        else:
+            self.app.push_screen(FiledPlansScreen(self.document, profile))
+
+    def action_compare(self) -> None:
+        """Beside the session it follows, or another one."""
+        if self.verdict:
+            self.app.compare(self.path)
+
+    def action_decide(self) -> None:
+        """The lead's decision."""
+
+        def decided(document: Document | None) -> None:
+            if document is not None:
+                self.document = document
+                self.show()
+
+        self.app.push_screen(SignScreen(self.path, self.document), decided)
+
+    def action_page(self) -> None:
+        """Make the page for whoever owns the vehicle, beside the record."""
+        if self.verdict is None:
+            return
+        from wizard.printed.page_file import free_beside, write_page  # seldom wanted
+
+        path = free_beside(self.path)
+        try:
+            write_page(path, self.document, self.verdict, self.unit)
+        except RecordError as error:
+            self.app.warn(str(error))
+        else:
+            self.notify(f"the page is made: {plain(path, 300)}", markup=False)
+
+    def action_again(self) -> None:
+        """Measure this vehicle again."""
+        self.dismiss(None)
+        self.app.measure_again(self.path)
+
+    def action_back(self) -> None:
+        """To where it was opened from."""
+        self.dismiss(None)

@@ -1,0 +1,36 @@
+"""Before beside after on a screen."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from rich.style import Style
+from textual.widgets import Static
+
+from wizard.views.changes_table import ChangeRow, Changes
+
+
+class ChangesTable(Static):
+    """Each value before and after, with the change and its doubt; it looks like the rules."""
+
+    COMPONENT_CLASSES = {
+        "changes-table--good",
+        "changes-table--bad",
+        "changes-table--open",
+        "changes-table--held",
+        "changes-table--unknown",
+        "changes-table--head",
+        "changes-table--rule",
+        "changes-table--quiet",
+    }
+
+    def __init__(self, *, id: str | None = None) -> None:
+        super().__init__(id=id, markup=False)
+
+    def show(self, rows: Iterable[ChangeRow]) -> None:
+        """Show other changes."""
+        self.update(Changes(rows, self.style_of))
+
+    def style_of(self, name: str) -> Style:
+        """Style of a component class."""
+        return self.get_component_rich_style(f"changes-table--{name}")

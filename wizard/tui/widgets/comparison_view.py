@@ -1,0 +1,63 @@
+"""Two sessions of a vehicle on one page: the outcome, the changes, both on one picture."""
+
+from __future__ import annotations
+
+from textual.app import ComposeResult
+from textual.containers import Container, Vertical
+
+from core.text.quantity import LengthUnit
+from wizard.phrases.answer_words import UNIT_WORDS
+from wizard.phrases.comparison import control_facts, outcome_facts, plan_facts
+from wizard.phrases.session_names import tag_of
+from wizard.tui.pictures.curve import Curve
+from wizard.tui.pictures.front_view import FrontView
+from wizard.tui.widgets.banner import Banner
+from wizard.tui.widgets.changes_table import ChangesTable
+from wizard.tui.widgets.facts import Facts
+from wizard.tui.widgets.sectioned_view import Page
+from wizard.views.changes_table import change_rows
+from wizard.views.two_sessions import TwoSessions
+from wizard.views.verdict import curves_of, front_of_both
+
+
+class ComparePage(Page):
+    """Shows a comparison; it computes nothing."""
+
+    PARTS = {
+        "answer": "outcome",
+        "front-view": "picture",
+        "curve": "curve",
+        "controls": "what nobody moved",
+        "planned": "planned and reached",
+    }
+
+    def sheet(self) -> ComposeResult:
+        """From the top: the outcome, the changes, the pictures, the rest."""
+        with Vertical(id="upper"):
+            with Vertical(id="answer"):
+                yield Banner()
+                yield Facts(id="outcome")
+                yield ChangesTable()
+            with Container(id="pictures"):
+                yield FrontView(id="front-view")
+                yield Curve(id="curve")
+        yield Facts(id="controls")
+        yield Facts(id="planned")
+
+    def show(self, both: TwoSessions, unit: LengthUnit) -> None:
+        """Show two sessions beside each other."""
+        before, after, comparison = both.before, both.after, both.comparison
+        self.entitle(f"{tag_of(both.later)}, before beside after", UNIT_WORDS[unit])
+        self.query_one(Banner).verdict = comparison.outcome
+        said = outcome_facts(both.earlier, both.later, before, after, comparison)
+        self.facts("outcome", "", said)
+        self.query_one(ChangesTable).show(change_rows(before, after, comparison, unit))
+        self.query_one(FrontView).show(front_of_both(before, after))
+        self.query_one(Curve).show(curves_of(before, after, unit))
+        self.facts("controls", "What nobody moved", control_facts(comparison, both.altered, unit))
+        self.facts(
+            "planned",
+            "Planned and reached",
+            plan_facts(both.planned, both.moves, after, unit),
+        )
+        self.name_parts()

@@ -1,0 +1,124 @@
+"""A verdict on one page: first what the eye must meet, then the numbers, then why and how sure."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from textual.app import ComposeResult
+from textual.containers import Container, Vertical
+from textual.widgets import Static
+
+from core.documents.document import Document
+from core.text.quantity import LengthUnit
+from core.verdict.verdict import Verdict
+from wizard.phrases.cautions import CAUTIONS
+from wizard.phrases.decisions import signature_facts
+from wizard.phrases.fact import Fact
+from wizard.phrases.filed_plan import planned_facts
+from wizard.phrases.open_questions import gap_facts
+from wizard.phrases.readings import look_facts, readings_facts
+from wizard.phrases.reported import told_facts
+from wizard.phrases.verdict_meaning import answer_facts
+from wizard.phrases.verdict_reasons import axle_facts, bind_facts, road_facts, why_facts
+from wizard.tui.pictures.articulation_map import ArticulationMap
+from wizard.tui.pictures.curve import Curve
+from wizard.tui.pictures.front_view import FrontView
+from wizard.tui.pictures.rules_table import RulesTable
+from wizard.tui.widgets.banner import Banner
+from wizard.tui.widgets.facts import Facts
+from wizard.tui.widgets.sectioned_view import Page, Sheet
+from wizard.views.verdict import curve_of, front_of, map_of, rules_of
+
+NO_VERDICT = "no verdict"
+
+
+class VerdictPage(Page):
+    """Shows a verdict; it computes nothing.
+
+    What the eye must meet is there at once; `complete` puts up the rest after it was painted.
+    """
+
+    PARTS = {
+        "answer": "answer",
+        "front-view": "picture",
+        "curve": "curve",
+        "why": "why",
+        "road": "road",
+        "flexing": "flex",
+        "trust": "sure",
+        "gaps": "gaps",
+        "care": "care",
+    }
+
+    is_complete = False
+
+    def sheet(self) -> ComposeResult:
+        """From the top: the word, what it means, what to look at, the rules; room for pictures."""
+        with Vertical(id="upper"):
+            with Vertical(id="answer"):
+                yield Banner()
+                yield Facts(id="means")
+                yield Facts(id="look")
+                yield Facts(id="signed")
+                yield RulesTable()
+            yield Container(id="pictures")
+
+    async def complete(self) -> None:
+        """Put up the pictures and everything below them."""
+        await self.query_one("#pictures").mount(FrontView(id="front-view"), Curve(id="curve"))
+        title = Static("When the axle flexes", classes="title", markup=False)
+        await self.query_one(Sheet).mount(
+            Facts(id="why"),
+            Facts(id="road"),
+            Vertical(title, ArticulationMap(), id="flexing"),
+            Facts(id="trust"),
+            Facts(id="gaps"),
+            Facts(id="planned"),
+            Facts(id="told"),
+            Facts(id="care"),
+        )
+        self.is_complete = bool(self.query("#care"))  # not when the program is on its way out
+
+    def show(self, verdict: Verdict, document: Document, unit: LengthUnit) -> None:
+        """Show a verdict with everything there is room for yet."""
+        self.facts("signed", "", signature_facts(document))
+        self.tell(verdict, unit)
+        if self.is_complete:
+            self.draw(verdict, unit)
+            self.explain(verdict, document, unit)
+            self.name_parts()
+
+    def tell(self, verdict: Verdict, unit: LengthUnit) -> None:
+        """Show what depends on how the doubt was found: word, rules, trust."""
+        self.query_one(Banner).verdict = verdict.overall
+        self.facts("means", "", answer_facts(verdict, unit))
+        looks = (*bind_facts(verdict.travel_limits, unit), *look_facts(verdict, unit))
+        self.facts("look", "", looks)
+        self.query_one(RulesTable).show(rules_of(verdict))
+        if self.is_complete:
+            self.facts("trust", "How far to trust the readings", readings_facts(verdict, unit))
+
+    def draw(self, verdict: Verdict, unit: LengthUnit) -> None:
+        """Draw the pictures."""
+        self.query_one(FrontView).show(front_of(verdict))
+        self.query_one(Curve).show(curve_of(verdict, unit))
+        grid = map_of(verdict, unit)
+        self.query_one("#flexing").display = grid is not None
+        self.query_one(ArticulationMap).show(grid)
+
+    def explain(self, verdict: Verdict, document: Document, unit: LengthUnit) -> None:
+        """Say why, what it does, what is missing, and what to take care of."""
+        road = (*road_facts(verdict, unit), *axle_facts(verdict, unit))
+        self.facts("why", "Why it steers", why_facts(verdict, unit))
+        self.facts("road", "On the road, and how the axle moves", road)
+        self.facts("gaps", "Assumed, skipped, left open", gap_facts(verdict, document, unit))
+        self.facts("planned", "What is planned", planned_facts(document, unit))
+        self.facts("told", "What was said", told_facts(document))
+        self.facts("care", "Before any work", [Fact("", text, "▪") for text in CAUTIONS])
+
+    def cannot(self, reasons: Iterable[Fact]) -> None:
+        """There is no verdict; say why."""
+        self.query_one(Banner).verdict = NO_VERDICT
+        self.facts("means", "", [Fact("", "It cannot be worked out yet.")])
+        self.facts("look", "", reasons)
+        self.facts("signed", "", ())
