@@ -11,13 +11,15 @@ from typing import Any
 
 import numpy as np
 
-from core.kinematics.linkage import AHEAD, BEHIND, Layout, Linkage
+from core.kinematics.linkage import Linkage
+from core.kinematics.pivots import Layout
 from core.readings.reading import Instruments
 from core.sessions.session import Session, session_from
 
 OPEN_CASES = json.loads((Path(__file__).parent / "cases" / "open_cases.json").read_text("utf-8"))
-LAYOUTS: tuple[Layout, ...] = ("knuckle", "tie-rod", "inverted-y")
+LAYOUTS = tuple(Layout)
 INCH = 25.4
+AHEAD, BEHIND = 1, -1
 SIDES = {"ahead": AHEAD, "behind": BEHIND}
 
 INSTRUMENTS = Instruments(

@@ -5,7 +5,8 @@ from typing import Any
 
 import numpy as np
 
-from core.kinematics.linkage import Layout, Linkage
+from core.kinematics.linkage import Linkage
+from core.kinematics.pivots import Layout
 from core.profiles.corrections import Correction
 from core.verdict.verdict import Verdict, evaluate
 from tests.geometries import (

@@ -14,14 +14,17 @@ import numpy as np
 import pytest
 from scipy.stats import multivariate_normal
 
-from core.fix.search import SETTING, Plan, search
-from core.kinematics.linkage import PIVOTS, Linkage, pivots_of
-from core.kinematics.motion import moved
+from core.fix.chances import SETTING
+from core.fix.plan import Plan
+from core.fix.search import search
+from core.kinematics.linkage import Linkage
+from core.kinematics.motion import motion_at
+from core.kinematics.pivots import PIVOTS, pivots_of
 from core.profiles.corrections import Correction
 from core.profiles.limits import Limits
 from core.statistics.conformity import SURE
 from core.uncertainty.propagation import SCALARS
-from core.verdict.verdict import BUMP_STEER, Verdict
+from core.verdict.verdict import Overall, Verdict
 from tests.geometries import INCH, LAYOUTS, parallel_pair
 from tests.plans import COARSE, done, vehicle, verdict_on
 from tests.test_against_root_finder import steered
@@ -126,9 +129,9 @@ def brute_force(verdict: Verdict, corrections: Sequence[Correction]) -> tuple[in
     ("layout", "seed"), [(layout, seed) for layout in LAYOUTS for seed in VEHICLES[layout]]
 )
 def test_the_search_finds_what_brute_force_finds(layout, seed, monkeypatch):
-    monkeypatch.setattr("core.fix.search.SETTING", 1e-6)
+    monkeypatch.setattr("core.fix.chances.SETTING", 1e-6)
     verdict = verdict_on(vehicle(seed, layout), limits=WIDE, instruments=EXACT)
-    assert verdict.overall == BUMP_STEER
+    assert verdict.overall == Overall.BUMP_STEER
     count, expected = brute_force(verdict, COARSE)
     fix = search(verdict, COARSE)
     assert fix.searched == count
@@ -212,7 +215,7 @@ def drawn_long(verdict: Verdict, plan: Plan) -> tuple[float, ...]:
     bars = [points[f"{link}.frame"] - points[f"{link}.axle"] for link in ("track_bar", "drag_link")]
     bar, link = (np.arctan(each[:, 2] / each[:, 1]) for each in bars)
     heaves = np.linspace(-limits.working_droop, limits.working_bump, 41)
-    motion = moved(replace(linkage.with_pivots(spread), **lengths), heaves)
+    motion = motion_at(replace(linkage.with_pivots(spread), **lengths), heaves)
     within = np.stack(
         [
             np.abs(link - bar) <= limits.parallel,
@@ -237,7 +240,7 @@ def test_a_fix_that_is_exact_by_construction_is_found(pivot, rise):
     """Parallel and equal links, one pivot put wrong: undoing it leaves no steer at all."""
     wrong = parallel_pair().raised(pivot, rise * INCH)
     verdict = verdict_on(wrong)
-    assert verdict.overall == BUMP_STEER
+    assert verdict.overall == Overall.BUMP_STEER
     undo = Correction("undo it", pivot, tuple(-rise * INCH * part for part in (0.25, 0.5, 1, 1.5)))
     # what else moves the same pivot is left out, so that there is one way to undo it
     others = [one for one in COARSE if one.pivot != pivot]

@@ -12,7 +12,7 @@ import numpy as np
 import pytest
 
 from core.kinematics.linkage import Linkage
-from core.kinematics.motion import moved, steering_wheel
+from core.kinematics.motion import motion_at, steering_wheel_angle
 from tests.geometries import LAYOUTS, OPEN_CASES, linkage_of, random_linkage
 
 METRE = 1000.0  # mm
@@ -53,9 +53,9 @@ def test_steering_wheel_let_go(layout):
             # engine's hinge knows no ratio and no convention of signs.
             swing = bodies.at("pitman_arm")
             commands = linkage.arm_side * linkage.pitman_side
-            assert abs(swing * linkage.ratio * commands - steering_wheel(linkage, heave, roll)) < (
-                ANGLE * linkage.ratio
-            )
+            assert abs(
+                swing * linkage.ratio * commands - steering_wheel_angle(linkage, heave, roll)
+            ) < (ANGLE * linkage.ratio)
 
 
 @pytest.mark.parametrize("case", OPEN_CASES["cases"])
@@ -68,7 +68,7 @@ def test_worked_cases(case):
 
 def check_held(bodies: "Bodies", linkage: Linkage, heave: float, roll: float) -> None:
     bodies.settle(heave, roll)
-    motion = moved(linkage, heave, roll)
+    motion = motion_at(linkage, heave, roll)
     assert abs(bodies.at("walk") * METRE - motion.axle_shift) < 1e-6
     far = bodies.at("far_knuckle")
     assert abs(far - motion.far_steer) < ANGLE

@@ -10,7 +10,7 @@ from math import cos, sin
 import numpy as np
 import pytest
 
-from core.uncertainty.propagation import Measured
+from core.uncertainty.propagation import MeasuredLinkage
 from tests.geometries import parallel_pair
 
 V, CURRENT, PHI = 4.999, 0.019661, 1.04446  # table H.2, arithmetic means
@@ -27,7 +27,7 @@ def inputs():
     """V, I and phi as the parameters of something measured: the law asks nothing but that."""
     u = np.array([0.0032, 0.0000095, 0.00075])  # table H.2
     r = np.array([[1.0, -0.36, 0.86], [-0.36, 1.0, -0.65], [0.86, -0.65, 1.0]])  # table H.2
-    return Measured(parallel_pair(), r * np.outer(u, u))
+    return MeasuredLinkage(parallel_pair(), r * np.outer(u, u))
 
 
 # Derivatives with V, I and phi.

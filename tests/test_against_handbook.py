@@ -8,7 +8,7 @@ h = r (1 - cos(a/2)), c = 2 r sin(a/2). The table gives both for r = 1 to five p
 import numpy as np
 import pytest
 
-from core.kinematics.motion import moved
+from core.kinematics.motion import motion_at
 from tests.geometries import parallel_pair
 
 # centre angle in degrees, height of segment h, chord c, for a radius of 1
@@ -27,7 +27,7 @@ def test_a_flat_track_bar_walks_the_axle_by_the_height_of_the_segment(height, ch
     radius = 850.0
     flat = parallel_pair(slope_deg=0.0, run=radius)
     # The chord is rounded too, and near 60 deg an error in it counts a third in the height.
-    shift = moved(flat, way * radius * chord / 2).axle_shift
+    shift = motion_at(flat, way * radius * chord / 2).axle_shift
     # The frame end is on the left, so the axle is drawn to the left.
     assert shift == pytest.approx(radius * height, abs=radius * FIVE_PLACES * 1.3)
 
@@ -36,7 +36,7 @@ def test_a_flat_track_bar_walks_the_axle_by_the_height_of_the_segment(height, ch
 def test_the_height_of_the_segment_without_rounding(angle, height):
     radius, half = 850.0, np.radians(angle) / 2
     flat = parallel_pair(slope_deg=0.0, run=radius)
-    shift = moved(flat, radius * np.sin(half)).axle_shift
+    shift = motion_at(flat, radius * np.sin(half)).axle_shift
     assert shift == pytest.approx(radius * (1 - np.cos(half)), abs=1e-9)
     assert round(float(shift) / radius, 5) == height
 
@@ -49,5 +49,5 @@ def test_a_drag_link_alone_follows_the_same_arc(height, chord):
     far = np.array([0.0, 1e7, 0.0])
     flat = flat.with_pivots({"track_bar.frame": flat.track_bar_axle + far})
     # On an arm so long the ball moves sideways in a straight line, by arm times the steer.
-    drawn_in = moved(flat, radius * chord / 2).steer * arm
+    drawn_in = motion_at(flat, radius * chord / 2).steer * arm
     assert drawn_in == pytest.approx(radius * height, rel=1e-3)

@@ -10,7 +10,7 @@ import numpy as np
 import pytest
 
 from core.kinematics.linkage import Linkage
-from core.kinematics.motion import moved
+from core.kinematics.motion import motion_at
 from core.readings.reading import standard_uncertainty
 from core.verdict.curves import working_heaves
 from core.verdict.verdict import DRAWS, evaluate
@@ -59,7 +59,7 @@ def test_peaks(name):
     heaves = working_heaves(session.limits)
     steer, toe = np.empty(MILLION), np.empty(MILLION)
     for start in range(0, MILLION, PORTION):
-        motion = moved(drawn(session, linkage, rng), heaves)
+        motion = motion_at(drawn(session, linkage, rng), heaves)
         steer[start : start + PORTION] = np.abs(motion.steer).max(axis=1)
         toe[start : start + PORTION] = np.abs(motion.toe_in_change).max(axis=1)
 

@@ -8,7 +8,7 @@ import numpy as np
 import pytest
 from scipy import stats
 
-from core.statistics.conformity import decide, hold, p_between
+from core.statistics.conformity import decide, magnitude_ruling, probability_between
 from core.statistics.distributions import chi_square_limit, chi_square_sf, normal_cdf
 
 
@@ -18,18 +18,18 @@ def test_probability_of_conformity():
         value, u = rng.normal(0, 2), rng.uniform(0.01, 2)
         low, high = np.sort(rng.normal(0, 2, 2))
         expected = stats.norm.cdf(high, value, u) - stats.norm.cdf(low, value, u)
-        assert p_between(value, u, low, high) == pytest.approx(expected, abs=1e-12)
+        assert probability_between(value, u, low, high) == pytest.approx(expected, abs=1e-12)
 
 
 def test_a_magnitude_is_held_to_both_sides():
     for value, u, limit in ((1.2, 0.5, 1.5), (-1.2, 0.5, 1.5), (0.0, 2.0, 1.5), (-4.0, 0.7, 1.5)):
         expected = stats.norm.cdf(limit, value, u) - stats.norm.cdf(-limit, value, u)
-        assert hold(value, u, limit).p_within == pytest.approx(expected, abs=1e-12)
+        assert magnitude_ruling(value, u, limit).p_within == pytest.approx(expected, abs=1e-12)
 
 
 def test_without_doubt_the_value_alone_decides():
-    assert hold(1.5, 0.0, 1.5).p_within == 1.0
-    assert hold(-1.5001, 0.0, 1.5).p_within == 0.0
+    assert magnitude_ruling(1.5, 0.0, 1.5).p_within == 1.0
+    assert magnitude_ruling(-1.5001, 0.0, 1.5).p_within == 0.0
 
 
 @pytest.mark.parametrize(
@@ -46,7 +46,7 @@ def test_where_a_decision_falls(margin, verdict):
     """One-sided 95 % of a normal distribution: 1.6449 standard uncertainties from the limit."""
     assert stats.norm.ppf(0.95) == pytest.approx(1.64485, abs=5e-6)
     u = 0.1
-    assert decide(p_between(5.0 - margin * u, u, -5.0, 5.0)) == verdict
+    assert decide(probability_between(5.0 - margin * u, u, -5.0, 5.0)) == verdict
 
 
 def test_normal_distribution():

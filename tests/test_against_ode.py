@@ -11,7 +11,7 @@ import numpy as np
 import pytest
 from scipy.integrate import solve_ivp
 
-from core.kinematics.motion import moved
+from core.kinematics.motion import motion_at
 from core.kinematics.road_events import Event, drive
 from tests.geometries import LAYOUTS, random_linkage
 
@@ -39,7 +39,7 @@ def test_drift_and_heading(event, layout):
 
     def rates(t, state):
         speed = max(event.speed - event.deceleration * t, 0.0)
-        steer = float(moved(linkage, heave(t)).steer)
+        steer = float(motion_at(linkage, heave(t)).steer)
         return [speed * tan(steer) / WHEELBASE, speed * sin(state[0])]
 
     # From corner to corner, so that the solver meets no kink within a step.

@@ -9,7 +9,7 @@ import pytest
 from scipy.optimize import root
 
 from core.kinematics.linkage import Linkage
-from core.kinematics.motion import moved, steering_wheel
+from core.kinematics.motion import motion_at, steering_wheel_angle
 from core.kinematics.series import derivatives
 from tests.geometries import LAYOUTS, random_linkage
 
@@ -95,7 +95,7 @@ def test_axle_shift_and_steer(layout):
     for _ in range(40):
         linkage = random_linkage(rng, layout)
         heave, roll = rng.uniform(-100, 100), np.radians(rng.uniform(-8, 8))
-        motion = moved(linkage, heave, roll)
+        motion = motion_at(linkage, heave, roll)
         walk, far, near = steered(linkage, heave, roll)
         assert abs(motion.axle_shift - walk) < LENGTH
         assert abs(motion.far_steer - far) < ANGLE
@@ -117,7 +117,7 @@ def test_steering_wheel_let_go(layout):
         # moves Df left as it turns to the left.
         commands_left = linkage.arm_side * linkage.pitman_side
         expected = linkage.ratio * commands_left * let_go(linkage, heave, roll)
-        assert abs(steering_wheel(linkage, heave, roll) - expected) < linkage.ratio * ANGLE
+        assert abs(steering_wheel_angle(linkage, heave, roll) - expected) < linkage.ratio * ANGLE
 
 
 @pytest.mark.parametrize("layout", LAYOUTS)

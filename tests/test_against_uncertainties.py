@@ -11,8 +11,8 @@ from uncertainties import correlated_values, ufloat, umath
 from core.adjustment.least_squares import adjust
 from core.kinematics.series import derivatives
 from core.readings.reading import standard_uncertainty
-from core.uncertainty.measured_linkage import measured
-from core.verdict.rules import rule
+from core.uncertainty.measured_linkage import measured_linkage
+from core.verdict.rules import rules_of
 from tests.geometries import (
     LAYOUTS,
     as_read,
@@ -36,7 +36,7 @@ def surveyed(layout, stations):
     adjustment = adjust(session.readings, session.instruments, layout)
     flat = correlated_values(adjustment.points.ravel(), adjustment.covariance)
     points = dict(zip(adjustment.pivots, np.reshape(flat, (-1, 3)), strict=True))
-    return session, measured(session, adjustment), points
+    return session, measured_linkage(session, adjustment), points
 
 
 @pytest.fixture(params=[(layout, stations) for layout in LAYOUTS for stations in (True, False)])
@@ -61,7 +61,7 @@ def check(ruling, expected):
 
 def test_slopes_and_parallel_angle(subject):
     session, pivots, points = subject
-    rules = rule(pivots, session.limits)
+    rules = rules_of(pivots, session.limits)
     track_bar, drag_link = slope(points, "track_bar"), slope(points, "drag_link")
     check(rules.flat_track_bar, track_bar)
     check(rules.flat_drag_link, drag_link)
@@ -73,7 +73,7 @@ def test_length_ratio(subject):
     track_bar, drag_link = length(points, "track_bar"), length(points, "drag_link")
     ratio = track_bar / drag_link
     expected = ratio if ratio.nominal_value < 1 else 1 / ratio
-    check(rule(pivots, session.limits).length, expected)
+    check(rules_of(pivots, session.limits).length, expected)
 
 
 @pytest.mark.parametrize("layout", ["knuckle", "tie-rod"])

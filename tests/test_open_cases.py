@@ -6,7 +6,7 @@ Each was also settled on a rigid-body physics engine to better than 1e-6 deg.
 import numpy as np
 import pytest
 
-from core.kinematics.motion import moved, steering_wheel
+from core.kinematics.motion import motion_at, steering_wheel_angle
 from core.verdict.rules import lengths, slopes
 from tests.geometries import OPEN_CASES, linkage_of
 
@@ -25,7 +25,7 @@ def test_motion(case):
         np.array([state[name] for state in case["expected"]])
         for name in ("heave_mm", "roll_deg", "axle_shift_mm", "steer_deg", "toe_in_change_deg")
     )
-    motion = moved(linkage_of(case), heave, np.radians(roll))
+    motion = motion_at(linkage_of(case), heave, np.radians(roll))
     np.testing.assert_allclose(motion.axle_shift, shift, **MM)
     np.testing.assert_allclose(np.degrees(motion.steer), steer, **DEGREES)
     np.testing.assert_allclose(np.degrees(motion.toe_in_change), toe_in, **DEGREES)
@@ -36,7 +36,7 @@ def test_steering_wheel_let_go(case):
         np.array([state[name] for state in case["steering_wheel_deg"]])
         for name in ("heave_mm", "angle_deg")
     )
-    swing = np.degrees(steering_wheel(linkage_of(case), heave))
+    swing = np.degrees(steering_wheel_angle(linkage_of(case), heave))
     np.testing.assert_allclose(swing, angle, **DEGREES)
 
 

@@ -8,11 +8,12 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from core.adjustment.least_squares import adjust
-from core.kinematics.linkage import Linkage, pivots_of
-from core.kinematics.motion import moved, steering_wheel
+from core.kinematics.linkage import Linkage
+from core.kinematics.motion import motion_at, steering_wheel_angle
+from core.kinematics.pivots import pivots_of
 from core.kinematics.roll_centre import roll_centre_height
 from core.kinematics.series import derivatives
-from core.verdict.curves import peaks_of, working_heaves
+from core.verdict.curves import peak_values, working_heaves
 from core.verdict.rules import length_ratio, lengths, parallel_angle, slopes
 from core.verdict.verdict import evaluate
 from tests.geometries import (
@@ -64,15 +65,17 @@ def scaled(linkage: Linkage, factor: float) -> Linkage:
 def test_a_mirror_image_changes_signs_only(linkage, heave, roll):
     """Frame ends go to the other side; the left wheel's steer becomes the right one's."""
     image = mirrored(linkage)
-    one, other = moved(linkage, heave, roll), moved(image, heave, -roll)
+    one, other = motion_at(linkage, heave, roll), motion_at(image, heave, -roll)
     close = {"abs": 1e-12, "nan_ok": True}
     assert other.axle_shift == pytest.approx(-one.axle_shift, abs=1e-9)
     assert other.far_steer == pytest.approx(-one.far_steer, **close)
     assert other.near_steer == pytest.approx(-one.near_steer, **close)
     assert other.steer == pytest.approx(-one.steer, **close)
     assert other.toe_in_change == pytest.approx(one.toe_in_change, **close)
-    swing = steering_wheel(linkage, heave, roll)
-    assert steering_wheel(image, heave, -roll) == pytest.approx(-swing, abs=1e-10, nan_ok=True)
+    swing = steering_wheel_angle(linkage, heave, roll)
+    assert steering_wheel_angle(image, heave, -roll) == pytest.approx(
+        -swing, abs=1e-10, nan_ok=True
+    )
     np.testing.assert_allclose(slopes(image), -slopes(linkage), atol=1e-15)
     np.testing.assert_array_equal(lengths(image), lengths(linkage))
     assert roll_centre_height(image) == pytest.approx(roll_centre_height(linkage))
@@ -83,14 +86,14 @@ def test_a_mirror_image_changes_signs_only(linkage, heave, roll):
 @given(linkages(), heaves, rolls, st.floats(0.1, 10))
 def test_scaling_all_lengths_leaves_the_angles(linkage, heave, roll, factor):
     small, large = (
-        moved(linkage, heave, roll),
-        moved(scaled(linkage, factor), heave * factor, roll),
+        motion_at(linkage, heave, roll),
+        motion_at(scaled(linkage, factor), heave * factor, roll),
     )
     assert large.axle_shift == pytest.approx(small.axle_shift * factor, abs=1e-8)
     assert large.steer == pytest.approx(small.steer, abs=1e-11, nan_ok=True)
     assert large.toe_in_change == pytest.approx(small.toe_in_change, abs=1e-11, nan_ok=True)
-    swing = steering_wheel(linkage, heave, roll)
-    assert steering_wheel(scaled(linkage, factor), heave * factor, roll) == pytest.approx(
+    swing = steering_wheel_angle(linkage, heave, roll)
+    assert steering_wheel_angle(scaled(linkage, factor), heave * factor, roll) == pytest.approx(
         swing, abs=1e-9, nan_ok=True
     )
     assert parallel_angle(scaled(linkage, factor)) == pytest.approx(parallel_angle(linkage))
@@ -101,10 +104,10 @@ def test_scaling_all_lengths_leaves_the_angles(linkage, heave, roll, factor):
 
 @given(linkages())
 def test_at_ride_height_nothing_has_moved(linkage):
-    motion = moved(linkage, 0.0)
+    motion = motion_at(linkage, 0.0)
     for value in (motion.axle_shift, motion.steer, motion.toe_in_change):
         assert value == pytest.approx(0.0, abs=1e-10)
-    assert steering_wheel(linkage, 0.0) == pytest.approx(0.0, abs=1e-9)
+    assert steering_wheel_angle(linkage, 0.0) == pytest.approx(0.0, abs=1e-9)
 
 
 @given(measured_vehicles(), st.floats(-1500, 1500))
@@ -145,8 +148,8 @@ def test_the_order_of_readings_changes_nothing(vehicle, random):
 def test_peaks_are_those_of_the_model_at_41_heaves(linkage):
     """The polynomial through a few nodes is as good as the model over a working travel."""
     limits = session_of(document_of(linkage, true_readings(linkage))).limits
-    motion = moved(linkage, working_heaves(limits))
-    steer, toe = peaks_of(linkage, limits)
+    motion = motion_at(linkage, working_heaves(limits))
+    steer, toe = peak_values(linkage, limits)
     assert steer == pytest.approx(np.abs(motion.steer).max(), abs=1e-8)
     assert toe == pytest.approx(np.abs(motion.toe_in_change).max(), abs=1e-8)
 
@@ -170,8 +173,8 @@ def test_many_geometries_at_once_are_each_as_if_alone(several):
     )
     alike = [replace(one, arm_side=several[0].arm_side) for one in several]
     heave = np.linspace(-60, 60, 5)
-    together = moved(stacked.spread(), heave, 0.03)
+    together = motion_at(stacked.with_heave_axis(), heave, 0.03)
     for row, one in enumerate(alike):
-        alone = moved(one, heave, 0.03)
+        alone = motion_at(one, heave, 0.03)
         np.testing.assert_allclose(together.steer[row], alone.steer, atol=1e-14)
         np.testing.assert_allclose(together.axle_shift[row], alone.axle_shift, atol=1e-10)

@@ -96,7 +96,7 @@ def test_the_steps_are_those_of_the_wizard():
 @pytest.mark.parametrize("typed", ["17 5/8", "17-5/8", "17.625", "1' 5 5/8\"", "448 mm", "44.8 cm"])
 def test_numbers_are_typed_as_it_says(typed):
     assert f"`{typed}`" in TEXT
-    assert quantity.length(typed) == pytest.approx(447.675, abs=0.5)
+    assert quantity.parse_length(typed) == pytest.approx(447.675, abs=0.5)
 
 
 def test_the_cautions_are_those_of_the_program():

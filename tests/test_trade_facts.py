@@ -9,9 +9,9 @@ import numpy as np
 import pytest
 
 from core.kinematics.linkage import Linkage
-from core.kinematics.motion import moved, steering_wheel
+from core.kinematics.motion import motion_at, steering_wheel_angle
 from core.kinematics.series import derivatives
-from core.uncertainty.measured_linkage import measured
+from core.uncertainty.measured_linkage import measured_linkage
 from core.verdict.verdict import evaluate
 from tests.geometries import INCH, document_of, parallel_pair, session_of, true_readings
 
@@ -20,20 +20,20 @@ WORKING = np.linspace(-2 * INCH, 2 * INCH, 41)
 
 
 def peak_steer_deg(linkage: Linkage, heave=WORKING) -> float:
-    return float(np.degrees(np.abs(moved(linkage, heave).steer).max()))
+    return float(np.degrees(np.abs(motion_at(linkage, heave).steer).max()))
 
 
 def walk(linkage: Linkage) -> float:
     """Farthest that the axle goes sideways, mm."""
-    return float(np.abs(moved(linkage, TRAVEL).axle_shift).max())
+    return float(np.abs(motion_at(linkage, TRAVEL).axle_shift).max())
 
 
 @pytest.mark.parametrize("slope_deg", [-5, 0, 8, 20])
 def test_parallel_links_of_equal_length_do_not_bump_steer(slope_deg):
     """Common practice, no source."""
     like = parallel_pair(slope_deg=slope_deg)
-    np.testing.assert_allclose(moved(like, TRAVEL).steer, 0.0, atol=1e-12)
-    np.testing.assert_allclose(steering_wheel(like, TRAVEL), 0.0, atol=1e-11)
+    np.testing.assert_allclose(motion_at(like, TRAVEL).steer, 0.0, atol=1e-12)
+    np.testing.assert_allclose(steering_wheel_angle(like, TRAVEL), 0.0, atol=1e-11)
 
 
 def test_about_flat_the_axle_walks_least():
@@ -45,7 +45,7 @@ def test_about_flat_the_axle_walks_least():
 
 def test_about_flat_up_and_down_walk_the_axle_alike():
     """Common practice, no source."""
-    shift = moved(parallel_pair(slope_deg=0), np.array([-60.0, 60.0])).axle_shift
+    shift = motion_at(parallel_pair(slope_deg=0), np.array([-60.0, 60.0])).axle_shift
     assert shift[0] == pytest.approx(shift[1], abs=1e-9)
 
 
@@ -138,7 +138,7 @@ def test_the_wheel_held_steers_the_road_wheels_and_let_go_turns_itself():
     linkage = parallel_pair(parallel_deg=2.0)
     slow = replace(linkage, ratio=20.0)
     assert peak_steer_deg(linkage) > 0.5
-    swing, slower = (np.abs(steering_wheel(one, WORKING)).max() for one in (linkage, slow))
+    swing, slower = (np.abs(steering_wheel_angle(one, WORKING)).max() for one in (linkage, slow))
     assert np.degrees(swing) > 5.0
     assert slower == pytest.approx(swing * 20 / 16)
 
@@ -153,5 +153,5 @@ def test_braking_steers_a_vehicle_with_bump_steer():
     assert abs(true["hard stop"].drift) < 1.0
     assert abs(bump_steer["hard stop"].drift) > 500.0
     assert np.sign(bump_steer["hard stop"].drift) == np.sign(
-        moved(measured(verdicts[1].session, verdicts[1].adjustment).linkage, 38.0).steer
+        motion_at(measured_linkage(verdicts[1].session, verdicts[1].adjustment).linkage, 38.0).steer
     )

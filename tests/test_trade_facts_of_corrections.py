@@ -7,7 +7,7 @@ import pytest
 
 from core.fix.search import search
 from core.profiles.profile import load_profile
-from core.verdict.verdict import BUMP_STEER, STEERS_TRUE
+from core.verdict.verdict import Overall
 from tests.geometries import INCH, parallel_pair
 from tests.plans import verdict_on
 from wizard.locations import PROFILES
@@ -19,13 +19,13 @@ SOUND = parallel_pair(slope_deg=5)
 def plans_for(linkage, profile="coil-crossover"):
     """The plans for a vehicle, by the corrections they use."""
     verdict = verdict_on(linkage)
-    assert verdict.overall == BUMP_STEER
+    assert verdict.overall == Overall.BUMP_STEER
     plans = search(verdict, load_profile(profile, [PROFILES]).corrections).plans
     return [[(move.correction.name, move.rise / INCH) for move in plan.moves] for plan in plans]
 
 
 def test_the_vehicle_all_start_from_steers_true():
-    assert verdict_on(SOUND).overall == STEERS_TRUE
+    assert verdict_on(SOUND).overall == Overall.STEERS_TRUE
 
 
 @pytest.mark.parametrize("drop", [2.0, 3.0, 4.0])
@@ -75,7 +75,7 @@ def test_frame_ends_on_opposite_sides_are_cured_by_no_move():
         name: linkage.pivot(name) * [1, -1, 1] for name in ("track_bar.frame", "track_bar.axle")
     }
     verdict = verdict_on(linkage.with_pivots(mirrored))
-    assert verdict.overall == BUMP_STEER
+    assert verdict.overall == Overall.BUMP_STEER
     corrections = load_profile("coil-crossover", [PROFILES]).corrections
     (best,) = search(verdict, corrections).plans
     assert not best.steers_true

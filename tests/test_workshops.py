@@ -14,15 +14,15 @@ import numpy as np
 import pytest
 
 from core.adjustment.least_squares import Adjustment, adjust
-from core.adjustment.outliers import suspicions
+from core.adjustment.outliers import suspect_groups
 from core.kinematics.linkage import Linkage
-from core.kinematics.motion import moved
+from core.kinematics.motion import motion_at
 from core.profiles.limits import Limits
-from core.uncertainty.measured_linkage import measured
+from core.uncertainty.measured_linkage import measured_linkage
 from core.verdict.curves import working_heaves
-from core.verdict.peak import rule_peaks
-from core.verdict.rules import length_ratio, parallel_angle, rule, slopes
-from core.verdict.verdict import BUMP_STEER, STEERS_TRUE, overall
+from core.verdict.peak import peaks_of
+from core.verdict.rules import length_ratio, parallel_angle, rules_of, slopes
+from core.verdict.verdict import Overall, overall
 from tests.geometries import (
     INCH,
     LAYOUTS,
@@ -70,17 +70,17 @@ def measure(rng, layout, height) -> Workshop:
     return Workshop(
         truth=truly_within(linkage, session.limits),
         called=verdicts(session, clean),
-        named_when_clean=bool(suspicions(clean)),
+        named_when_clean=bool(suspect_groups(clean)),
         height=height,
         groups=tuple(
-            suspicion.readings
-            for suspicion in suspicions(adjust(other.readings, other.instruments, layout))
+            group.readings
+            for group in suspect_groups(adjust(other.readings, other.instruments, layout))
         ),
     )
 
 
 def truly_within(linkage: Linkage, limits: Limits) -> dict[str, bool]:
-    motion = moved(linkage, working_heaves(limits))
+    motion = motion_at(linkage, working_heaves(limits))
     within = {
         "parallel": abs(parallel_angle(linkage)) <= limits.parallel,
         "steer": np.abs(motion.steer).max() <= limits.steer,
@@ -94,9 +94,9 @@ def truly_within(linkage: Linkage, limits: Limits) -> dict[str, bool]:
 
 
 def verdicts(session, adjustment: Adjustment) -> dict[str, str]:
-    subject = measured(session, adjustment)
-    rules = rule(subject, session.limits)
-    steer, toe = (peak.ruling.verdict for peak in rule_peaks(subject, session.limits, DRAWS))
+    subject = measured_linkage(session, adjustment)
+    rules = rules_of(subject, session.limits)
+    steer, toe = (peak.ruling.verdict for peak in peaks_of(subject, session.limits, DRAWS))
     decided = overall(rules.parallel.verdict, steer, toe)
     return {
         "parallel": rules.parallel.verdict,
@@ -105,7 +105,7 @@ def verdicts(session, adjustment: Adjustment) -> dict[str, str]:
         "flat track bar": rules.flat_track_bar.verdict,
         "flat drag link": rules.flat_drag_link.verdict,
         "length": rules.length.verdict,
-        "overall": {STEERS_TRUE: "within", BUMP_STEER: "out"}.get(decided, decided),
+        "overall": {Overall.STEERS_TRUE: "within", Overall.BUMP_STEER: "out"}.get(decided, decided),
     }
 
 
@@ -164,6 +164,8 @@ def test_a_vehicle_at_the_limit_is_called_either_way_no_more_than_its_share():
         linkage = random_linkage(rng, LAYOUTS[i % 3], parallel=limit, same_side=True)
         session = session_of(document_of(linkage, as_read(true_readings(linkage), rng)))
         adjustment = adjust(session.readings, session.instruments, session.layout)
-        called[rule(measured(session, adjustment), session.limits).parallel.verdict] += 1
+        called[
+            rules_of(measured_linkage(session, adjustment), session.limits).parallel.verdict
+        ] += 1
     assert 0.029 < called["within"] / vehicles < 0.071
     assert 0.029 < called["out"] / vehicles < 0.071

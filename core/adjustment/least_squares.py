@@ -18,8 +18,9 @@ from dataclasses import dataclass
 import numpy as np
 
 from core.adjustment.observation import Observations, curvature, predict
-from core.kinematics.linkage import NEAR_BALL, Array, pivots_of
-from core.readings.reading import Instruments, Reading, scatters, standard_uncertainty
+from core.kinematics.linkage import Array
+from core.kinematics.pivots import NEAR_BALL, Layout, pivots_of
+from core.readings.reading import Instruments, Reading, repeats_scatter, standard_uncertainty
 from core.readings.survey import LINKS
 from core.statistics.distributions import chi_square_limit
 
@@ -118,7 +119,7 @@ class Adjustment:
         return self.chi_square <= self.chi_square_limit or self.redundancy == 0
 
 
-def adjust(readings: Sequence[Reading], instruments: Instruments, layout: str) -> Adjustment:
+def adjust(readings: Sequence[Reading], instruments: Instruments, layout: Layout) -> Adjustment:
     """Pivots of a layout from every reading taken.
 
     Parameters
@@ -127,7 +128,7 @@ def adjust(readings: Sequence[Reading], instruments: Instruments, layout: str) -
         As from `core.readings.survey.readings_in`; those which say nothing about the pivots (a
         length without stations) are left out.
     instruments : Instruments
-    layout : str
+    layout : Layout
 
     Raises
     ------
@@ -203,7 +204,7 @@ def _conclude(
             AdjustedReading(
                 reading,
                 float(u_i),
-                scatters(reading, instruments),
+                repeats_scatter(reading, instruments),
                 float(v),
                 float(r),
                 float(v / (u_i * np.sqrt(r))) if seen else None,

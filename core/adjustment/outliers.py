@@ -20,12 +20,12 @@ from core.adjustment.least_squares import NOTHING_REDUNDANT, Adjustment
 CRITICAL = 3.29
 """Standardized residual above which a reading is a suspect."""
 
-TIED = 0.9
+INSEPARABLE = 0.9
 """Correlation of residuals above which readings cannot be told apart."""
 
 
 @dataclass(frozen=True, eq=False, repr=False)
-class Suspicion:
+class SuspectGroup:
     """A group of readings of which one is probably mistaken.
 
     Attributes
@@ -40,7 +40,7 @@ class Suspicion:
     mistakes: tuple[float, ...]
 
 
-def suspicions(adjustment: Adjustment) -> tuple[Suspicion, ...]:
+def suspect_groups(adjustment: Adjustment) -> tuple[SuspectGroup, ...]:
     """Groups of suspects, the worst first; () where every reading agrees with the others."""
     names = [item.reading.name for item in adjustment.items]
     u = np.array([item.u for item in adjustment.items])
@@ -59,9 +59,9 @@ def suspicions(adjustment: Adjustment) -> tuple[Suspicion, ...]:
         if w[leader] <= CRITICAL:
             break
         correlation = np.abs(covariance[leader]) / (spread[leader] * spread)
-        group = [i for i in order if correlation[i] > TIED]
+        group = [i for i in order if correlation[i] > INSEPARABLE]
         found.append(
-            Suspicion(
+            SuspectGroup(
                 tuple(names[i] for i in group),
                 tuple(float(-residual[i] / redundancy[i]) for i in group),
             )

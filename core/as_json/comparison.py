@@ -5,12 +5,12 @@ from typing import Any
 
 from core.as_json.verdict import degrees
 from core.fix.comparison import Change, Comparison, Control
-from core.fix.plan_record import Reached
+from core.fix.plan_record import ReachedMove
 from core.verdict.verdict import Verdict
 
 
-def comparison_answer(
-    before: Verdict, after: Verdict, comparison: Comparison, moves: Sequence[Reached]
+def comparison_as_json(
+    before: Verdict, after: Verdict, comparison: Comparison, moves: Sequence[ReachedMove]
 ) -> dict[str, Any]:
     """Everything that a comparison says; angles in deg, lengths in mm."""
     return {
@@ -52,5 +52,5 @@ def _control(control: Control) -> dict[str, Any]:
         "u_across_mm": control.u_across,
         "up_mm": control.up,
         "u_up_mm": control.u_up,
-        "holds": control.holds,
+        "holds": control.unchanged,
     }

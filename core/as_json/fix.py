@@ -3,13 +3,14 @@
 from typing import Any
 
 from core.as_json.verdict import degrees
-from core.fix.search import Fix, Plan
+from core.fix.plan import Plan
+from core.fix.search import SearchResult
 from core.verdict.verdict import Verdict
 
 LINKS = ("track_bar", "drag_link")
 
 
-def fix_answer(verdict: Verdict, fix: Fix) -> dict[str, Any]:
+def search_as_json(verdict: Verdict, fix: SearchResult) -> dict[str, Any]:
     """Everything that a search says; field names are those of the specification."""
     return {
         "id": verdict.session.id,

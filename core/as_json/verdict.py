@@ -15,7 +15,7 @@ from core.verdict.peak import Peak
 from core.verdict.verdict import Verdict
 
 
-def answer(verdict: Verdict, record: str) -> dict[str, Any]:
+def verdict_as_json(verdict: Verdict, record: str) -> dict[str, Any]:
     """Everything that a verdict says.
 
     Parameters
@@ -174,7 +174,7 @@ def _readings(verdict: Verdict) -> dict[str, Any]:
         "chi_square": adjustment.chi_square,
         "chi_square_limit": adjustment.chi_square_limit,
         "items": [_item(item) for item in adjustment.items],
-        "suspects": [list(suspicion.readings) for suspicion in verdict.suspicions],
+        "suspects": [list(group.readings) for group in verdict.suspect_groups],
     }
 
 

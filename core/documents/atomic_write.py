@@ -28,7 +28,7 @@ def make_folder(folder: Path) -> None:
     _sync_folder(folder.parent)
 
 
-def replace(path: Path, content: bytes) -> None:
+def replace_file(path: Path, content: bytes) -> None:
     """Write the file, or put it in the place of the one that is there."""
     temporary = _written_beside(path, content)
     try:
@@ -39,7 +39,7 @@ def replace(path: Path, content: bytes) -> None:
     _sync_folder(path.parent)
 
 
-def create(path: Path, content: bytes) -> None:
+def create_file(path: Path, content: bytes) -> None:
     """Write a new file and read it back.
 
     Raises
@@ -67,7 +67,7 @@ def create(path: Path, content: bytes) -> None:
         raise
 
 
-def tidy(folder: Path) -> None:
+def remove_abandoned(folder: Path) -> None:
     """Remove what a program that was killed left half-written in a folder."""
     with suppress(OSError):
         for leftover in folder.glob(f".*{_UNFINISHED}"):

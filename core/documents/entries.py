@@ -5,7 +5,7 @@ from typing import Any
 
 from core.documents.document import value_at
 from core.text.plain_text import plain
-from core.text.quantity import QuantityError
+from core.text.quantity import LengthUnit, QuantityError
 
 
 class EntryError(ValueError):
@@ -17,11 +17,9 @@ class EntryError(ValueError):
         super().__init__(f"[{table}] {key}: {message}" if table else f"{key}: {message}")
 
 
-class ProfileError(ValueError):
-    """No such profile, or one that is faulty; one line with file, table, key and what was wanted.
-
-    It is here so that what needs no profile need not load the reading of one.
-    """
+def units_of(document: Mapping[str, Any]) -> LengthUnit:
+    """Unit of length of a session: the unit of a bare number, and of every length shown."""
+    return "mm" if value_at(document, "session.units") == "mm" else "in"
 
 
 def text_at(document: Mapping[str, Any], path: str, default: str | None = None) -> str:

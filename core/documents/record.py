@@ -108,16 +108,16 @@ def save_draft(files: Path, document: Document) -> Path:
     """Keep a session that is not finished; it is on the disk on return. Raises RecordError."""
     path = draft_path(files, document)
     content = _encoded(path, without(without(document, "results"), "session.closed"))
-    with said_clearly(path, "cannot be kept"):
+    with as_record_errors(path, "cannot be kept"):
         atomic_write.make_folder(path.parent)
-        atomic_write.replace(path, content)
+        atomic_write.replace_file(path, content)
     return path
 
 
 def discard_draft(files: Path, document: Document) -> None:
     """Remove a session's draft, if there is one. Raises RecordError."""
     path = draft_path(files, document)
-    with said_clearly(path, "cannot be removed"):
+    with as_record_errors(path, "cannot be removed"):
         path.unlink(missing_ok=True)
 
 
@@ -136,16 +136,16 @@ def file_record(files: Path, document: Document) -> Path:
     """
     path = record_path(files, document)
     content = _encoded(path, document)
-    with said_clearly(path, "cannot be filed"):
+    with as_record_errors(path, "cannot be filed"):
         atomic_write.make_folder(path.parent)
-    with said_clearly(path, "cannot be filed", exists="is filed already and stays as it is"):
-        atomic_write.create(path, content)
+    with as_record_errors(path, "cannot be filed", exists="is filed already and stays as it is"):
+        atomic_write.create_file(path, content)
     with suppress(OSError):  # filed all the same; `record_list.tidy` removes the draft later
         draft_path(files, document).unlink(missing_ok=True)
     return path
 
 
-def rewrite(path: Path, document: Document) -> None:
+def replace_signed(path: Path, document: Document) -> None:
     """Put a document with further signatures in the place of the record it was read from.
 
     Raises
@@ -161,12 +161,12 @@ def rewrite(path: Path, document: Document) -> None:
             f"{plain(path, 300)}: has changed since it was opened; open it again and sign that"
         )
     content = _encoded(path, document)
-    with said_clearly(path, "cannot be signed"):
-        atomic_write.replace(path.resolve(), content)
+    with as_record_errors(path, "cannot be signed"):
+        atomic_write.replace_file(path.resolve(), content)
 
 
 @contextmanager
-def said_clearly(path: Path, what: str, exists: str = "") -> Iterator[None]:
+def as_record_errors(path: Path, what: str, exists: str = "") -> Iterator[None]:
     """Turn what the system says of a path into a RecordError of one line.
 
     `exists` is what to say where a file is in the way, instead of what happened otherwise.

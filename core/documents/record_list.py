@@ -12,7 +12,7 @@ from typing import Any
 from core.documents import atomic_write
 from core.documents.document import Document, value_at, without
 from core.documents.entries import EntryError, text_at
-from core.documents.record import SHOP, UNFINISHED, RecordError, read_document, said_clearly
+from core.documents.record import SHOP, UNFINISHED, RecordError, as_record_errors, read_document
 from core.documents.signature import signatures_of
 from core.text.plain_text import plain
 
@@ -21,7 +21,7 @@ NOT_ANSWERS = ("draft", "plan", "program_version")
 
 
 @dataclass(frozen=True)
-class Entry:
+class ListedSession:
     """What a list says of one file. One that cannot be read has its reason in `fault`.
 
     Text is fit to be shown. `overall` is the verdict at the time of filing, `decision` the last
@@ -42,70 +42,70 @@ class Entry:
     decision: str = ""
 
 
-def list_records(files: Path) -> list[Entry]:
+def list_records(files: Path) -> list[ListedSession]:
     """Every filed session, newest first. Raises RecordError when `files` cannot be read."""
     folders = [folder for folder in _folders_in(files) if folder.name not in {SHOP, UNFINISHED}]
     return _newest_first(entry for folder in folders for entry in _entries_in(folder))
 
 
-def drafts(files: Path) -> list[Entry]:
+def list_drafts(files: Path) -> list[ListedSession]:
     """Every session that was not finished, newest first; those filed meanwhile are left out."""
     return _newest_first(
         entry for entry in _entries_in(files / UNFINISHED) if not _is_filed(files, entry)
     )
 
 
-def tidy(files: Path) -> None:
+def remove_leftovers(files: Path) -> None:
     """Clear away what a killed program left: half-written files, drafts of filed sessions."""
     with suppress(OSError, RecordError):
         for folder in _folders_in(files):
-            atomic_write.tidy(folder)
+            atomic_write.remove_abandoned(folder)
         for entry in _entries_in(files / UNFINISHED):
             if _is_filed(files, entry):
                 entry.path.unlink(missing_ok=True)
 
 
 def _folders_in(files: Path) -> list[Path]:
-    with said_clearly(files, "cannot be read"):
+    with as_record_errors(files, "cannot be read"):
         return [path for path in files.iterdir() if path.is_dir()] if files.exists() else []
 
 
-def _entries_in(folder: Path) -> list[Entry]:
+def _entries_in(folder: Path) -> list[ListedSession]:
     """The sessions of a folder; the folder itself, with the reason, where it cannot be read."""
     try:
-        with said_clearly(folder, "cannot be read"):
+        with as_record_errors(folder, "cannot be read"):
             paths = list(folder.iterdir()) if folder.exists() else []
     except RecordError as error:
-        return [Entry(folder, fault=str(error))]
+        return [ListedSession(folder, fault=str(error))]
     return [_entry(path) for path in paths if re.fullmatch(r"[^.].*\.toml", path.name)]
 
 
-def _entry(path: Path) -> Entry:
+def _entry(path: Path) -> ListedSession:
     try:
-        with said_clearly(path, "cannot be opened"):
+        with as_record_errors(path, "cannot be opened"):
             state = path.stat()
     except RecordError as error:
-        return Entry(path, fault=str(error))
+        return ListedSession(path, fault=str(error))
     return _entry_as_of(path, state.st_mtime_ns, state.st_size, state.st_ino)
 
 
 @lru_cache(maxsize=4096)
-def _entry_as_of(path: Path, *_state: int) -> Entry:
+def _entry_as_of(path: Path, *_state: int) -> ListedSession:
     """An entry is read once for each state of its file, so that listing again costs nothing."""
     try:
         return _entry_of(path, read_document(path))
     except RecordError as error:
-        return Entry(path, fault=str(error))
+        return ListedSession(path, fault=str(error))
     except (EntryError, OverflowError, ValueError) as error:
-        return Entry(path, fault=f"{plain(path, 300)}: {error}")
+        return ListedSession(path, fault=f"{plain(path, 300)}: {error}")
 
 
-def _entry_of(path: Path, document: Document) -> Entry:
+def _entry_of(path: Path, document: Document) -> ListedSession:
     opened = value_at(document, "session.opened")
     if not isinstance(opened, datetime):
         raise EntryError("session.opened", "should be a date and time with its offset")
     signatures = signatures_of(document)
-    return Entry(
+    return ListedSession(
         path,
         id=_shown(document, "session.id"),
         tag=_shown(document, "vehicle.tag"),
@@ -124,11 +124,11 @@ def _shown(document: Document, path: str, default: str | None = None) -> str:
     return plain(text_at(document, path, default), 200)
 
 
-def _newest_first(entries: Iterable[Entry]) -> list[Entry]:
+def _newest_first(entries: Iterable[ListedSession]) -> list[ListedSession]:
     return sorted(entries, key=lambda entry: (_moment(entry), entry.path.name), reverse=True)
 
 
-def _moment(entry: Entry) -> float:
+def _moment(entry: ListedSession) -> float:
     """When a session was opened, s; one that cannot be read is placed by its file's time."""
     if entry.opened:
         return entry.opened.timestamp()
@@ -137,7 +137,7 @@ def _moment(entry: Entry) -> float:
     return 0.0
 
 
-def _is_filed(files: Path, entry: Entry) -> bool:
+def _is_filed(files: Path, entry: ListedSession) -> bool:
     """Whether a draft is of no more use: all that it says is in the record of the same name."""
     if entry.fault:
         return False

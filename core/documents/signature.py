@@ -24,7 +24,7 @@ def sign(
     return {**document, "signatures": [*signatures_of(document), signature]}
 
 
-def signature_stands(document: Document, signature: Mapping[str, Any]) -> bool:
+def signature_is_valid(document: Document, signature: Mapping[str, Any]) -> bool:
     """Whether the document is still what was signed."""
     return signature.get("digest") == digest(document)
 

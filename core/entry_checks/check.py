@@ -10,15 +10,15 @@ Each module knows one kind of answer: `words`, `standing` (walk-round, stance, l
 """
 
 from collections.abc import Mapping, Sequence
-from typing import TYPE_CHECKING, Any, get_args
+from typing import TYPE_CHECKING, Any
 
 from core.documents.document import value_at
-from core.documents.tables import MOVABLE
 from core.entry_checks import all_rules, instruments, single_reading, walk_round_and_stance, words
-from core.entry_checks.known import Known
-from core.entry_checks.outcome import Accepted, Outcome, Queried, Refused, judged
-from core.entry_checks.single_reading import Asked, Typed
-from core.kinematics.linkage import Layout
+from core.entry_checks.known import KnownAnswers
+from core.entry_checks.outcome import Accepted, Outcome, Queried, Refused, outcome_of
+from core.entry_checks.single_reading import AskedQuantity, TypedQuantity
+from core.kinematics.pivots import Layout, Side
+from core.profiles.corrections import MOVABLE
 from core.readings.survey import LINKS
 from core.readings.walk_round import JOINTS
 from core.text.plain_text import plain
@@ -30,9 +30,9 @@ if TYPE_CHECKING:
 __all__ = ["Accepted", "Outcome", "Queried", "Refused", "check"]
 
 CHOICES: dict[str, tuple[str, ...]] = {
-    "layout.steering": get_args(Layout),
-    "layout.arm": ("ahead", "behind"),
-    "layout.pitman": ("ahead", "behind"),
+    "layout.steering": tuple(Layout),
+    "layout.arm": tuple(Side),
+    "layout.pitman": tuple(Side),
     "session.units": ("in", "mm"),
     "session.kind": ("first", "re-measure"),
 }
@@ -76,7 +76,7 @@ def check(
     -------
     Accepted, Queried or Refused
     """
-    known = Known(document, profile)
+    known = KnownAnswers(document, profile)
     if path in walk_round_and_stance.STATEMENTS or path in BENT:
         return _yes_or_no(path, answer, known)
     parts = ("yes" if answer else "no",) if isinstance(answer, bool) else answer
@@ -97,16 +97,16 @@ def check(
     return _words(path, text)
 
 
-def _yes_or_no(path: str, answer: str | bool | Sequence[str], known: Known) -> Outcome:
+def _yes_or_no(path: str, answer: str | bool | Sequence[str], known: KnownAnswers) -> Outcome:
     is_so = words.yes_or_no(answer)
     if is_so is None:
         return Refused("neither yes nor no was answered")
     if path in BENT:
-        return judged(is_so, walk_round_and_stance.of_bent(BENT[path], is_so, known))
-    return judged(is_so, walk_round_and_stance.of_statement(path, is_so))
+        return outcome_of(is_so, walk_round_and_stance.of_bent(BENT[path], is_so, known))
+    return outcome_of(is_so, walk_round_and_stance.of_statement(path, is_so))
 
 
-def _reading(path: str, parts: Sequence[str], known: Known) -> Outcome:
+def _reading(path: str, parts: Sequence[str], known: KnownAnswers) -> Outcome:
     asked = single_reading.QUANTITIES[path]
     link = asked.name.split(".")[0]
     if asked.kind == "slope" and value_at(known.document, f"readings.{link}.bent") is True:
@@ -125,20 +125,20 @@ def _reading(path: str, parts: Sequence[str], known: Known) -> Outcome:
     ]
     if asked.name == "ride_height":
         found += walk_round_and_stance.of_ride_height(after)
-    return judged(value, found)
+    return outcome_of(value, found)
 
 
-def _instrument(path: str, parts: Sequence[str], known: Known) -> Outcome:
+def _instrument(path: str, parts: Sequence[str], known: KnownAnswers) -> Outcome:
     asked = instruments.QUANTITIES[path]
     typed = _typed(asked, parts, known)
     if isinstance(typed, Refused):
         return typed
     found = instruments.objections(typed.values[0], asked, known.units)
-    return judged(typed.kept(asked), found)
+    return outcome_of(typed.kept(asked), found)
 
 
-def _free_play(path: str, parts: Sequence[str], known: Known) -> Outcome:
-    asked = Asked(path, "length", repeats=False)
+def _free_play(path: str, parts: Sequence[str], known: KnownAnswers) -> Outcome:
+    asked = AskedQuantity(path, "length", repeats=False)
     typed = _typed(asked, parts, known)
     if isinstance(typed, Refused):
         return typed
@@ -146,28 +146,30 @@ def _free_play(path: str, parts: Sequence[str], known: Known) -> Outcome:
     found = walk_round_and_stance.of_free_play(
         path, typed.values[0], known.with_answer(path, value)
     )
-    return judged(value, found)
+    return outcome_of(value, found)
 
 
-def _typed(asked: Asked, parts: Sequence[str], known: Known) -> Typed | Refused:
+def _typed(
+    asked: AskedQuantity, parts: Sequence[str], known: KnownAnswers
+) -> TypedQuantity | Refused:
     try:
-        return single_reading.typed(parts, asked, known.units)
+        return single_reading.parse_answer(parts, asked, known.units)
     except QuantityError as error:
         return Refused(str(error))
 
 
-def _choice(path: str, text: str, known: Known) -> Outcome:
+def _choice(path: str, text: str, known: KnownAnswers) -> Outcome:
     choice = words.one_of(text, CHOICES.get(path, JOINTS))
     if isinstance(choice, Refused):
         return choice
     if path not in CHOICES:
-        return judged(choice, walk_round_and_stance.of_joint(choice))
+        return outcome_of(choice, walk_round_and_stance.of_joint(choice))
     after = known.with_answer(path, choice)
     found = (
         *walk_round_and_stance.of_layout(path, choice, known),
         *all_rules.objections(after, path),
     )
-    return judged(choice, found)
+    return outcome_of(choice, found)
 
 
 def _profile(name: str, profile: "Profile | None") -> Outcome:

@@ -10,12 +10,12 @@ from math import hypot, sqrt
 
 from core.adjustment.outliers import CRITICAL
 from core.documents.document import value_at
-from core.entry_checks.known import Known
+from core.entry_checks.known import KnownAnswers
 from core.entry_checks.outcome import Objection
-from core.entry_checks.reading_names import PLACES, called
-from core.entry_checks.rule import ENDS, INCH, Rule, coordinates, rule, tape
+from core.entry_checks.reading_names import PLACES, reading_name
+from core.entry_checks.rule import ENDS, Rule, coordinates, format_tape, rule
 from core.readings.survey import BRACES
-from core.text.quantity import show_angle
+from core.text.quantity import INCH, format_angle
 
 FORE_AND_AFT = 24 * INCH
 """A link across the vehicle does not run further along it (common practice, no source)."""
@@ -24,7 +24,7 @@ FAR_OFF = 4 * INCH
 """A length that is so much shorter than the front view is no matter of doubt."""
 
 
-def closes(name: str, ends: tuple[str, str], known: Known) -> Iterator[Objection]:
+def closes(name: str, ends: tuple[str, str], known: KnownAnswers) -> Iterator[Objection]:
     """A length agrees with where its two ends are.
 
     Without stations it only has to be at least the front-view distance, less its doubt.
@@ -34,31 +34,31 @@ def closes(name: str, ends: tuple[str, str], known: Known) -> Iterator[Objection
         return
     doubt = CRITICAL * hypot(known.u(name), apart.u_distance)
     short = apart.distance - length
-    both = f"the {called(name)} is {tape(length, known)}, and the pivots were entered"
+    both = f"the {reading_name(name)} is {format_tape(length, known)}, and the pivots were entered"
     if short > doubt:
         missing = "heights and offsets" if apart.along is None else "heights, offsets and stations"
         yield Objection(
-            f"This does not close: {both} {tape(apart.distance, known)} apart. A tape cannot be "
-            f"shorter than that by more than {tape(doubt, known)}. Look again at this length, and "
+            f"This does not close: {both} {format_tape(apart.distance, known)} apart. A tape cannot be "
+            f"shorter than that by more than {format_tape(doubt, known)}. Look again at this length, and "
             f"at the {missing} of both ends.",
             impossible=short > max(2 * doubt, FAR_OFF),
         )
     elif apart.along is not None and -short > doubt:
         yield Objection(
-            f"This does not close: {both} {tape(apart.distance, known)} apart; they should agree "
-            f"within {tape(doubt, known)}. Look again at this length, and at the heights, offsets "
+            f"This does not close: {both} {format_tape(apart.distance, known)} apart; they should agree "
+            f"within {format_tape(doubt, known)}. Look again at this length, and at the heights, offsets "
             "and stations of both ends."
         )
     elif apart.along is None and length > hypot(apart.distance, FORE_AND_AFT) + doubt:
         along = sqrt(length**2 - apart.distance**2)
         yield Objection(
-            f"This does not close: {both} {tape(apart.distance, known)} apart in the front view; "
-            f"one end would have to be {tape(along, known)} ahead of the other. Look again at "
+            f"This does not close: {both} {format_tape(apart.distance, known)} apart in the front view; "
+            f"one end would have to be {format_tape(along, known)} ahead of the other. Look again at "
             "this length and at both offsets."
         )
 
 
-def slope_agrees(link: str, known: Known) -> Iterator[Objection]:
+def slope_agrees(link: str, known: KnownAnswers) -> Iterator[Objection]:
     """The angle finder agrees with where the two ends are."""
     slope, apart = known.value(f"{link}.slope"), known.apart(*ENDS[link])
     bent = value_at(known.document, f"readings.{link}.bent") is True
@@ -71,9 +71,9 @@ def slope_agrees(link: str, known: Known) -> Iterator[Objection]:
     if abs(slope + apart.slope) <= doubt:
         hint = "Is the sign right? Frame end higher counts plus."
     yield Objection(
-        f"This does not close: the angle finder says {show_angle(slope)} on the {PLACES[link]}, "
-        f"its two ends say {show_angle(apart.slope)}; they should agree within "
-        f"{show_angle(doubt)}. {hint}"
+        f"This does not close: the angle finder says {format_angle(slope)} on the {PLACES[link]}, "
+        f"its two ends say {format_angle(apart.slope)}; they should agree within "
+        f"{format_angle(doubt)}. {hint}"
     )
 
 

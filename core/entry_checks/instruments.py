@@ -4,24 +4,23 @@ from collections.abc import Iterator
 from math import radians
 
 from core.entry_checks.outcome import Objection
-from core.entry_checks.rule import INCH
-from core.entry_checks.single_reading import Asked, show
-from core.text.quantity import LengthUnit
+from core.entry_checks.single_reading import AskedQuantity, format_value
+from core.text.quantity import INCH, LengthUnit
 
 COARSEST = {"length": INCH / 2, "slope": radians(2)}
 """Usual largest graduation or half-width (common practice, no source)."""
 
 QUANTITIES = {
-    "instruments.tape": Asked("tape", "length", repeats=False),
-    "instruments.sighting": Asked("sighting", "length", repeats=False, can_be_zero=True),
-    "instruments.floor": Asked("floor", "length", repeats=False, can_be_zero=True),
-    "instruments.angle_finder": Asked("angle_finder", "slope", repeats=False),
-    "instruments.seating": Asked("seating", "slope", repeats=False, can_be_zero=True),
+    "instruments.tape": AskedQuantity("tape", "length", repeats=False),
+    "instruments.sighting": AskedQuantity("sighting", "length", repeats=False, can_be_zero=True),
+    "instruments.floor": AskedQuantity("floor", "length", repeats=False, can_be_zero=True),
+    "instruments.angle_finder": AskedQuantity("angle_finder", "slope", repeats=False),
+    "instruments.seating": AskedQuantity("seating", "slope", repeats=False, can_be_zero=True),
 }
 """By path; the graduations of tape and angle finder, the half-widths of the others."""
 
 
-def objections(value: float, asked: Asked, units: LengthUnit) -> Iterator[Objection]:
+def objections(value: float, asked: AskedQuantity, units: LengthUnit) -> Iterator[Objection]:
     """Everything that speaks against what an instrument is said to resolve."""
     coarsest = COARSEST[asked.kind]
     if value < 0 or (value == 0 and not asked.can_be_zero):
@@ -29,9 +28,11 @@ def objections(value: float, asked: Asked, units: LengthUnit) -> Iterator[Object
     elif value == 0:
         yield Objection("Nothing is that exact: the verdict would be surer than the readings are.")
     elif value > 10 * coarsest:
-        yield Objection(f"{show(value, asked.kind, units)} is too coarse to tell.", impossible=True)
+        yield Objection(
+            f"{format_value(value, asked.kind, units)} is too coarse to tell.", impossible=True
+        )
     elif value > coarsest:
         yield Objection(
-            f"{show(value, asked.kind, units)} is coarse: up to "
-            f"{show(coarsest, asked.kind, units)} is usual. Look at the marks and at the unit."
+            f"{format_value(value, asked.kind, units)} is coarse: up to "
+            f"{format_value(coarsest, asked.kind, units)} is usual. Look at the marks and at the unit."
         )

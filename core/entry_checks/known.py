@@ -7,7 +7,7 @@ from math import atan2, hypot
 from typing import TYPE_CHECKING, Any
 
 from core.documents.document import value_at, with_value
-from core.documents.entries import EntryError, quantity_at
+from core.documents.entries import EntryError, quantity_at, units_of
 from core.readings.reading import Instruments, Kind, Reading, standard_uncertainty
 from core.readings.survey import SURVEY, WHEELS, reading_at
 from core.text import quantity
@@ -21,7 +21,7 @@ ANGLES = {"angle_finder", "seating"}
 
 
 @dataclass(frozen=True)
-class Apart:
+class Separation:
     """How far two pivots are apart, the first one from the second, with standard uncertainties.
 
     Attributes
@@ -72,7 +72,7 @@ class Apart:
         return hypot(self.run * self.u_up, self.up * u_run) / self.distance**2
 
 
-class Known:
+class KnownAnswers:
     """A document, and the profile it is held to.
 
     What is missing, or cannot be read in a draft edited by hand, is None: a check that needs
@@ -84,14 +84,14 @@ class Known:
         self.profile = profile
         self._readings: dict[str, Reading | None] = {}
 
-    def with_answer(self, path: str, value: object) -> "Known":
+    def with_answer(self, path: str, value: object) -> "KnownAnswers":
         """The same with one answer more, or another one."""
-        return Known(with_value(self.document, path, value), self.profile)
+        return KnownAnswers(with_value(self.document, path, value), self.profile)
 
     @cached_property
     def units(self) -> LengthUnit:
         """The session's unit of length."""
-        return "mm" if value_at(self.document, "session.units") == "mm" else "in"
+        return units_of(self.document)
 
     @cached_property
     def _has_no_joint(self) -> bool:
@@ -107,7 +107,11 @@ class Known:
         return Instruments(**known) if len(known) == len(found) else None
 
     def _instrument(self, name: str, usual: Instruments | None) -> float | None:
-        parse = quantity.angle if name in ANGLES else partial(quantity.length, unit=self.units)
+        parse = (
+            quantity.parse_angle
+            if name in ANGLES
+            else partial(quantity.parse_length, unit=self.units)
+        )
         value = self._quantity(f"instruments.{name}", parse)
         return getattr(usual, name) if value is None and usual else value
 
@@ -119,7 +123,7 @@ class Known:
 
     def length(self, path: str) -> float | None:
         """A single length at a path, mm."""
-        return self._quantity(path, partial(quantity.length, unit=self.units))
+        return self._quantity(path, partial(quantity.parse_length, unit=self.units))
 
     def reading(self, name: str) -> Reading | None:
         """A reading with its repeats; those of the tie rod count for the inverted-Y alone."""
@@ -145,14 +149,14 @@ class Known:
             standard_uncertainty(reading, self.instruments) if reading and self.instruments else 0
         )
 
-    def apart(self, first: str, second: str) -> Apart | None:
+    def apart(self, first: str, second: str) -> Separation | None:
         """How far two pivots are apart; None where a height or an offset is missing."""
         up, u_up = self._difference(first, second, "height")
         right, u_across = self._difference(first, second, "offset")
         along, u_along = self._difference(first, second, "station")
         if up is None or right is None:
             return None
-        return Apart(-right, up, along, u_across, u_up, u_along)
+        return Separation(-right, up, along, u_across, u_up, u_along)
 
     def _difference(self, first: str, second: str, kind: str) -> tuple[float | None, float]:
         names = (f"{first}.{kind}", f"{second}.{kind}")

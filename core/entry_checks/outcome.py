@@ -61,7 +61,7 @@ SAID = 2
 """Objections that are told at once: more of them mostly have the same cause."""
 
 
-def judged(value: object, objections: Iterable[Objection]) -> Outcome:
+def outcome_of(value: object, objections: Iterable[Objection]) -> Outcome:
     """The outcome for a value with everything that speaks against it."""
     found = tuple(objections)
     for objection in found:

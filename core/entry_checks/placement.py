@@ -6,12 +6,13 @@ The figures are common practice in the trade, without a published source.
 from collections.abc import Iterator
 from functools import partial
 
-from core.entry_checks.known import Known
+from core.entry_checks.known import KnownAnswers
 from core.entry_checks.outcome import Objection
 from core.entry_checks.reading_names import PLACES
-from core.entry_checks.rule import ENDS, INCH, Rule, coordinates, rule, tape
-from core.kinematics.linkage import NEAR_BALL, PIVOTS
+from core.entry_checks.rule import ENDS, Rule, coordinates, format_tape, rule
+from core.kinematics.pivots import NEAR_BALL, PIVOTS
 from core.readings.survey import BRACES
+from core.text.quantity import INCH
 
 NARROWEST, WIDEST = 40 * INCH, 100 * INCH
 """Usual distance between the middles of the two front tyres."""
@@ -25,40 +26,40 @@ ALONGSIDE = INCH
 AXLE_ENDS = ("track_bar.axle", "drag_link.axle", NEAR_BALL)
 
 
-def frame_above_axle(link: str, known: Known) -> Iterator[Objection]:
+def frame_above_axle(link: str, known: KnownAnswers) -> Iterator[Objection]:
     """A link's frame end is usually the higher one."""
     frame, axle = (known.value(f"{end}.height") for end in ENDS[link])
     if frame is not None and axle is not None and frame < axle:
         yield Objection(
-            f"The {PLACES[link]}'s frame end ({tape(frame, known)}) is lower than its axle end "
-            f"({tape(axle, known)}); usually it is the other way round. Were the two swapped?"
+            f"The {PLACES[link]}'s frame end ({format_tape(frame, known)}) is lower than its axle end "
+            f"({format_tape(axle, known)}); usually it is the other way round. Were the two swapped?"
         )
 
 
-def axle_end_near_hub(pivot: str, known: Known) -> Iterator[Objection]:
+def axle_end_near_hub(pivot: str, known: KnownAnswers) -> Iterator[Objection]:
     """What is bolted to the axle is not further from the hub's height than the hub is high."""
     height, hub = known.value(f"{pivot}.height"), known.value("wheels.hub_height")
     if height is not None and hub is not None and abs(height - hub) > hub:
         yield Objection(
-            f"The {PLACES[pivot]} ({tape(height, known)}) is more than a hub height away from "
-            f"the hub ({tape(hub, known)}). Look whether both were taken from the floor to the "
+            f"The {PLACES[pivot]} ({format_tape(height, known)}) is more than a hub height away from "
+            f"the hub ({format_tape(hub, known)}). Look whether both were taken from the floor to the "
             "centre."
         )
 
 
-def lies_across(link: str, known: Known) -> Iterator[Objection]:
+def lies_across(link: str, known: KnownAnswers) -> Iterator[Objection]:
     """The ends of a link lie on different sides: it has a slope only because it runs across."""
     frame, axle = (known.value(f"{end}.offset") for end in ENDS[link])
     if frame is not None and axle is not None and abs(frame - axle) < ALONGSIDE:
         yield Objection(
-            f"Both ends of the {PLACES[link]} are at the same offset ({tape(axle, known)}); it "
+            f"Both ends of the {PLACES[link]} are at the same offset ({format_tape(axle, known)}); it "
             "runs across the vehicle, so they have to be far apart. Measure both from the same "
             "datum line.",
             impossible=True,
         )
 
 
-def usual_span(link: str, known: Known) -> Iterator[Objection]:
+def usual_span(link: str, known: KnownAnswers) -> Iterator[Objection]:
     """Heights and offsets of both ends make a link of usual length."""
     apart = known.apart(*ENDS[link])
     if apart is None or known.profile is None:
@@ -66,13 +67,13 @@ def usual_span(link: str, known: Known) -> Iterator[Objection]:
     smallest, largest = known.profile.ranges[f"{link}.length"]
     if not smallest <= apart.distance <= largest:
         yield Objection(
-            f"These readings put the ends of the {PLACES[link]} {tape(apart.distance, known)} "
-            f"apart; {tape(smallest, known)} to {tape(largest, known)} is usual for this "
+            f"These readings put the ends of the {PLACES[link]} {format_tape(apart.distance, known)} "
+            f"apart; {format_tape(smallest, known)} to {format_tape(largest, known)} is usual for this "
             "profile. Look at both offsets and their signs: right of the datum line is plus."
         )
 
 
-def same_way(known: Known) -> Iterator[Objection]:
+def same_way(known: KnownAnswers) -> Iterator[Objection]:
     """Both links usually have their frame end on the same side."""
     offsets = [known.value(f"{end}.offset") for ends in ENDS.values() for end in ends]
     track_bar_frame, track_bar_axle, drag_link_frame, drag_link_axle = offsets
@@ -90,38 +91,38 @@ def same_way(known: Known) -> Iterator[Objection]:
         )
 
 
-def wheels_apart(known: Known) -> Iterator[Objection]:
+def wheels_apart(known: KnownAnswers) -> Iterator[Objection]:
     """Offsets count to the vehicle's right, so the right wheel's is the larger one."""
     left, right = known.value("wheels.left_offset"), known.value("wheels.right_offset")
     if left is None or right is None:
         return
     if right <= left:
         yield Objection(
-            f"The right wheel ({tape(right, known)}) cannot be left of the left one "
-            f"({tape(left, known)}): offsets count to the vehicle's right, as its driver sits.",
+            f"The right wheel ({format_tape(right, known)}) cannot be left of the left one "
+            f"({format_tape(left, known)}): offsets count to the vehicle's right, as its driver sits.",
             impossible=True,
         )
     elif not NARROWEST <= right - left <= WIDEST:
         yield Objection(
-            f"The wheels would be {tape(right - left, known)} apart; {tape(NARROWEST, known)} to "
-            f"{tape(WIDEST, known)} is usual. Look at both offsets and their signs."
+            f"The wheels would be {format_tape(right - left, known)} apart; {format_tape(NARROWEST, known)} to "
+            f"{format_tape(WIDEST, known)} is usual. Look at both offsets and their signs."
         )
 
 
-def between_wheels(pivot: str, known: Known) -> Iterator[Objection]:
+def between_wheels(pivot: str, known: KnownAnswers) -> Iterator[Objection]:
     """A pivot lies between the wheels."""
     offset = known.value(f"{pivot}.offset")
     left, right = known.value("wheels.left_offset"), known.value("wheels.right_offset")
     if offset is None or left is None or right is None or left <= offset <= right:
         return
     yield Objection(
-        f"The {PLACES[pivot]} (offset {tape(offset, known)}) would not lie between the wheels "
-        f"({tape(left, known)} and {tape(right, known)}). Look at its sign, and that all were "
+        f"The {PLACES[pivot]} (offset {format_tape(offset, known)}) would not lie between the wheels "
+        f"({format_tape(left, known)} and {format_tape(right, known)}). Look at its sign, and that all were "
         "taken from one datum line."
     )
 
 
-def two_pivots(first: str, second: str, known: Known) -> Iterator[Objection]:
+def two_pivots(first: str, second: str, known: KnownAnswers) -> Iterator[Objection]:
     """Two pivots are not in one place. Without stations one may lie ahead of the other."""
     apart = known.apart(first, second)
     if apart is not None and apart.along is not None and apart.distance < ONE_PLACE:

@@ -41,7 +41,7 @@ _AGAIN = {
 }
 
 
-def called(name: str) -> str:
+def reading_name(name: str) -> str:
     """A reading in words: "height of the track bar's frame end"."""
     place, _, what = name.rpartition(".")
     if name in _READINGS:

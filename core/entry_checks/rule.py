@@ -3,12 +3,10 @@
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 
-from core.entry_checks.known import Known
+from core.entry_checks.known import KnownAnswers
 from core.entry_checks.outcome import Objection
 from core.readings.survey import COORDINATES, LINKS
-from core.text.quantity import show_length
-
-INCH = 25.4
+from core.text.quantity import format_length
 
 ROUNDING = 1e-9
 """mm, rad or plain; what differs by less only does by rounding."""
@@ -16,7 +14,7 @@ ROUNDING = 1e-9
 ENDS = {link: (f"{link}.frame", f"{link}.axle") for link in LINKS}
 """Frame end and axle end of each link."""
 
-Find = Callable[[Known], Iterator[Objection]]
+Find = Callable[[KnownAnswers], Iterator[Objection]]
 
 
 @dataclass(frozen=True)
@@ -40,6 +38,6 @@ def coordinates(*pivots: str) -> tuple[str, ...]:
     return tuple(f"{pivot}.{kind}" for pivot in pivots for kind in COORDINATES)
 
 
-def tape(mm: float, known: Known) -> str:
+def format_tape(mm: float, known: KnownAnswers) -> str:
     """A length in the session's units, as a tape reads."""
-    return show_length(mm, known.units)
+    return format_length(mm, known.units)

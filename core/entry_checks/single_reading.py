@@ -7,15 +7,15 @@ from math import radians
 from statistics import fmean
 from typing import Literal
 
-from core.entry_checks.known import Known
+from core.entry_checks.known import KnownAnswers
 from core.entry_checks.outcome import Objection
-from core.entry_checks.reading_names import called, look_again
+from core.entry_checks.reading_names import look_again, reading_name
 from core.entry_checks.rule import ROUNDING
-from core.readings.reading import Instruments, Kind, Reading, claimed_uncertainty, scatters
+from core.readings.reading import Instruments, Kind, Reading, claimed_uncertainty, repeats_scatter
 from core.readings.survey import SURVEY, WHEELS
 from core.text import quantity
 from core.text.plain_text import plain
-from core.text.quantity import LengthUnit, QuantityError, show_angle, show_length
+from core.text.quantity import INCH, LengthUnit, QuantityError, format_angle, format_length
 
 LONGEST = 1000
 """Characters of one answer."""
@@ -34,7 +34,7 @@ SMALLEST_RATIO, LARGEST_RATIO = 5, 40
 
 
 @dataclass(frozen=True)
-class Asked:
+class AskedQuantity:
     """A quantity that is asked for.
 
     Attributes
@@ -54,10 +54,10 @@ class Asked:
     can_be_zero: bool = False
 
 
-QUANTITIES: dict[str, Asked] = {
-    **{f"readings.{name}": Asked(name, kind) for name, kind in (SURVEY | WHEELS).items()},
+QUANTITIES: dict[str, AskedQuantity] = {
+    **{f"readings.{name}": AskedQuantity(name, kind) for name, kind in (SURVEY | WHEELS).items()},
     **{
-        f"readings.{name}": Asked(name, "length")
+        f"readings.{name}": AskedQuantity(name, "length")
         for name in (
             "tie_rod.joint_from_far_ball",
             "tie_rod.near_arm",
@@ -65,30 +65,32 @@ QUANTITIES: dict[str, Asked] = {
             "steering.pitman_arm",
         )
     },
-    "readings.steering.ratio": Asked("steering.ratio", "number", repeats=False),
-    "readings.travel.bump": Asked("travel.bump", "length", repeats=False, can_be_zero=True),
-    "readings.travel.droop": Asked("travel.droop", "length", repeats=False, can_be_zero=True),
-    "vehicle.wheelbase": Asked("wheelbase", "length", repeats=False),
-    "stance.ride_height.left": Asked("ride_height", "length", repeats=False),
-    "stance.ride_height.right": Asked("ride_height", "length", repeats=False),
+    "readings.steering.ratio": AskedQuantity("steering.ratio", "number", repeats=False),
+    "readings.travel.bump": AskedQuantity("travel.bump", "length", repeats=False, can_be_zero=True),
+    "readings.travel.droop": AskedQuantity(
+        "travel.droop", "length", repeats=False, can_be_zero=True
+    ),
+    "vehicle.wheelbase": AskedQuantity("wheelbase", "length", repeats=False),
+    "stance.ride_height.left": AskedQuantity("ride_height", "length", repeats=False),
+    "stance.ride_height.right": AskedQuantity("ride_height", "length", repeats=False),
 }
 """Every quantity with a usual range, by its path in the document."""
 
 
 @dataclass(frozen=True)
-class Typed:
+class TypedQuantity:
     """A quantity as it was typed: values in mm, rad or plain, texts with their unit."""
 
     values: tuple[float, ...]
     texts: tuple[str, ...]
     bare: bool
 
-    def kept(self, asked: Asked) -> list[str] | str:
+    def kept(self, asked: AskedQuantity) -> list[str] | str:
         """What the document gets."""
         return list(self.texts) if asked.repeats else self.texts[0]
 
 
-def typed(answer: Sequence[str], asked: Asked, units: LengthUnit) -> Typed:
+def parse_answer(answer: Sequence[str], asked: AskedQuantity, units: LengthUnit) -> TypedQuantity:
     """The repeats of an answer, apart at ";". Raises QuantityError."""
     if sum(map(len, answer)) > LONGEST:
         raise QuantityError(f"is too long: {LONGEST} characters at most")
@@ -98,16 +100,18 @@ def typed(answer: Sequence[str], asked: Asked, units: LengthUnit) -> Typed:
     if len(texts) > 1 and not asked.repeats:
         raise QuantityError("has more than one value: it takes a single one, without ;")
     if asked.kind == "number":
-        return Typed(tuple(map(quantity.number, texts)), texts, bare=True)
+        return TypedQuantity(tuple(map(quantity.parse_number, texts)), texts, bare=True)
     if asked.kind == "slope":
-        values = tuple(map(quantity.angle, texts))
-        return Typed(values, tuple(quantity.with_unit(text, "deg") for text in texts), bare=False)
+        values = tuple(map(quantity.parse_angle, texts))
+        return TypedQuantity(
+            values, tuple(quantity.with_unit(text, "deg") for text in texts), bare=False
+        )
     for text in texts:
         _refuse_forgotten_space(text)
-    values = tuple(quantity.length(text, units) for text in texts)
+    values = tuple(quantity.parse_length(text, units) for text in texts)
     with_unit = tuple(quantity.with_unit(text, units) for text in texts)
     bare = any(kept != " ".join(text.split()) for kept, text in zip(with_unit, texts, strict=True))
-    return Typed(values, with_unit, bare)
+    return TypedQuantity(values, with_unit, bare)
 
 
 def _refuse_forgotten_space(text: str) -> None:
@@ -123,14 +127,16 @@ def _refuse_forgotten_space(text: str) -> None:
         )
 
 
-def objections(answer: Typed, asked: Asked, known: Known) -> Iterator[Objection]:
+def objections(
+    answer: TypedQuantity, asked: AskedQuantity, known: KnownAnswers
+) -> Iterator[Objection]:
     """Everything that speaks against a quantity by itself."""
     units = known.units
     meant = _other_unit(answer, asked, known)
     usual = _usual(asked, known)
     for value in answer.values:
         if fault := _impossible(value, asked):
-            shown = show(value, asked.kind, units)
+            shown = format_value(value, asked.kind, units)
             text = f"{_subject(asked)} {shown}: {fault}{meant}"
             yield Objection(f"{text} Usual is {usual}." if usual else text, impossible=True)
     if asked.kind != "number" and known.instruments:
@@ -144,32 +150,32 @@ def objections(answer: Typed, asked: Asked, known: Known) -> Iterator[Objection]
     if not smallest - ROUNDING <= value <= largest + ROUNDING:
         again = f" {look_again(asked.kind)}" if asked.kind != "number" else ""
         yield Objection(
-            f"{_subject(asked)} {show(value, asked.kind, units)} is unusual: {usual} is usual "
+            f"{_subject(asked)} {format_value(value, asked.kind, units)} is unusual: {usual} is usual "
             f"for this profile.{meant}{again}"
         )
 
 
-def _usual(asked: Asked, known: Known) -> str:
+def _usual(asked: AskedQuantity, known: KnownAnswers) -> str:
     """What is usual for the profile, "12 in to 36 in"; empty without one."""
     if known.profile is None:
         return ""
-    ends = (show(end, asked.kind, known.units) for end in known.profile.ranges[asked.name])
+    ends = (format_value(end, asked.kind, known.units) for end in known.profile.ranges[asked.name])
     return " to ".join(ends)
 
 
-def show(value: float, kind: str, units: LengthUnit) -> str:
+def format_value(value: float, kind: str, units: LengthUnit) -> str:
     """A quantity in tape terms."""
     if kind == "slope":
-        return show_angle(value)
-    return f"{value:g}" if kind == "number" else show_length(value, units)
+        return format_angle(value)
+    return f"{value:g}" if kind == "number" else format_length(value, units)
 
 
-def _subject(asked: Asked) -> str:
-    words = called(asked.name)
+def _subject(asked: AskedQuantity) -> str:
+    words = reading_name(asked.name)
     return f"{words[0].upper()}{words[1:]}"
 
 
-def _impossible(value: float, asked: Asked) -> str:
+def _impossible(value: float, asked: AskedQuantity) -> str:
     """Why a value cannot be, "" where it can."""
     if asked.kind == "slope":
         return "" if abs(value) < STEEPEST else "a bar that steep holds nothing sideways."
@@ -188,26 +194,26 @@ def _impossible(value: float, asked: Asked) -> str:
     return ""
 
 
-def _other_unit(answer: Typed, asked: Asked, known: Known) -> str:
+def _other_unit(answer: TypedQuantity, asked: AskedQuantity, known: KnownAnswers) -> str:
     """Asks whether a bare number was meant in the other unit, where that would be usual."""
     if known.profile is None or not answer.bare or asked.kind == "number":
         return ""
     smallest, largest = known.profile.ranges[asked.name]
     value = fmean(answer.values)
-    meant = value * 25.4 if known.units == "mm" else value / 25.4
+    meant = value * INCH if known.units == "mm" else value / INCH
     if smallest <= value <= largest or not smallest <= meant <= largest:
         return ""
     return f" Was it {'in' if known.units == 'mm' else 'mm'}? Then type the unit too."
 
 
 def _scatter(reading: Reading, instruments: Instruments, units: LengthUnit) -> Iterator[Objection]:
-    if not scatters(reading, instruments):
+    if not repeats_scatter(reading, instruments):
         return
     least, most = min(reading.repeats), max(reading.repeats)
     claimed = claimed_uncertainty(reading.kind, instruments)
     yield Objection(
-        f"The repeats lie {show(most - least, reading.kind, units)} apart "
-        f"({show(least, reading.kind, units)} to {show(most, reading.kind, units)}); the "
-        f"instruments claim about {show(claimed, reading.kind, units)} each time. Sight the same "
+        f"The repeats lie {format_value(most - least, reading.kind, units)} apart "
+        f"({format_value(least, reading.kind, units)} to {format_value(most, reading.kind, units)}); the "
+        f"instruments claim about {format_value(claimed, reading.kind, units)} each time. Sight the same "
         "centre and take it once more; kept like this, the scatter counts as the doubt."
     )

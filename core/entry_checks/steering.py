@@ -7,11 +7,12 @@ from collections.abc import Iterator
 from functools import partial
 
 from core.documents.document import value_at
-from core.entry_checks.known import Known
+from core.entry_checks.known import KnownAnswers
 from core.entry_checks.outcome import Objection
-from core.entry_checks.reading_names import called
-from core.entry_checks.rule import ENDS, INCH, Rule, rule, tape
-from core.kinematics.linkage import NEAR_BALL
+from core.entry_checks.reading_names import reading_name
+from core.entry_checks.rule import ENDS, Rule, format_tape, rule
+from core.kinematics.pivots import NEAR_BALL
+from core.text.quantity import INCH
 
 ARM_SIDE_DOUBT = 2 * INCH
 """By so much a ball may lie on the wrong side of the axle's centreline: castor leans a kingpin."""
@@ -20,7 +21,7 @@ KINGPIN_DOUBT = 4 * INCH
 """By so much a kingpin may stand away from the axle's centreline."""
 
 
-def arm_side(known: Known) -> Iterator[Objection]:
+def arm_side(known: KnownAnswers) -> Iterator[Objection]:
     """The ball on a steering arm that points ahead is ahead of the axle, and behind likewise."""
     station, side = known.value("drag_link.axle.station"), value_at(known.document, "layout.arm")
     if station is None or side not in ("ahead", "behind"):
@@ -29,7 +30,7 @@ def arm_side(known: Known) -> Iterator[Objection]:
     if outwards < -ARM_SIDE_DOUBT:
         yield Objection(
             f"The steering arm cannot point {side} with its ball at station "
-            f"{tape(station, known)}: ahead of the axle counts plus, behind it minus.",
+            f"{format_tape(station, known)}: ahead of the axle counts plus, behind it minus.",
             impossible=True,
         )
         return
@@ -37,36 +38,36 @@ def arm_side(known: Known) -> Iterator[Objection]:
     if arm is not None and abs(outwards - arm) > KINGPIN_DOUBT:
         where = "ahead of" if (outwards > arm) == (side == "ahead") else "behind"
         yield Objection(
-            f"With an arm of {tape(arm, known)} and its ball at station {tape(station, known)} "
-            f"the kingpin would stand {tape(abs(outwards - arm), known)} {where} the axle. Look "
+            f"With an arm of {format_tape(arm, known)} and its ball at station {format_tape(station, known)} "
+            f"the kingpin would stand {format_tape(abs(outwards - arm), known)} {where} the axle. Look "
             "at the station and at the arm."
         )
 
 
-def joint_on_the_link(known: Known) -> Iterator[Objection]:
+def joint_on_the_link(known: KnownAnswers) -> Iterator[Objection]:
     """The tie rod's joint lies on the drag link, between its balls."""
     joint, length = known.value("tie_rod.joint_from_far_ball"), _drag_link(known)
     if joint is not None and length is not None and joint >= length:
         yield Objection(
-            f"The joint cannot lie {tape(joint, known)} from the far ball: the drag link is "
-            f"{tape(length, known)} long, and the joint is on it.",
+            f"The joint cannot lie {format_tape(joint, known)} from the far ball: the drag link is "
+            f"{format_tape(length, known)} long, and the joint is on it.",
             impossible=True,
         )
 
 
-def shorter_than_the_link(arm: str, known: Known) -> Iterator[Objection]:
+def shorter_than_the_link(arm: str, known: KnownAnswers) -> Iterator[Objection]:
     """An arm that is longer than half the drag link could not be turned by it."""
     value, length = known.value(arm), _drag_link(known)
     if value is not None and length is not None and value > length / 2:
         yield Objection(
-            f"The {called(arm)} cannot be {tape(value, known)} long with a drag link of "
-            f"{tape(length, known)}: from the centre of its shaft or kingpin to the ball, "
+            f"The {reading_name(arm)} cannot be {format_tape(value, known)} long with a drag link of "
+            f"{format_tape(length, known)}: from the centre of its shaft or kingpin to the ball, "
             "seen from above.",
             impossible=True,
         )
 
 
-def near_ball_side(known: Known) -> Iterator[Objection]:
+def near_ball_side(known: KnownAnswers) -> Iterator[Objection]:
     """The near ball is at the other knuckle, where the drag link comes from."""
     near, far, frame = (
         known.value(f"{pivot}.offset") for pivot in (NEAR_BALL, "drag_link.axle", "drag_link.frame")
@@ -75,13 +76,13 @@ def near_ball_side(known: Known) -> Iterator[Objection]:
         return
     if (near - far) * (frame - far) < 0:
         yield Objection(
-            f"The near ball (offset {tape(near, known)}) cannot lie beyond the far ball "
-            f"({tape(far, known)}): it is at the knuckle that the drag link does not reach.",
+            f"The near ball (offset {format_tape(near, known)}) cannot lie beyond the far ball "
+            f"({format_tape(far, known)}): it is at the knuckle that the drag link does not reach.",
             impossible=True,
         )
 
 
-def _drag_link(known: Known) -> float | None:
+def _drag_link(known: KnownAnswers) -> float | None:
     """Length of the drag link as far as it is known, mm."""
     apart = known.apart(*ENDS["drag_link"])
     length = known.value("drag_link.length")

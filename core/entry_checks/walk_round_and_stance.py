@@ -4,10 +4,11 @@ from collections.abc import Iterator
 
 from core.documents.document import value_at
 from core.documents.entries import EntryError
-from core.entry_checks.known import Known
+from core.entry_checks.known import KnownAnswers
 from core.entry_checks.outcome import Objection
-from core.entry_checks.rule import INCH, ROUNDING, tape
+from core.entry_checks.rule import ROUNDING, format_tape
 from core.readings import stance, walk_round
+from core.text.quantity import INCH
 
 HELD_BACK = "This will hold the verdict back until it is put right."
 
@@ -67,16 +68,16 @@ def of_joint(state: str) -> Iterator[Objection]:
         )
 
 
-def of_free_play(path: str, value: float, known: Known) -> Iterator[Objection]:
+def of_free_play(path: str, value: float, known: KnownAnswers) -> Iterator[Objection]:
     """A length of the walk-round by itself, then against 49 CFR 570.7 and 570.60."""
     smallest, largest = LENGTHS[path]
     if value < 0 or (value == 0 and smallest > 0):
         yield Objection("It has to be more than 0.", impossible=True)
     elif value > 4 * largest:
-        yield Objection(f"{tape(value, known)} cannot be that large.", impossible=True)
+        yield Objection(f"{format_tape(value, known)} cannot be that large.", impossible=True)
     elif not smallest - ROUNDING <= value <= largest + ROUNDING and path not in _failures(known):
         yield Objection(
-            f"{tape(value, known)} is unusual: {tape(smallest, known)} to {tape(largest, known)} "
+            f"{format_tape(value, known)} is unusual: {format_tape(smallest, known)} to {format_tape(largest, known)} "
             "is usual. Look at the tape and at the unit."
         )
     play = _PLAY_OF[path]
@@ -84,43 +85,50 @@ def of_free_play(path: str, value: float, known: Known) -> Iterator[Objection]:
         yield Objection(f"{_limit(play, known)} {HELD_BACK}")
 
 
-def _failures(known: Known) -> tuple[str, ...]:
+def _is_heavy(known: KnownAnswers) -> bool:
+    """Whether the profile is of vehicles over 10,000 lb."""
+    return known.profile is not None and known.profile.over_10000_lb
+
+
+def _failures(known: KnownAnswers) -> tuple[str, ...]:
     try:
-        return walk_round.failures(known.document, known.profile)
+        return walk_round.failures(known.document, _is_heavy(known))
     except EntryError:
         return ()
 
 
-def _limit(play: str, known: Known) -> str:
+def _limit(play: str, known: KnownAnswers) -> str:
     """By which rule the free play is too large."""
-    shown = tape(known.length(play) or 0.0, known)
-    heavy = known.profile is not None and known.profile.over_10000_lb
+    shown = format_tape(known.length(play) or 0.0, known)
+    heavy = _is_heavy(known)
     section = "570.60" if heavy else "570.7"
     if play == "walk_round.rim_play":
         diameter = known.length("walk_round.steering_wheel_diameter")
-        limit = tape(walk_round.rim_play_limit(diameter), known)
-        wheel = tape(diameter, known) if diameter else "unknown"
+        limit = format_tape(walk_round.rim_play_limit(diameter), known)
+        wheel = format_tape(diameter, known) if diameter else "unknown"
         return (
             f"Play of {shown} at the rim is over the {limit} of 49 CFR {section}(a) (steering "
             f"wheel {wheel})."
         )
-    limit = tape(walk_round.linkage_play_limit(heavy, known.length("walk_round.rim_size")), known)
+    limit = format_tape(
+        walk_round.linkage_play_limit(heavy, known.length("walk_round.rim_size")), known
+    )
     return f"Play of {shown} at the tyre is over the {limit} of 49 CFR {section}(b)."
 
 
-def of_ride_height(known: Known) -> Iterator[Objection]:
+def of_ride_height(known: KnownAnswers) -> Iterator[Objection]:
     """Left against right."""
     left, right = (known.length(f"stance.ride_height.{side}") for side in ("left", "right"))
     if left is not None and right is not None and abs(left - right) > SIDE_TO_SIDE + ROUNDING:
         low = "left" if left < right else "right"
         yield Objection(
-            f"The {low} side stands {tape(abs(left - right), known)} lower; up to "
-            f"{tape(SIDE_TO_SIDE, known)} is usual. Look for a soft tyre, a tired spring, a load "
+            f"The {low} side stands {format_tape(abs(left - right), known)} lower; up to "
+            f"{format_tape(SIDE_TO_SIDE, known)} is usual. Look for a soft tyre, a tired spring, a load "
             "to one side, or two different points measured."
         )
 
 
-def of_layout(path: str, choice: str, known: Known) -> Iterator[Objection]:
+def of_layout(path: str, choice: str, known: KnownAnswers) -> Iterator[Objection]:
     """A linkage that is not the profile's."""
     profile = known.profile
     if path == "layout.steering" and profile is not None and choice != profile.steering:
@@ -130,7 +138,7 @@ def of_layout(path: str, choice: str, known: Known) -> Iterator[Objection]:
         )
 
 
-def of_bent(link: str, is_bent: bool, known: Known) -> Iterator[Objection]:
+def of_bent(link: str, is_bent: bool, known: KnownAnswers) -> Iterator[Objection]:
     """A bent bar takes no angle finder."""
     if is_bent and value_at(known.document, f"readings.{link}.slope"):
         yield Objection(

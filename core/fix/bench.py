@@ -5,15 +5,15 @@ from dataclasses import dataclass, replace
 import numpy as np
 
 from core.fix.moves import ARMS, Move
-from core.fix.search import Plan, plan_of
-from core.kinematics.linkage import PIVOTS
-from core.profiles.corrections import RIDE_HEIGHT, Correction
+from core.fix.plan import Plan, plan_of
+from core.kinematics.pivots import PIVOTS, RIDE_HEIGHT
+from core.profiles.corrections import Correction
+from core.text.quantity import INCH
 from core.verdict.verdict import Verdict
 
 NUDGED = (*PIVOTS, RIDE_HEIGHT, *ARMS)
 """Everything that can be nudged."""
 
-INCH = 25.4
 STEPS: dict[str, tuple[float, ...]] = {
     "in": (INCH / 16, INCH / 8, INCH / 4, INCH / 2, INCH),
     "mm": (1.0, 2.0, 5.0, 10.0, 25.0),
@@ -23,7 +23,7 @@ STEPS: dict[str, tuple[float, ...]] = {
 BY_HAND = "tried on the bench"
 """Name of a move that comes from no profile."""
 
-SHORTEST_ARM = 25.4
+SHORTEST_ARM = INCH
 """mm; an arm is not tried out shorter than this."""
 
 

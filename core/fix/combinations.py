@@ -6,7 +6,7 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
-from core.fix.moves import Choices, apply
+from core.fix.moves import CorrectionSet, with_corrections
 from core.kinematics.linkage import Array, Linkage
 from core.profiles.limits import Limits
 from core.verdict.curves import Curves
@@ -17,7 +17,7 @@ PORTION = 16_384
 
 
 @dataclass(frozen=True, eq=False)
-class Nominal:
+class Combinations:
     """Some combinations of one set of corrections.
 
     Attributes
@@ -33,7 +33,7 @@ class Nominal:
         Sum of both links' slopes, rad.
     """
 
-    choices: Choices
+    choices: CorrectionSet
     parallel: Array
     curves: Curves
     excess: Array
@@ -44,17 +44,17 @@ class Nominal:
         """The row that comes nearest to the limits, or stays furthest within them."""
         return int(np.argmin(self.excess))
 
-    def of(self, rows: NDArray[np.intp]) -> "Nominal":
+    def of(self, rows: NDArray[np.intp]) -> "Combinations":
         """Some rows of it."""
-        return Nominal(
-            Choices(self.choices.corrections, self.choices.rises[rows]),
+        return Combinations(
+            CorrectionSet(self.choices.corrections, self.choices.rises[rows]),
             self.parallel[rows],
-            self.curves.of_row(rows),
+            self.curves.at_index(rows),
             self.excess[rows],
             self.flatness[rows],
         )
 
-    def worth_a_look(self) -> "Nominal":
+    def worth_a_look(self) -> "Combinations":
         """Those within their limits, smallest sum of rises first; else only the nearest."""
         within = np.flatnonzero(self.excess <= 1)
         if not within.size:
@@ -63,9 +63,9 @@ class Nominal:
         return self.of(within[np.lexsort((self.flatness[within], sums))])
 
 
-def worked(
-    linkage: Linkage, limits: Limits, choices: Choices, tick: Callable[[int], None]
-) -> Nominal:
+def contenders(
+    linkage: Linkage, limits: Limits, choices: CorrectionSet, tick: Callable[[int], None]
+) -> Combinations:
     """What of a set is worth a look, in a portion at a time.
 
     Parameters
@@ -79,28 +79,28 @@ def worked(
     """
     found = []
     for start in range(0, len(choices.rises), PORTION):
-        portion = Choices(choices.corrections, choices.rises[start : start + PORTION])
+        portion = CorrectionSet(choices.corrections, choices.rises[start : start + PORTION])
         found.append(_worked(linkage, limits, portion).worth_a_look())
         tick(len(portion.rises))
     if len(found) == 1:
         return found[0]
-    return Nominal(
-        Choices(choices.corrections, np.concatenate([one.choices.rises for one in found])),
+    return Combinations(
+        CorrectionSet(choices.corrections, np.concatenate([one.choices.rises for one in found])),
         np.concatenate([one.parallel for one in found]),
-        Curves.joined([one.curves for one in found]),
+        Curves.stacked([one.curves for one in found]),
         np.concatenate([one.excess for one in found]),
         np.concatenate([one.flatness for one in found]),
     ).worth_a_look()
 
 
-def _worked(linkage: Linkage, limits: Limits, choices: Choices) -> Nominal:
-    there = apply(linkage, choices.corrections, choices.rises)
+def _worked(linkage: Linkage, limits: Limits, choices: CorrectionSet) -> Combinations:
+    there = with_corrections(linkage, choices.corrections, choices.rises)
     parallel, curves = parallel_angle(there), Curves.of(there, limits)
     steer, toe = curves.peaks()
     excess = np.max(
         [np.abs(parallel) / limits.parallel, steer / limits.steer, toe / limits.toe_change], axis=0
     )
-    return Nominal(
+    return Combinations(
         choices,
         parallel,
         curves,

@@ -2,6 +2,7 @@
 
 from collections.abc import Collection, Mapping
 from dataclasses import dataclass
+from enum import StrEnum
 from itertools import combinations
 from math import hypot
 from typing import Any
@@ -9,11 +10,18 @@ from typing import Any
 import numpy as np
 
 from core.documents.document import value_at
-from core.fix.plan_record import planned_in
+from core.fix.plan_record import filed_plan
 from core.kinematics.linkage import Array
-from core.verdict.verdict import BUMP_STEER, STEERS_TRUE, Verdict
+from core.verdict.verdict import Overall, Verdict
 
-SHOWN, NOT_SHOWN, NOT_SETTLED = "shown", "not shown", "not settled"
+
+class FixOutcome(StrEnum):
+    """Whether the numbers show that a fix has cured a vehicle."""
+
+    SHOWN = "shown"
+    NOT_SHOWN = "not shown"
+    NOT_SETTLED = "not settled"
+
 
 CHANGED = 2.0
 """Standard uncertainties beyond which a value has changed."""
@@ -71,7 +79,7 @@ class Control:
     u_up: float
 
     @property
-    def holds(self) -> bool:
+    def unchanged(self) -> bool:
         """False where something else moved, or the datum was laid elsewhere."""
         return abs(self.across) <= MOVED * self.u_across and abs(self.up) <= MOVED * self.u_up
 
@@ -82,12 +90,12 @@ class Comparison:
 
     Attributes
     ----------
-    outcome : "shown", "not shown" or "not settled"
+    outcome : FixOutcome
     changes : tuple of Change
     controls : tuple of Control
     """
 
-    outcome: str
+    outcome: FixOutcome
     changes: tuple[Change, ...]
     controls: tuple[Control, ...]
 
@@ -116,7 +124,7 @@ def compare(before: Verdict, after: Verdict, moved: Collection[str] | None) -> C
     return Comparison(outcome, changes, () if moved is None else _controls(before, after, moved))
 
 
-def altered(before: Mapping[str, Any], after: Mapping[str, Any]) -> frozenset[str] | None:
+def altered_pivots(before: Mapping[str, Any], after: Mapping[str, Any]) -> frozenset[str] | None:
     """The pivots that were moved between two records, as the later one says.
 
     Where it does not say, what the earlier one planned; None where neither is known.
@@ -124,15 +132,15 @@ def altered(before: Mapping[str, Any], after: Mapping[str, Any]) -> frozenset[st
     said = value_at(after, "session.altered")
     if isinstance(said, list):
         return frozenset(str(part) for part in said)
-    planned = planned_in(before)
+    planned = filed_plan(before)
     return None if planned is None else planned.moved
 
 
-def _outcome(after: str, changes: tuple[Change, ...]) -> str:
-    if after == BUMP_STEER:
-        return NOT_SHOWN
+def _outcome(after: Overall, changes: tuple[Change, ...]) -> FixOutcome:
+    if after == Overall.BUMP_STEER:
+        return FixOutcome.NOT_SHOWN
     fixed = any(c.changed for c in changes if c.name in ("parallel", "peak_steer"))
-    return SHOWN if after == STEERS_TRUE and fixed else NOT_SETTLED
+    return FixOutcome.SHOWN if after == Overall.STEERS_TRUE and fixed else FixOutcome.NOT_SETTLED
 
 
 def _values(verdict: Verdict) -> list[tuple[str, float, float]]:
@@ -161,12 +169,12 @@ def _controls(before: Verdict, after: Verdict, moved: Collection[str]) -> tuple[
 
 
 def _control(before: Verdict, after: Verdict, pair: tuple[str, str]) -> Control:
-    (first, first_u), (second, second_u) = _apart(before, pair), _apart(after, pair)
+    (first, first_u), (second, second_u) = _seen_from(before, pair), _seen_from(after, pair)
     difference, u = second - first, np.hypot(first_u, second_u)
     return Control(pair, float(difference[1]), float(difference[2]), float(u[1]), float(u[2]))
 
 
-def _apart(verdict: Verdict, pair: tuple[str, str]) -> tuple[Array, Array]:
+def _seen_from(verdict: Verdict, pair: tuple[str, str]) -> tuple[Array, Array]:
     """The second pivot as seen from the first, arrays (3,), with standard uncertainties, mm."""
     adjustment = verdict.adjustment
     first, second = (adjustment.pivots.index(pivot) for pivot in pair)

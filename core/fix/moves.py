@@ -6,8 +6,9 @@ from itertools import combinations
 
 import numpy as np
 
-from core.kinematics.linkage import PIVOTS, Array, Linkage
-from core.profiles.corrections import RIDE_HEIGHT, Correction
+from core.kinematics.linkage import Array, Linkage
+from core.kinematics.pivots import PIVOTS, RIDE_HEIGHT
+from core.profiles.corrections import Correction
 
 MOST_CORRECTIONS = 3
 
@@ -24,7 +25,7 @@ class Move:
 
 
 @dataclass(frozen=True, eq=False)
-class Choices:
+class CorrectionSet:
     """One set of corrections with every combination of their rises.
 
     Attributes
@@ -45,13 +46,15 @@ class Choices:
         )
 
 
-def choices(corrections: Sequence[Correction], most: int = MOST_CORRECTIONS) -> Iterator[Choices]:
+def correction_sets(
+    corrections: Sequence[Correction], most: int = MOST_CORRECTIONS
+) -> Iterator[CorrectionSet]:
     """Every set of up to `most` corrections that do not exclude each other, smallest sets first."""
     for count in range(1, most + 1):
         for chosen in combinations(corrections, count):
             if not any(excludes(one, other) for one, other in combinations(chosen, 2)):
                 grid = np.meshgrid(*(one.rises for one in chosen), indexing="ij")
-                yield Choices(chosen, np.stack([axis.ravel() for axis in grid], axis=-1))
+                yield CorrectionSet(chosen, np.stack([axis.ravel() for axis in grid], axis=-1))
 
 
 def excludes(one: Correction, other: Correction) -> bool:
@@ -67,7 +70,13 @@ def moved_pivots(corrections: Sequence[Correction]) -> tuple[str, ...]:
     return tuple(pivot for pivot in PIVOTS if pivot in named)
 
 
-def apply(linkage: Linkage, corrections: Sequence[Correction], rises: Array) -> Linkage:
+def with_moves(linkage: Linkage, moves: Sequence[Move]) -> Linkage:
+    """The linkage with moves made and the bars set to the new distances."""
+    corrections = [move.correction for move in moves]
+    return with_corrections(linkage, corrections, np.array([move.rise for move in moves]))
+
+
+def with_corrections(linkage: Linkage, corrections: Sequence[Correction], rises: Array) -> Linkage:
     """The linkage with corrections made and the bars set to the new distances.
 
     Parameters

@@ -9,12 +9,11 @@ from typing import Any
 import numpy as np
 
 from core.documents.document import value_at, with_value
-from core.documents.entries import EntryError, quantity_at, text_at
-from core.documents.tables import MOVABLE
+from core.documents.entries import EntryError, quantity_at, text_at, units_of
 from core.fix.moves import ARMS, Move
-from core.fix.search import Plan, plan_of
-from core.kinematics.linkage import PIVOTS
-from core.profiles.corrections import RIDE_HEIGHT, Correction
+from core.fix.plan import Plan, plan_of
+from core.kinematics.pivots import PIVOTS, RIDE_HEIGHT
+from core.profiles.corrections import MOVABLE, Correction
 from core.readings.survey import LINKS
 from core.text import quantity
 from core.verdict.verdict import Verdict
@@ -24,7 +23,7 @@ SHORT = 2.0
 
 
 @dataclass(frozen=True)
-class Planned:
+class FiledPlan:
     """What a record says was planned; mm and rad.
 
     Attributes
@@ -57,7 +56,7 @@ class Planned:
 
 
 @dataclass(frozen=True)
-class Reached:
+class ReachedMove:
     """A planned move beside what the pivot did, mm."""
 
     pivot: str
@@ -76,10 +75,9 @@ class Reached:
         return not self.fits and (self.reached - self.planned) * self.planned < 0
 
 
-def plan_table(plan: Plan, units: str) -> dict[str, Any]:
+def plan_table(plan: Plan, unit: quantity.LengthUnit) -> dict[str, Any]:
     """The [plan] table of a record, in the session's units; a peak that binds is left out."""
-    unit: quantity.LengthUnit = "mm" if units == "mm" else "in"
-    show = partial(quantity.show_length, unit=unit, decimals=1)
+    show = partial(quantity.format_length, unit=unit, decimals=1)
     after = plan.after
     angles = {
         "parallel": after.parallel,
@@ -111,7 +109,7 @@ def plan_table(plan: Plan, units: str) -> dict[str, Any]:
     return table
 
 
-def plan_in(
+def plan_of_document(
     document: Mapping[str, Any], verdict: Verdict, corrections: Sequence[Correction]
 ) -> Plan | None:
     """The plan of a document worked afresh from its moves, or None where it has none.
@@ -128,7 +126,7 @@ def plan_in(
     ------
     core.documents.entries.EntryError
     """
-    planned = planned_in(document)
+    planned = filed_plan(document)
     if planned is None:
         return None
     known = {correction.name: correction for correction in corrections}
@@ -139,27 +137,27 @@ def plan_in(
     return plan_of(verdict, moves, planned.arms)
 
 
-def planned_in(document: Mapping[str, Any]) -> Planned | None:
+def filed_plan(document: Mapping[str, Any]) -> FiledPlan | None:
     """The plan of a record, or None where it has none. Raises core.documents.entries.EntryError."""
     if value_at(document, "plan") is None:
         return None
     moves = value_at(document, "plan.moves", [])
     if not isinstance(moves, list):
         raise EntryError("plan.moves", "should be a list of moves")
-    unit: quantity.LengthUnit = "mm" if value_at(document, "session.units") == "mm" else "in"
+    unit = units_of(document)
     expected = {
         key: quantity_at(document, f"plan.expected.{key}", parse, "1.5 deg")
         for key, parse in {
             **dict.fromkeys(
                 ("parallel", "peak_steer", "peak_toe_change", "track_bar_slope", "drag_link_slope"),
-                quantity.angle,
+                quantity.parse_angle,
             ),
-            "length_ratio": quantity.number,
+            "length_ratio": quantity.parse_number,
         }.items()
     }
-    length = partial(quantity.length, unit=unit)
+    length = partial(quantity.parse_length, unit=unit)
     arms = {name: quantity_at(document, f"plan.arms.{name}", length, "6 1/2 in") for name in ARMS}
-    return Planned(
+    return FiledPlan(
         tuple(_move(move, f"moves {i}", unit) for i, move in enumerate(moves, 1)),
         _known(expected),
         _known(arms),
@@ -176,21 +174,21 @@ def _move(move: Any, place: str, unit: quantity.LengthUnit) -> tuple[str, str, f
     if pivot not in MOVABLE:
         raise EntryError(f"plan.{place}.pivot", f"should be one of {', '.join(MOVABLE)}")
     rise = quantity_at(
-        placed, f"plan.{place}.rise", partial(quantity.length, unit=unit), "1 1/2 in"
+        placed, f"plan.{place}.rise", partial(quantity.parse_length, unit=unit), "1 1/2 in"
     )
     if rise is None:
         raise EntryError(f"plan.{place}.rise", 'is missing; it should be such as "1 1/2 in"')
     return text_at(placed, f"plan.{place}.correction", ""), pivot, rise
 
 
-def reached(planned: Planned, before: Verdict, after: Verdict) -> tuple[Reached, ...]:
+def reached_moves(planned: FiledPlan, before: Verdict, after: Verdict) -> tuple[ReachedMove, ...]:
     """Every pivot that was to move, planned beside reached."""
     found = []
     for pivot in PIVOTS:
         rise = planned.rise(pivot)
         if rise:
             (old, old_u), (new, new_u) = _height(before, pivot), _height(after, pivot)
-            found.append(Reached(pivot, rise, new - old, hypot(old_u, new_u)))
+            found.append(ReachedMove(pivot, rise, new - old, hypot(old_u, new_u)))
     return tuple(found)
 
 

@@ -5,15 +5,16 @@ from math import radians
 
 import numpy as np
 
+from core.fix.chances import Chances
 from core.kinematics.linkage import Array, Linkage
-from core.kinematics.motion import Motion, moved
+from core.kinematics.motion import Motion, motion_at
 from core.kinematics.roll_centre import roll_centre_height
 from core.kinematics.travel_limits import travel_limits
-from core.statistics.conformity import OUT, TOO_CLOSE, decide
+from core.statistics.conformity import Conformity, decide
 from core.verdict.curves import working_heaves
 from core.verdict.rules import length_ratio, lengths, parallel_angle, slopes
 from core.verdict.sweep import Split, splits
-from core.verdict.verdict import BUMP_STEER, STEERS_TRUE, Verdict
+from core.verdict.verdict import Overall, Verdict
 
 UNCHANGED: dict[str, float] = {
     **dict.fromkeys(("parallel", "track_bar", "drag_link", "steer", "toe"), radians(0.01)),
@@ -22,26 +23,8 @@ UNCHANGED: dict[str, float] = {
 """Differences, in rad and for the length as a ratio, up to which a rule is no worse than before."""
 
 
-@dataclass(frozen=True)
-class Chances:
-    """Probabilities that the deciding rules are within their limits.
-
-    Attributes
-    ----------
-    parallel, steer, toe : float
-        Each by itself.
-    together : float
-        All three at once.
-    """
-
-    parallel: float
-    steer: float
-    toe: float
-    together: float
-
-
 @dataclass(frozen=True, eq=False)
-class Outlook:
+class Prediction:
     """A linkage with pivots moved, beside the measured one; mm and rad.
 
     Attributes
@@ -99,21 +82,21 @@ class Outlook:
     def overall(self) -> str:
         """The verdict that this probability carries."""
         decision = decide(self.p_true)
-        if decision == TOO_CLOSE:
-            return TOO_CLOSE
-        return BUMP_STEER if decision == OUT else STEERS_TRUE
+        if decision == Conformity.TOO_CLOSE:
+            return Conformity.TOO_CLOSE
+        return Overall.BUMP_STEER if decision == Conformity.OUT else Overall.STEERS_TRUE
 
 
-def outlook(verdict: Verdict, linkage: Linkage, chances: Chances) -> Outlook:
+def predict(verdict: Verdict, linkage: Linkage, chances: Chances) -> Prediction:
     """What a moved linkage (no leading axes) brings, beside the measured one of a verdict."""
     session, now = verdict.session, verdict.measured.linkage
     heaves = working_heaves(session.limits)
-    working, whole = moved(linkage, heaves), moved(linkage, verdict.sweep.heave)
+    working, whole = motion_at(linkage, heaves), motion_at(linkage, verdict.sweep.heave)
     new_lengths = lengths(linkage)
     rise = None
     if verdict.roll_centre_height is not None:
         rise = float(roll_centre_height(linkage)) - verdict.roll_centre_height
-    return Outlook(
+    return Prediction(
         linkage=linkage,
         chances=chances,
         slopes=_pair(slopes(linkage)),
@@ -144,7 +127,7 @@ def _worse(now: Linkage, then: Linkage, heaves: Array) -> tuple[str, ...]:
 
 def _badness(linkage: Linkage, heaves: Array) -> dict[str, float]:
     """How far from ideal each rule is: larger is worse."""
-    motion = moved(linkage, heaves)
+    motion = motion_at(linkage, heaves)
     track_bar, drag_link = np.abs(slopes(linkage)).tolist()
     return {
         "parallel": float(np.abs(parallel_angle(linkage))),

@@ -6,25 +6,13 @@ practice, no source). Axes follow ISO 8855:2011: x ahead, y to the left, z up.
 
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
-from typing import Any, Literal
+from typing import Any
 
 import numpy as np
 
+from core.kinematics.pivots import NEAR_BALL, RIDE_HEIGHT, Layout, pivots_of
+
 Array = np.ndarray[tuple[Any, ...], np.dtype[np.float64]]
-Layout = Literal["knuckle", "tie-rod", "inverted-y"]
-
-PIVOTS = ("track_bar.frame", "track_bar.axle", "drag_link.frame", "drag_link.axle")
-"""The pivots every layout has."""
-
-NEAR_BALL = "tie_rod.near"
-"""The ball at the near knuckle, which only the inverted-Y layout has."""
-
-AHEAD, BEHIND = 1, -1
-
-
-def pivots_of(layout: str) -> tuple[str, ...]:
-    """Names of the pivots that a layout has, frame ends and axle ends in turn."""
-    return (*PIVOTS, NEAR_BALL) if layout == "inverted-y" else PIVOTS
 
 
 @dataclass(frozen=True, eq=False, repr=False)
@@ -36,7 +24,7 @@ class Linkage:
 
     Attributes
     ----------
-    layout : "knuckle", "tie-rod" or "inverted-y"
+    layout : Layout
     track_bar_frame, track_bar_axle, drag_link_frame, drag_link_axle : array (..., 3)
         Pivot centres, mm.
     arm : array (...)
@@ -96,11 +84,11 @@ class Linkage:
         rise : array (...)
             Up positive, mm; its shape is broadcast with that of the pivots.
         """
-        names = ("track_bar.frame", "drag_link.frame") if pivot == "ride_height" else (pivot,)
+        names = ("track_bar.frame", "drag_link.frame") if pivot == RIDE_HEIGHT else (pivot,)
         up = np.asarray(rise, dtype=float)[..., None] * np.array([0.0, 0.0, 1.0])
         return self.with_pivots({name: self.pivot(name) + up for name in names})
 
-    def spread(self) -> "Linkage":
+    def with_heave_axis(self) -> "Linkage":
         """The linkage with one more axis at the end of every array, for an array of heaves."""
         points = {name: self.pivot(name)[..., None, :] for name in pivots_of(self.layout)}
         return replace(
@@ -122,7 +110,7 @@ _FIELD = {
 }
 
 
-def length(frame: Array, axle: Array) -> Array:
+def centre_distance(frame: Array, axle: Array) -> Array:
     """Centre-to-centre length, mm, of arrays (..., 3)."""
     run, rise, ahead = _apart(frame, axle)
     return np.asarray(np.sqrt(ahead * ahead + run * run + rise * rise))
@@ -138,7 +126,7 @@ def slope(frame: Array, axle: Array) -> Array:
         return np.asarray(np.arctan(rise / run))
 
 
-def angle_finder(frame: Array, axle: Array) -> Array:
+def angle_finder_reading(frame: Array, axle: Array) -> Array:
     """What an angle finder laid on the straight bar reads, rad; frame end higher is positive."""
     run, rise, ahead = _apart(frame, axle)
     return np.asarray(np.arctan2(rise, np.hypot(run, ahead)))

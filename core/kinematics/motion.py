@@ -44,7 +44,7 @@ class Motion(NamedTuple):
 
 
 @nan_out_of_reach
-def moved(linkage: Linkage, heave: Array | float, roll: Array | float = 0.0) -> Motion:
+def motion_at(linkage: Linkage, heave: Array | float, roll: Array | float = 0.0) -> Motion:
     """The motion with the steering wheel held.
 
     Parameters
@@ -76,7 +76,9 @@ def moved(linkage: Linkage, heave: Array | float, roll: Array | float = 0.0) -> 
 
 
 @nan_out_of_reach
-def steering_wheel(linkage: Linkage, heave: Array | float, roll: Array | float = 0.0) -> Array:
+def steering_wheel_angle(
+    linkage: Linkage, heave: Array | float, roll: Array | float = 0.0
+) -> Array:
     """Steering-wheel angle with the wheel let go and the road wheels straight, rad.
 
     The pitman ball turns about the sector shaft until the drag link fits. Positive to the left

@@ -1,19 +1,21 @@
 """Where everything that rides on the axle is, at some heave and roll; for pictures that move."""
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 
 import numpy as np
 
-from core.kinematics.linkage import NEAR_BALL, Array, Linkage, length
-from core.kinematics.motion import moved, steering_wheel
-from core.sessions.session import Session
-from core.uncertainty.measured_linkage import is_centred
+from core.kinematics.linkage import Array, Linkage, centre_distance
+from core.kinematics.motion import motion_at, steering_wheel_angle
+from core.kinematics.pivots import NEAR_BALL
 
 FAR_BALL = "drag_link.axle"
 JOINT = "tie_rod.joint"
 
 
-def pose(linkage: Linkage, heave: Array | float, roll: Array | float = 0.0) -> dict[str, Array]:
+def axle_points(
+    linkage: Linkage, heave: Array | float, roll: Array | float = 0.0
+) -> dict[str, Array]:
     """Centres of the axle's pivots with the steering wheel held.
 
     Parameters
@@ -29,7 +31,7 @@ def pose(linkage: Linkage, heave: Array | float, roll: Array | float = 0.0) -> d
         By pivot, and for the inverted-Y "tie_rod.joint" too; mm in the frame's axes, nan where a
         link cannot reach.
     """
-    motion = moved(linkage, heave, roll)
+    motion = motion_at(linkage, heave, roll)
     at_rest = {
         "track_bar.axle": linkage.track_bar_axle,
         FAR_BALL: _turned(linkage.drag_link_axle, linkage.arm, linkage.arm_side, motion.far_steer),
@@ -38,20 +40,20 @@ def pose(linkage: Linkage, heave: Array | float, roll: Array | float = 0.0) -> d
         at_rest[NEAR_BALL] = _turned(
             linkage.near_ball, linkage.near_arm, linkage.arm_side, motion.near_steer
         )
-    found = {pivot: carried(linkage, point, heave, roll) for pivot, point in at_rest.items()}
+    found = {pivot: carried_point(linkage, point, heave, roll) for pivot, point in at_rest.items()}
     if linkage.near_ball is not None:
         far, frame = found[FAR_BALL], linkage.drag_link_frame
-        link = length(frame, linkage.drag_link_axle)
+        link = centre_distance(frame, linkage.drag_link_axle)
         part = np.asarray(linkage.joint_from_far_ball / link)
         found[JOINT] = far + (frame - far) * part[..., None]
     return found
 
 
-def carried(
+def carried_point(
     linkage: Linkage, point: Array, heave: Array | float, roll: Array | float = 0.0
 ) -> Array:
     """A point of the axle, array (..., 3) at ride height, where it is at some heave and roll."""
-    shift = moved(linkage, heave, roll).axle_shift
+    shift = motion_at(linkage, heave, roll).axle_shift
     sine, cosine = np.sin(roll), np.cos(roll)
     x, y, z = point[..., 0], point[..., 1], point[..., 2] - linkage.hub_height
     return np.stack(
@@ -60,19 +62,6 @@ def carried(
         ),
         axis=-1,
     )
-
-
-def hubs(session: Session, linkage: Linkage) -> dict[str, Array]:
-    """Hub centres by "wheels.left" and "wheels.right", arrays (3,); {} without both offsets."""
-    if not is_centred(session):
-        return {}
-    left, right = (session.wheels[f"{side}_offset"].value for side in ("left", "right"))
-    half = (right - left) / 2
-    height = float(linkage.hub_height)
-    return {
-        "wheels.left": np.array([0.0, half, height]),
-        "wheels.right": np.array([0.0, -half, height]),
-    }
 
 
 def _turned(ball: Array, arm: Array | float, side: int, steer: Array) -> Array:
@@ -84,7 +73,7 @@ def _turned(ball: Array, arm: Array | float, side: int, steer: Array) -> Array:
 
 
 @dataclass(frozen=True)
-class AxleAt:
+class AxlePose:
     """The axle at one heave and roll, with what that does to the steering.
 
     Attributes
@@ -113,18 +102,28 @@ class AxleAt:
         return bool(np.isfinite([self.axle_shift, self.steer, self.toe_in_change]).all())
 
 
-def axle_at(session: Session, linkage: Linkage, heave: float, roll: float = 0.0) -> AxleAt:
-    """The axle of a session's linkage at one heave and roll."""
-    motion = moved(linkage, heave, roll)
-    wheels = {
-        name: carried(linkage, hub, heave, roll) for name, hub in hubs(session, linkage).items()
-    }
-    return AxleAt(
+def axle_pose(
+    linkage: Linkage, hubs: Mapping[str, Array], heave: float, roll: float = 0.0
+) -> AxlePose:
+    """The axle of a linkage at one heave and roll.
+
+    Parameters
+    ----------
+    linkage : Linkage
+        No leading axes.
+    hubs : mapping of array (3,)
+        Hub centres at ride height by name, mm; {} where the wheels were not measured.
+    heave, roll : float
+        mm and rad.
+    """
+    motion = motion_at(linkage, heave, roll)
+    wheels = {name: carried_point(linkage, hub, heave, roll) for name, hub in hubs.items()}
+    return AxlePose(
         heave,
         roll,
-        pose(linkage, heave, roll) | wheels,
+        axle_points(linkage, heave, roll) | wheels,
         float(motion.axle_shift),
         float(motion.steer),
         float(motion.toe_in_change),
-        float(steering_wheel(linkage, heave, roll)),
+        float(steering_wheel_angle(linkage, heave, roll)),
     )

@@ -9,7 +9,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from core.kinematics.linkage import Array, Linkage
-from core.kinematics.motion import moved
+from core.kinematics.motion import motion_at
 
 STEPS = 100
 """Time steps in each part of an event, an even number; drift and heading are then good to some
@@ -74,14 +74,14 @@ def drive(event: Event, linkage: Linkage, wheelbase: float) -> Course:
     if event.deceleration:  # a vehicle that comes to rest is a part of its own
         ends = np.sort([*ends, min(event.speed / event.deceleration, ends[-1])])
     time = np.linspace(ends[:-1], ends[1:], STEPS + 1, axis=-1)
-    steer = moved(linkage, heave(event, time)).steer
+    steer = motion_at(linkage, heave_at(event, time)).steer
     speed = np.maximum(event.speed - event.deceleration * time, 0.0)
     heading = _integral(speed * np.tan(steer) / wheelbase, time)
     drift = _integral(speed * np.sin(heading), time)
     return Course(event.name, float(drift[-1, -1]), float(heading[-1, -1]))
 
 
-def heave(event: Event, time: Array) -> Array:
+def heave_at(event: Event, time: Array) -> Array:
     """Heave at some times of an event, mm."""
     back = event.rise + event.hold
     up = np.clip(time / event.rise, 0.0, 1.0)

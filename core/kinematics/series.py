@@ -14,7 +14,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from core.kinematics.linkage import Array, Linkage, length
+from core.kinematics.linkage import Array, Linkage, centre_distance
 
 
 @dataclass(frozen=True, eq=False, repr=False)
@@ -49,7 +49,7 @@ def derivatives(linkage: Linkage) -> Derivatives:
 
     # The joint rides on the drag link: its frame end stands still, so the joint moves as the
     # far ball does, less the part of the way it lies along the link.
-    whole = length(linkage.drag_link_frame, linkage.drag_link_axle)
+    whole = centre_distance(linkage.drag_link_frame, linkage.drag_link_axle)
     part = np.asarray(linkage.joint_from_far_ball, dtype=float) / whole
     joint = linkage.drag_link_axle - link * part[..., None]
     near, near_second, _, _ = _turning(

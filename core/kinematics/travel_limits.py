@@ -3,7 +3,7 @@
 import numpy as np
 
 from core.kinematics.linkage import Linkage
-from core.kinematics.motion import moved
+from core.kinematics.motion import motion_at
 
 HALVINGS = 40
 """Halvings of a step of the sweep, which place the limit to well under a micrometre."""
@@ -24,14 +24,14 @@ def travel_limits(linkage: Linkage, droop: float, bump: float) -> tuple[float | 
 
 def _limit(linkage: Linkage, end: float) -> float | None:
     heave = np.linspace(0.0, end, 81)
-    bound = ~np.isfinite(moved(linkage, heave).steer)
+    bound = ~np.isfinite(motion_at(linkage, heave).steer)
     if not bound.any():
         return None
     first = int(np.argmax(bound))
     free, stuck = float(heave[first - 1]), float(heave[first])
     for _ in range(HALVINGS):
         middle = (free + stuck) / 2
-        if np.isfinite(moved(linkage, middle).steer):
+        if np.isfinite(motion_at(linkage, middle).steer):
             free = middle
         else:
             stuck = middle

@@ -7,16 +7,14 @@ from typing import Any, Literal
 
 from core.documents.document import value_at
 from core.documents.entries import choice_at
-from core.documents.tables import above_zero
+from core.documents.tables import quantity_above_zero
 from core.text import quantity
-from core.text.quantity import QuantityError
+from core.text.quantity import INCH, QuantityError
 
 AdjusterKind = Literal["sleeve", "one-end"]
 KINDS: tuple[AdjusterKind, ...] = ("sleeve", "one-end")
 
-INCH_MM = 25.4
-
-COARSEST = INCH_MM / 4
+COARSEST = INCH / 4
 """mm a turn; what is typed beyond it is meant as turns to the inch, with their unit left out."""
 
 _PER_INCH = re.compile(r"(.+?)\s*(?:(?:turns|threads)?\s*(?:per|/)\s*(?:in|inch)|tpi)\.?", re.I)
@@ -52,10 +50,12 @@ def thread_pitch(text: str) -> float:
     """
     per_inch = _PER_INCH.fullmatch(text.strip())
     try:
-        value = quantity.number(per_inch[1]) if per_inch else quantity.length(text, "mm")
+        value = (
+            quantity.parse_number(per_inch[1]) if per_inch else quantity.parse_length(text, "mm")
+        )
     except QuantityError:
         value = 0.0
-    pitch = INCH_MM / value if per_inch and value > 0 else value
+    pitch = INCH / value if per_inch and value > 0 else value
     if not 0 < pitch <= COARSEST:
         raise QuantityError("a thread pitch is written like 16 per in (turns) or 1.5 mm")
     return pitch
@@ -64,7 +64,7 @@ def thread_pitch(text: str) -> float:
 def adjuster_at(tables: Mapping[str, Any], path: str) -> Adjuster:
     """The adjuster of a table with its kind and pitch. Raises core.documents.entries.EntryError."""
     kind = choice_at(tables, f"{path}.kind", KINDS)
-    pitch = above_zero(tables, f"{path}.pitch", thread_pitch, "16 per in")
+    pitch = quantity_above_zero(tables, f"{path}.pitch", thread_pitch, "16 per in")
     return Adjuster(kind, pitch)  # type: ignore[arg-type]
 
 

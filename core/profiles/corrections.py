@@ -2,8 +2,10 @@
 
 from dataclasses import dataclass
 
-RIDE_HEIGHT = "ride_height"
-"""The pivot name of a correction that moves both frame ends."""
+from core.kinematics.pivots import PIVOTS, RIDE_HEIGHT
+
+MOVABLE = (*PIVOTS, RIDE_HEIGHT)
+"""Everything that a correction can move."""
 
 
 @dataclass(frozen=True)

@@ -7,11 +7,12 @@ from collections.abc import Sequence
 from dataclasses import replace
 from pathlib import Path
 
-from core.documents.entries import EntryError, ProfileError
-from core.documents.tables import corrections_at, exclusions_known, only_known
+from core.documents.entries import EntryError
+from core.documents.tables import refuse_unknown
 from core.documents.toml_file import TomlFileError, read_toml
 from core.profiles.corrections import Correction
-from core.profiles.profile import Profile, load_profile, profile_names
+from core.profiles.profile import Profile, ProfileError, load_profile, profile_names
+from core.profiles.profile_tables import corrections_at, exclusions_known
 from core.text.plain_text import plain
 
 
@@ -33,7 +34,7 @@ def load_shelf(path: Path, folders: Sequence[Path]) -> tuple[Correction, ...]:
         return ()
     try:
         tables = read_toml(path)
-        only_known(tables, ["corrections"])
+        refuse_unknown(tables, ["corrections"])
         corrections = corrections_at(tables)
         known = {correction.name for correction in corrections}
         if any(set(correction.not_with) - known for correction in corrections):

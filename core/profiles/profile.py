@@ -9,34 +9,30 @@ replaced unseen.
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, field
 from pathlib import Path
-from typing import Any, get_args
+from typing import Any
 
-from core.documents.entries import EntryError, ProfileError, choice_at, flag_at
+from core.documents.entries import EntryError, choice_at, flag_at
 from core.documents.tables import (
-    above_zero,
-    angle,
-    corrections_at,
-    event_from,
-    exclusions_known,
-    length,
+    angle_with_unit,
+    length_with_unit,
     line_at,
-    only_known,
-    quantity_required,
+    quantity_above_zero,
     range_at,
+    refuse_unknown,
+    required_quantity,
     tables_at,
 )
 from core.documents.toml_file import TomlFileError, read_toml
-from core.kinematics.linkage import Layout
+from core.kinematics.pivots import Layout, Side
 from core.kinematics.road_events import Event
 from core.profiles.adjuster import Adjuster, adjuster_at
 from core.profiles.corrections import Correction
 from core.profiles.limits import Limits
+from core.profiles.profile_tables import corrections_at, event_from, exclusions_known
 from core.readings.reading import Instruments
 from core.readings.survey import LINKS, SURVEY, WHEELS
 from core.text import quantity
 from core.text.plain_text import plain
-
-SIDES = ("ahead", "behind")
 
 DEFAULTS = {
     "arm": "6 1/2 in",
@@ -79,6 +75,10 @@ _KNOWN = {
 }
 
 
+class ProfileError(ValueError):
+    """No such profile, or a faulty one; one line with file, table, key and what would be right."""
+
+
 @dataclass(frozen=True)
 class Defaults:
     """What is assumed where nothing was measured: lengths in mm, the ratio a plain number."""
@@ -106,9 +106,9 @@ class Profile:
     Attributes
     ----------
     name, title, purpose : str
-    steering : "knuckle", "tie-rod" or "inverted-y"
-    arm, pitman : "ahead" or "behind"
-        These three are what the wizard offers first.
+    steering : Layout
+    arm, pitman : Side
+        The wizard offers these three first.
     ranges : dict of (float, float)
         Usual smallest and largest value by the name of the reading (those of RANGES), mm or rad;
         the ratio a plain number.
@@ -133,8 +133,8 @@ class Profile:
     title: str
     purpose: str
     steering: Layout
-    arm: str
-    pitman: str
+    arm: Side
+    pitman: Side
     ranges: dict[str, tuple[float, float]]
     defaults: Defaults
     instruments: Instruments
@@ -192,20 +192,19 @@ def load_profile(name: str, folders: Sequence[Path]) -> Profile:
 
 
 def _profile(tables: dict[str, Any], source: Path, shop_own: bool) -> Profile:
-    only_known(tables, _KNOWN)
+    refuse_unknown(tables, _KNOWN)
     name = line_at(tables, "name")
     if name != source.stem:
         raise EntryError("name", f"is “{plain(name)}”; it should be “{source.stem}” as the file's")
     corrections = corrections_at(tables)
     exclusions_known(corrections, {correction.name for correction in corrections})
-    steering: Layout = choice_at(tables, "layout.steering", get_args(Layout))  # type: ignore[assignment]
     return Profile(
         name=name,
         title=line_at(tables, "title"),
         purpose=line_at(tables, "purpose"),
-        steering=steering,
-        arm=choice_at(tables, "layout.arm", SIDES),
-        pitman=choice_at(tables, "layout.pitman", SIDES),
+        steering=Layout(choice_at(tables, "layout.steering", tuple(Layout))),
+        arm=Side(choice_at(tables, "layout.arm", tuple(Side))),
+        pitman=Side(choice_at(tables, "layout.pitman", tuple(Side))),
         ranges={name: range_at(tables, f"ranges.{name}", *_parser(name)) for name in RANGES},
         defaults=_defaults(tables),
         instruments=_instruments(tables),
@@ -223,17 +222,20 @@ def _profile(tables: dict[str, Any], source: Path, shop_own: bool) -> Profile:
 def _parser(reading: str) -> tuple[Callable[[str], float], tuple[str, str]]:
     """How the range of a reading is parsed, with an example of it."""
     if reading == "steering.ratio":
-        return quantity.number, ("12", "22")
+        return quantity.parse_number, ("12", "22")
     if reading.endswith(".slope"):
-        return angle, ("-5 deg", "25 deg")
-    return length, ("18 in", "30 in")
+        return angle_with_unit, ("-5 deg", "25 deg")
+    return length_with_unit, ("18 in", "30 in")
 
 
 def _defaults(tables: Mapping[str, Any]) -> Defaults:
     return Defaults(
         **{
-            key: above_zero(
-                tables, f"defaults.{key}", quantity.number if key == "ratio" else length, example
+            key: quantity_above_zero(
+                tables,
+                f"defaults.{key}",
+                quantity.parse_number if key == "ratio" else length_with_unit,
+                example,
             )
             for key, example in DEFAULTS.items()
         }
@@ -242,26 +244,32 @@ def _defaults(tables: Mapping[str, Any]) -> Defaults:
 
 def _instruments(tables: Mapping[str, Any]) -> Instruments:
     return Instruments(
-        tape=above_zero(tables, "instruments.tape", length, "1/16 in"),
-        sighting=quantity_required(tables, "instruments.sighting", length, "1/8 in"),
-        floor=quantity_required(tables, "instruments.floor", length, "1/16 in"),
-        angle_finder=above_zero(tables, "instruments.angle_finder", angle, "0.5 deg"),
-        seating=quantity_required(tables, "instruments.seating", angle, "0.5 deg"),
+        tape=quantity_above_zero(tables, "instruments.tape", length_with_unit, "1/16 in"),
+        sighting=required_quantity(tables, "instruments.sighting", length_with_unit, "1/8 in"),
+        floor=required_quantity(tables, "instruments.floor", length_with_unit, "1/16 in"),
+        angle_finder=quantity_above_zero(
+            tables, "instruments.angle_finder", angle_with_unit, "0.5 deg"
+        ),
+        seating=required_quantity(tables, "instruments.seating", angle_with_unit, "0.5 deg"),
     )
 
 
 def _limits(tables: Mapping[str, Any]) -> Limits:
-    length_ratio = above_zero(tables, "limits.length_ratio", quantity.number, "0.85")
+    length_ratio = quantity_above_zero(tables, "limits.length_ratio", quantity.parse_number, "0.85")
     if length_ratio > 1:
         raise EntryError("limits.length_ratio", "is shorter to longer link, so at most 1")
     return Limits(
-        parallel=above_zero(tables, "limits.parallel", angle, "1.5 deg"),
-        flat=above_zero(tables, "limits.flat", angle, "10 deg"),
+        parallel=quantity_above_zero(tables, "limits.parallel", angle_with_unit, "1.5 deg"),
+        flat=quantity_above_zero(tables, "limits.flat", angle_with_unit, "10 deg"),
         length_ratio=length_ratio,
-        steer=above_zero(tables, "limits.steer", angle, "0.5 deg"),
-        toe_change=above_zero(tables, "limits.toe_change", angle, "0.25 deg"),
-        working_bump=above_zero(tables, "limits.working_travel.bump", length, "2 in"),
-        working_droop=above_zero(tables, "limits.working_travel.droop", length, "2 in"),
+        steer=quantity_above_zero(tables, "limits.steer", angle_with_unit, "0.5 deg"),
+        toe_change=quantity_above_zero(tables, "limits.toe_change", angle_with_unit, "0.25 deg"),
+        working_bump=quantity_above_zero(
+            tables, "limits.working_travel.bump", length_with_unit, "2 in"
+        ),
+        working_droop=quantity_above_zero(
+            tables, "limits.working_travel.droop", length_with_unit, "2 in"
+        ),
     )
 
 

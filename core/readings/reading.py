@@ -59,7 +59,7 @@ class Reading:
         mean = self.value
         return sqrt(sum((repeat - mean) ** 2 for repeat in self.repeats) / (count - 1))
 
-    def again(self, times: int) -> "Reading":
+    def repeated(self, times: int) -> "Reading":
         """The reading taken some times more, each time with its mean."""
         return Reading(self.name, self.kind, self.repeats + (self.value,) * times)
 
@@ -83,7 +83,7 @@ def claimed_uncertainty(kind: Kind, instruments: Instruments) -> float:
     return sqrt(graduation + sighting)
 
 
-def scatters(reading: Reading, instruments: Instruments) -> bool:
+def repeats_scatter(reading: Reading, instruments: Instruments) -> bool:
     """Whether the repeats disagree by more than the instruments claim."""
     return reading.scatter > claimed_uncertainty(reading.kind, instruments)
 

@@ -8,9 +8,8 @@ from collections.abc import Mapping
 from functools import partial
 from typing import Any
 
-from core.documents.document import value_at
-from core.documents.entries import flag_at, repeats_at
-from core.kinematics.linkage import NEAR_BALL, PIVOTS
+from core.documents.entries import flag_at, repeats_at, units_of
+from core.kinematics.pivots import NEAR_BALL, PIVOTS
 from core.readings.reading import Kind, Reading
 from core.text import quantity
 
@@ -51,10 +50,9 @@ def reading_at(document: Mapping[str, Any], name: str, kind: Kind) -> Reading | 
     """
     path = f"readings.{name}"
     if kind == "slope":
-        repeats = repeats_at(document, path, quantity.angle, "8.5 deg")
+        repeats = repeats_at(document, path, quantity.parse_angle, "8.5 deg")
     else:
-        unit: quantity.LengthUnit = "mm" if value_at(document, "session.units") == "mm" else "in"
-        parse = partial(quantity.length, unit=unit)
+        parse = partial(quantity.parse_length, unit=units_of(document))
         repeats = repeats_at(document, path, parse, "17 5/8 in")
     return Reading(name, kind, repeats) if repeats else None
 

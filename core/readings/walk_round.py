@@ -8,17 +8,14 @@ is taken here.
 
 from collections.abc import Mapping
 from functools import partial
-from typing import TYPE_CHECKING, Any
+from typing import Any
 
 from core.documents.document import value_at
-from core.documents.entries import EntryError, choice_at, flag_at, quantity_at
+from core.documents.entries import EntryError, choice_at, flag_at, quantity_at, units_of
 from core.text import quantity
+from core.text.quantity import INCH
 
-if TYPE_CHECKING:
-    from core.profiles.profile import Profile
-
-INCH = 25.4
-HAIR = 1e-6
+ROUNDING = 1e-6
 """mm; so that 17 5/8 in and 17.625 in land on the same side of a limit."""
 
 RIM_PLAY = ((16 * INCH, 2 * INCH), (18 * INCH, 2.25 * INCH), (20 * INCH, 2.5 * INCH))
@@ -41,7 +38,7 @@ def rim_play_limit(wheel_diameter: float | None) -> float:
     wheel_diameter : float or None
         Diameter of the steering wheel, mm.
     """
-    diameter = (wheel_diameter or 0.0) + HAIR
+    diameter = (wheel_diameter or 0.0) + ROUNDING
     if diameter >= 22 * INCH:
         return RIM_PLAY_FROM_22_IN
     listed = [limit for smallest, limit in RIM_PLAY if diameter >= smallest]
@@ -61,22 +58,22 @@ def linkage_play_limit(over_10000_lb: bool, rim_size: float | None = None) -> fl
     rim_size : float or None
         Nominal diameter of the road wheel's rim, mm.
     """
-    size = (rim_size or 0.0) - HAIR
+    size = (rim_size or 0.0) - ROUNDING
     if not over_10000_lb or size <= 16 * INCH:
         return INCH / 4
     return INCH * 3 / 8 if size <= 18 * INCH else INCH / 2
 
 
-def failures(document: Mapping[str, Any], profile: "Profile | None") -> tuple[str, ...]:
+def failures(document: Mapping[str, Any], is_heavy: bool) -> tuple[str, ...]:
     """Everything in the walk-round that holds the verdict back.
 
     Parameters
     ----------
     document : mapping
         What was not looked at is no failure.
-    profile : Profile or None
-        Says which of the two regulations counts where the document does not (a record does);
-        without either it is that of light vehicles.
+    is_heavy : bool
+        Gross vehicle weight rating over 10,000 lb, which decides between the two regulations
+        where the document does not say it (a record does).
 
     Returns
     -------
@@ -88,15 +85,14 @@ def failures(document: Mapping[str, Any], profile: "Profile | None") -> tuple[st
     core.documents.entries.EntryError
         Something is not what it should be.
     """
-    heavy = flag_at(document, OVER_10000_LB)
-    if heavy is None:
-        heavy = profile is not None and profile.over_10000_lb
+    said = flag_at(document, OVER_10000_LB)
+    heavy = is_heavy if said is None else said
     rim_limit = rim_play_limit(_length(document, "steering_wheel_diameter"))
     linkage_limit = linkage_play_limit(heavy, _length(document, "rim_size"))
     found = []
-    if (_length(document, "rim_play") or 0.0) > rim_limit + HAIR:
+    if (_length(document, "rim_play") or 0.0) > rim_limit + ROUNDING:
         found.append("walk_round.rim_play")
-    if (_length(document, "linkage_play") or 0.0) > linkage_limit + HAIR:
+    if (_length(document, "linkage_play") or 0.0) > linkage_limit + ROUNDING:
         found.append("walk_round.linkage_play")
     found += [path for path in _joints(document) if choice_at(document, path, JOINTS) == "loose"]
     seen_to = (f"walk_round.{key}" for key in SEEN_TO)
@@ -104,8 +100,7 @@ def failures(document: Mapping[str, Any], profile: "Profile | None") -> tuple[st
 
 
 def _length(document: Mapping[str, Any], key: str) -> float | None:
-    unit = value_at(document, "session.units", "in")
-    parse = partial(quantity.length, unit="mm" if unit == "mm" else "in")
+    parse = partial(quantity.parse_length, unit=units_of(document))
     return quantity_at(document, f"walk_round.{key}", parse, "1 1/4 in")
 
 

@@ -1,10 +1,19 @@
 """Decisions by probability of conformity (JCGM 106:2012), and their words."""
 
+from collections.abc import Sequence
 from dataclasses import dataclass
+from enum import StrEnum
 
 from core.statistics.distributions import normal_cdf
 
-WITHIN, OUT, TOO_CLOSE = "within", "out", "too close to call"
+
+class Conformity(StrEnum):
+    """What can be said of a value that is held to a limit."""
+
+    WITHIN = "within"
+    OUT = "out"
+    TOO_CLOSE = "too close to call"
+
 
 SURE = 0.95
 """Probability from which a rule is called within, and below one less which it is called out."""
@@ -28,32 +37,33 @@ class Ruling:
     p_within: float
 
     @property
-    def verdict(self) -> str:
-        """ "within", "out" or "too close to call"."""
+    def verdict(self) -> Conformity:
+        """Decision at this probability."""
         return decide(self.p_within)
 
 
-def decide(p_within: float) -> str:
-    """The verdict that a probability of conformity carries."""
+def decide(p_within: float) -> Conformity:
+    """Decision at a probability of conformity."""
     if p_within >= SURE:
-        return WITHIN
-    return OUT if p_within <= 1 - SURE else TOO_CLOSE
+        return Conformity.WITHIN
+    return Conformity.OUT if p_within <= 1 - SURE else Conformity.TOO_CLOSE
 
 
-def p_between(value: float, u: float, low: float, high: float) -> float:
+def probability_between(value: float, u: float, low: float, high: float) -> float:
     """Probability that a normal quantity lies in an interval (JCGM 106:2012, 7.4)."""
     if u == 0:
         return float(low <= value <= high)
     return normal_cdf((high - value) / u) - normal_cdf((low - value) / u)
 
 
-def hold(value: float, u: float, limit: float) -> Ruling:
+def magnitude_ruling(value: float, u: float, limit: float) -> Ruling:
     """A signed quantity held to a limit on its magnitude."""
-    return Ruling(value, limit, u, p_between(value, u, -limit, limit))
+    return Ruling(value, limit, u, probability_between(value, u, -limit, limit))
 
 
-def worst(verdicts: list[str]) -> str:
-    """`out` if any is out, `within` if all are within, else `too close to call`."""
-    if OUT in verdicts:
-        return OUT
-    return WITHIN if all(verdict == WITHIN for verdict in verdicts) else TOO_CLOSE
+def combined_decision(decisions: Sequence[Conformity]) -> Conformity:
+    """Out if any is out, within if all are within, else too close to call."""
+    if Conformity.OUT in decisions:
+        return Conformity.OUT
+    are_within = all(decision == Conformity.WITHIN for decision in decisions)
+    return Conformity.WITHIN if are_within else Conformity.TOO_CLOSE

@@ -1,18 +1,19 @@
 """Random numbers for Monte Carlo, the same on every machine for the same seed.
 
-From the Mersenne Twister of the standard library: loading NumPy's generators takes longer than
-everything that a check draws from them.
+They come from the Mersenne Twister of the standard library, whose bytes stay the same from one
+version to the next. NumPy does not promise that of its generators (NEP 19).
 """
 
-import numpy as np
+from random import Random
 
-from core.kinematics.linkage import Array
+import numpy as np
+from numpy.typing import NDArray
+
+Array = NDArray[np.float64]
 
 
 def uniform(count: int, seed: int) -> Array:
     """Numbers equally likely anywhere above 0 and up to 1, array (count,)."""
-    from random import Random  # most checks draw nothing
-
     whole = np.frombuffer(Random(seed).randbytes(8 * count), dtype="<u8") >> np.uint64(11)
     return np.asarray((whole + 1.0) * 2.0**-53)
 

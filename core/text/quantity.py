@@ -22,6 +22,9 @@ if TYPE_CHECKING:
 
 LengthUnit = Literal["in", "mm"]
 
+INCH = 25.4
+"""mm; exact."""
+
 
 class QuantityError(ValueError):
     """The text is no quantity of the kind asked for; the message is one line that says why."""
@@ -89,32 +92,32 @@ _SAME = str.maketrans(
 )
 
 
-def length(text: str, unit: LengthUnit = "in") -> float:
+def parse_length(text: str, unit: LengthUnit = "in") -> float:
     """Length in mm; a bare number is in `unit`. Raises QuantityError."""
     return _parse(text, _LENGTH, unit)
 
 
-def angle(text: str) -> float:
+def parse_angle(text: str) -> float:
     """Angle in rad; a bare number is in degrees. Raises QuantityError."""
     return _parse(text, _ANGLE, "deg")
 
 
-def duration(text: str) -> float:
+def parse_duration(text: str) -> float:
     """Duration in s; a bare number is in s. Raises QuantityError."""
     return _parse(text, _DURATION, "s")
 
 
-def speed(text: str) -> float:
+def parse_speed(text: str) -> float:
     """Speed in mm/s; the unit has to be there. Raises QuantityError."""
     return _parse(text, _SPEED, None)
 
 
-def acceleration(text: str) -> float:
+def parse_acceleration(text: str) -> float:
     """Acceleration in mm/s2; the unit has to be there. Raises QuantityError."""
     return _parse(text, _ACCELERATION, None)
 
 
-def number(text: str) -> float:
+def parse_number(text: str) -> float:
     """Plain number without a unit, such as a ratio, 16 or 16:1. Raises QuantityError."""
     value, unit = _split(re.sub(" *: *1 *$", "", text), _NUMBER)
     if unit:
@@ -146,7 +149,12 @@ def with_unit(text: str, unit: str) -> str:
     return typed if _split(text, kind)[1] else f"{typed} {unit}"
 
 
-def show_length(mm: float, unit: LengthUnit, decimals: int = 0) -> str:
+def other_unit(unit: LengthUnit) -> LengthUnit:
+    """The unit that lengths are not shown in now."""
+    return "in" if unit == "mm" else "mm"
+
+
+def format_length(mm: float, unit: LengthUnit, decimals: int = 0) -> str:
     """Length as a tape reads it.
 
     Parameters
@@ -175,7 +183,7 @@ def show_length(mm: float, unit: LengthUnit, decimals: int = 0) -> str:
     return f"{'-' if sixteenths < 0 else ''}{' '.join(parts)} in"
 
 
-def show_angle(rad: float, decimals: int = 1) -> str:
+def format_angle(rad: float, decimals: int = 1) -> str:
     """Angle in degrees, "8.5 deg"; a dash when the angle is not finite."""
     return f"{_fixed(rad * 180 / pi, decimals)} deg" if isfinite(rad) else "—"
 

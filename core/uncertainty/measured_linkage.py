@@ -3,20 +3,21 @@
 import numpy as np
 
 from core.adjustment.least_squares import Adjustment
-from core.kinematics.linkage import NEAR_BALL, Linkage
+from core.kinematics.linkage import Array, Linkage
+from core.kinematics.pivots import NEAR_BALL
 from core.readings.reading import standard_uncertainty
 from core.sessions.session import LENGTHS, Session
-from core.uncertainty.propagation import SCALARS, Measured
+from core.uncertainty.propagation import SCALARS, MeasuredLinkage
 
 
-def measured(session: Session, adjustment: Adjustment) -> Measured:
+def measured_linkage(session: Session, adjustment: Adjustment) -> MeasuredLinkage:
     """The linkage of a session with the covariance of its parameters.
 
     With wheel offsets the middle between the wheels becomes y = 0; without them the datum line
     does. An assumed length has no doubt of its own: that it is assumed is said with the verdict.
     """
     centre = np.zeros(3)
-    if is_centred(session):
+    if has_centre_plane(session):
         centre[1] = (session.wheels["left_offset"].value + session.wheels["right_offset"].value) / 2
     points = dict(zip(adjustment.pivots, adjustment.points + centre, strict=True))
     value = {name: reading.value for name, reading in session.lengths.items()}
@@ -42,9 +43,25 @@ def measured(session: Session, adjustment: Adjustment) -> Measured:
     for i, name in enumerate(SCALARS, start=pivots):
         if name in session.lengths and LENGTHS[name] not in session.assumed:
             covariance[i, i] = standard_uncertainty(session.lengths[name], session.instruments) ** 2
-    return Measured(linkage, covariance)
+    return MeasuredLinkage(linkage, covariance)
 
 
-def is_centred(session: Session) -> bool:
+def has_centre_plane(session: Session) -> bool:
     """Whether both wheels were measured, which places the vehicle's centre plane."""
     return {"left_offset", "right_offset"} <= session.wheels.keys()
+
+
+def hub_centres(session: Session, linkage: Linkage) -> dict[str, Array]:
+    """Hub centres at ride height, arrays (3,), mm; {} without both wheel offsets.
+
+    Their names are "wheels.left" and "wheels.right".
+    """
+    if not has_centre_plane(session):
+        return {}
+    left, right = (session.wheels[f"{side}_offset"].value for side in ("left", "right"))
+    half_track = (right - left) / 2
+    height = float(linkage.hub_height)
+    return {
+        "wheels.left": np.array([0.0, half_track, height]),
+        "wheels.right": np.array([0.0, -half_track, height]),
+    }

@@ -11,7 +11,8 @@ from functools import cached_property
 
 import numpy as np
 
-from core.kinematics.linkage import Array, Linkage, pivots_of
+from core.kinematics.linkage import Array, Linkage
+from core.kinematics.pivots import pivots_of
 from core.statistics.random_numbers import standard_normal
 
 SCALARS = ("arm", "pitman_arm", "near_arm", "joint_from_far_ball", "hub_height")
@@ -25,7 +26,7 @@ STEP = 1e-3
 
 
 @dataclass(frozen=True, eq=False, repr=False)
-class Measured:
+class MeasuredLinkage:
     """A linkage as it was measured: its parameters and how sure they are.
 
     Parameters are the pivots' x, y, z in turn, then SCALARS; all mm.

@@ -5,18 +5,18 @@ from dataclasses import dataclass
 from typing import Any
 
 from core.adjustment.least_squares import Adjustment, MissingReading, NoSolution, adjust
-from core.adjustment.outliers import Suspicion, suspicions
+from core.adjustment.outliers import SuspectGroup, suspect_groups
 from core.documents.entries import EntryError
 from core.profiles.profile import Profile
 from core.sessions.session import session_from
 
 
 @dataclass(frozen=True)
-class Agreement:
+class Closure:
     """The readings so far, adjusted, and which of them cannot be right."""
 
     adjustment: Adjustment
-    suspicions: tuple[Suspicion, ...]
+    suspect_groups: tuple[SuspectGroup, ...]
 
     @property
     def is_checked(self) -> bool:
@@ -26,12 +26,10 @@ class Agreement:
     @property
     def closes(self) -> bool:
         """Whether the readings agree as well as they claim, and none stands out."""
-        return self.adjustment.closes and not self.suspicions
+        return self.adjustment.closes and not self.suspect_groups
 
 
-def agreement(
-    document: Mapping[str, Any], profile_of: Callable[[str], Profile]
-) -> Agreement | None:
+def closure_of(document: Mapping[str, Any], profile_of: Callable[[str], Profile]) -> Closure | None:
     """How the readings of a document agree; None as long as a pivot has no place.
 
     Raises
@@ -44,4 +42,4 @@ def agreement(
         adjustment = adjust(session.readings, session.instruments, session.layout)
     except (EntryError, MissingReading, NoSolution):
         return None
-    return Agreement(adjustment, suspicions(adjustment))
+    return Closure(adjustment, suspect_groups(adjustment))

@@ -8,7 +8,7 @@ from typing import Any
 import numpy as np
 
 from core.kinematics.linkage import Array, Linkage
-from core.kinematics.motion import moved
+from core.kinematics.motion import motion_at
 from core.profiles.limits import Limits
 
 HEAVES = 41
@@ -22,7 +22,7 @@ def working_heaves(limits: Limits) -> Array:
     return np.linspace(-limits.working_droop, limits.working_bump, HEAVES)
 
 
-def peaks_of(linkage: Linkage, limits: Limits) -> tuple[Array, Array]:
+def peak_values(linkage: Linkage, limits: Limits) -> tuple[Array, Array]:
     """Peak steer and peak toe-in change of many geometries at once, arrays (...), rad.
 
     nan where a link binds in the working travel.
@@ -53,27 +53,27 @@ class Curves:
         """The curves of a linkage with any leading axes."""
         middle = (limits.working_bump - limits.working_droop) / 2
         half = (limits.working_bump + limits.working_droop) / 2
-        motion = moved(linkage.spread(), middle + half * nodes())
+        motion = motion_at(linkage.with_heave_axis(), middle + half * nodes())
         return cls(motion.steer, None if linkage.near_ball is None else motion.toe_in_change)
 
-    def of_row(self, row: Any) -> "Curves":
+    def at_index(self, row: Any) -> "Curves":
         """The curves at an index of the leading axes."""
         return Curves(self.steer[row], None if self.toe is None else self.toe[row])
 
     @classmethod
-    def joined(cls, curves: "Sequence[Curves]") -> "Curves":
+    def stacked(cls, curves: "Sequence[Curves]") -> "Curves":
         """Curves of one layout under each other."""
         toes = [one.toe for one in curves if one.toe is not None]
         steer = np.concatenate([one.steer for one in curves])
         return cls(steer, np.concatenate(toes) if toes else None)
 
-    def more(self, other: "Curves") -> "Curves":
+    def plus(self, other: "Curves") -> "Curves":
         """The sum of two curves of one layout."""
         if self.toe is None or other.toe is None:
             return Curves(self.steer + other.steer, None)
         return Curves(self.steer + other.steer, self.toe + other.toe)
 
-    def less(self, other: "Curves") -> "Curves":
+    def minus(self, other: "Curves") -> "Curves":
         """The difference of two curves of one layout."""
         if self.toe is None or other.toe is None:
             return Curves(self.steer - other.steer, None)

@@ -2,12 +2,12 @@
 
 from dataclasses import dataclass
 
-from core.kinematics.motion import moved, steering_wheel
+from core.kinematics.motion import motion_at, steering_wheel_angle
 from core.verdict.verdict import Verdict
 
 
 @dataclass(frozen=True)
-class Felt:
+class DriverEffect:
     """What the travel does where the steer over the working travel is largest.
 
     Attributes
@@ -25,7 +25,9 @@ class Felt:
     steering_wheel: float
 
 
-def felt(verdict: Verdict) -> Felt:
+def driver_effect(verdict: Verdict) -> DriverEffect:
     """What the driver has of a verdict."""
     heave, linkage = verdict.steer.at_heave, verdict.measured.linkage
-    return Felt(heave, float(moved(linkage, heave).steer), float(steering_wheel(linkage, heave)))
+    return DriverEffect(
+        heave, float(motion_at(linkage, heave).steer), float(steering_wheel_angle(linkage, heave))
+    )

@@ -1,67 +1,100 @@
-"""What a verdict could not answer, and for want of which readings."""
+"""Questions that a verdict leaves open, and the readings that would answer them."""
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from enum import StrEnum
 
 from core.adjustment.least_squares import has_stations
 from core.readings.survey import BRACES, LINKS
-from core.uncertainty.measured_linkage import is_centred
+from core.uncertainty.measured_linkage import has_centre_plane
 from core.verdict.verdict import Verdict
 
-ARTICULATION, ROLL_CENTRE, ROAD = "articulation", "roll centre", "road"
-FORE_AND_AFT, LENGTHS, CHECKED, SLIPS = "fore and aft", "lengths", "checked", "slips"
+
+class Topic(StrEnum):
+    """What a question is about.
+
+    ARTICULATION and ROLL_CENTRE need the vehicle's centre plane. FORE_AND_AFT: how far ahead the
+    ends of a link stand; without stations they are taken to stand abreast. LENGTHS: lengths and
+    braces that check nothing without stations. CHECKED: whether the readings agree, where no
+    reading checks another. SLIPS: whether readings that no other one checks are free of a slip.
+    ROAD: what happens on the road, where the profile with its events is not known here.
+    """
+
+    ARTICULATION = "articulation"
+    ROLL_CENTRE = "roll centre"
+    FORE_AND_AFT = "fore and aft"
+    LENGTHS = "lengths"
+    CHECKED = "checked"
+    SLIPS = "slips"
+    ROAD = "road"
 
 
 @dataclass(frozen=True)
-class Unanswered:
-    """One question left open.
+class OpenQuestion:
+    """One question that a verdict leaves open.
 
     Attributes
     ----------
-    question : str
-        "articulation" and "roll centre": they need the vehicle's centre plane.
-        "fore and aft": how far ahead the ends of a link stand; they are taken to stand abreast.
-        "lengths": lengths and braces that were taken and check nothing without stations.
-        "checked": whether the readings agree; nothing was taken twice over.
-        "slips": whether these readings are free of a slip; nothing checks them.
-        "road": what it does on the road; the profile with its events is not known here.
+    topic : Topic
     readings : tuple of str
-        Names of the readings that are missing, or that nothing checks ("lengths", "slips").
+        Names of the readings that are missing, or that nothing checks (LENGTHS, SLIPS).
     """
 
-    question: str
+    topic: Topic
     readings: tuple[str, ...] = ()
 
 
-def unanswered(verdict: Verdict) -> tuple[Unanswered, ...]:
+def open_questions_of(verdict: Verdict) -> tuple[OpenQuestion, ...]:
     """Everything that a verdict leaves open."""
-    return tuple(_unanswered(verdict))
+    return (
+        *_centre_plane(verdict),
+        *_stations(verdict),
+        *_idle_lengths(verdict),
+        *_unchecked(verdict),
+        *_road(verdict),
+    )
 
 
-def _unanswered(verdict: Verdict) -> Iterator[Unanswered]:
-    session, adjustment = verdict.session, verdict.adjustment
-    taken = {reading.name for reading in session.readings}
-    used = {item.reading.name for item in adjustment.items}
-    if not is_centred(session):
-        sides = ("left_offset", "right_offset")
-        wheels = tuple(f"wheels.{side}" for side in sides if side not in session.wheels)
-        yield Unanswered(ARTICULATION, wheels)
-        yield Unanswered(ROLL_CENTRE, wheels)
-    stations = (f"{link}.{end}.station" for link in LINKS for end in ("frame", "axle"))
-    if missing := tuple(
-        name for name in stations if name not in taken and not has_stations(_link(name), taken)
-    ):
-        yield Unanswered(FORE_AND_AFT, missing)
+def _centre_plane(verdict: Verdict) -> Iterator[OpenQuestion]:
+    if not has_centre_plane(verdict.session):
+        offsets = ("left_offset", "right_offset")
+        missing = tuple(f"wheels.{one}" for one in offsets if one not in verdict.session.wheels)
+        yield OpenQuestion(Topic.ARTICULATION, missing)
+        yield OpenQuestion(Topic.ROLL_CENTRE, missing)
+
+
+def _stations(verdict: Verdict) -> Iterator[OpenQuestion]:
+    taken = _taken(verdict)
+    missing = tuple(
+        name
+        for link in LINKS
+        for name in (f"{link}.frame.station", f"{link}.axle.station")
+        if name not in taken and not has_stations(link, taken)
+    )
+    if missing:
+        yield OpenQuestion(Topic.FORE_AND_AFT, missing)
+
+
+def _idle_lengths(verdict: Verdict) -> Iterator[OpenQuestion]:
+    used = {item.reading.name for item in verdict.adjustment.items}
     lengths = (*(f"{link}.length" for link in LINKS), *BRACES)
-    if idle := tuple(name for name in lengths if name in taken - used):
-        yield Unanswered(LENGTHS, idle)
+    if idle := tuple(name for name in lengths if name in _taken(verdict) - used):
+        yield OpenQuestion(Topic.LENGTHS, idle)
+
+
+def _unchecked(verdict: Verdict) -> Iterator[OpenQuestion]:
+    adjustment = verdict.adjustment
     if adjustment.redundancy == 0:
-        yield Unanswered(CHECKED, tuple(f"{link}.slope" for link in LINKS))
-    elif blind := tuple(item.reading.name for item in adjustment.items if item.w is None):
-        yield Unanswered(SLIPS, blind)
-    if not session.events:
-        yield Unanswered(ROAD)
+        yield OpenQuestion(Topic.CHECKED, tuple(f"{link}.slope" for link in LINKS))
+    elif unchecked := tuple(item.reading.name for item in adjustment.items if item.w is None):
+        yield OpenQuestion(Topic.SLIPS, unchecked)
 
 
-def _link(name: str) -> str:
-    return name.partition(".")[0]
+def _road(verdict: Verdict) -> Iterator[OpenQuestion]:
+    if not verdict.session.events:
+        yield OpenQuestion(Topic.ROAD)
+
+
+def _taken(verdict: Verdict) -> set[str]:
+    """Names of the readings that were taken."""
+    return {reading.name for reading in verdict.session.readings}

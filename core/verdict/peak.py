@@ -7,14 +7,15 @@ JCGM 101:2008).
 """
 
 from dataclasses import dataclass
+from enum import StrEnum
 
 import numpy as np
 
 from core.kinematics.linkage import Array, Linkage
-from core.kinematics.motion import moved
+from core.kinematics.motion import motion_at
 from core.profiles.limits import Limits
-from core.statistics.conformity import Ruling, hold
-from core.uncertainty.propagation import Measured
+from core.statistics.conformity import Ruling, magnitude_ruling
+from core.uncertainty.propagation import MeasuredLinkage
 from core.verdict.curves import Curves, working_heaves
 
 SEED = 20080101
@@ -24,7 +25,12 @@ CLEAR = 4.0
 """Standard uncertainties by which a peak stands above zero and above the rest of its curve; at 3
 its u would still be several per cent from that of drawn geometries."""
 
-LINEAR, MONTE_CARLO = "linear", "monte carlo"
+
+class Method(StrEnum):
+    """How the uncertainty of a peak was found."""
+
+    LINEAR = "linear"
+    MONTE_CARLO = "monte carlo"
 
 
 @dataclass(frozen=True, eq=False, repr=False)
@@ -37,16 +43,15 @@ class Peak:
         The largest magnitude, rad.
     at_heave : float
         Where it is, mm.
-    method : str
-        "linear" or "monte carlo": how its doubt was found.
+    method : Method
     """
 
     ruling: Ruling
     at_heave: float
-    method: str
+    method: Method
 
 
-def rule_peaks(measured: Measured, limits: Limits, draws: int) -> tuple[Peak, Peak]:
+def peaks_of(measured: MeasuredLinkage, limits: Limits, draws: int) -> tuple[Peak, Peak]:
     """Peak steer and peak toe-in change of a measured linkage.
 
     Parameters
@@ -60,14 +65,14 @@ def rule_peaks(measured: Measured, limits: Limits, draws: int) -> tuple[Peak, Pe
     heaves = working_heaves(limits)
 
     def curves(linkage: Linkage) -> Array:
-        motion = moved(linkage, heaves)
+        motion = motion_at(linkage, heaves)
         return np.stack([motion.steer, motion.toe_in_change], axis=-2)
 
     nominal = curves(measured.linkage)
-    gradient = measured.gradient(lambda linkage: curves(linkage.spread()))
+    gradient = measured.gradient(lambda linkage: curves(linkage.with_heave_axis()))
     held_to = (limits.steer, limits.toe_change)
     peaks = [
-        Peak(_linear(measured, curve, gradient[:, i], limit), _at(heaves, curve), LINEAR)
+        Peak(_linear(measured, curve, gradient[:, i], limit), _at(heaves, curve), Method.LINEAR)
         for i, (curve, limit) in enumerate(zip(nominal, held_to, strict=True))
     ]
     unclear = [not is_clear(measured, curve, gradient[:, i]) for i, curve in enumerate(nominal)]
@@ -76,12 +81,12 @@ def rule_peaks(measured: Measured, limits: Limits, draws: int) -> tuple[Peak, Pe
         drawn = np.concatenate([Curves.of(some, limits).peaks() for some in portions], axis=-1)
         for i in np.flatnonzero(unclear):
             peaks[i] = Peak(
-                _drawn(nominal[i], drawn[i], held_to[i]), peaks[i].at_heave, MONTE_CARLO
+                _drawn(nominal[i], drawn[i], held_to[i]), peaks[i].at_heave, Method.MONTE_CARLO
             )
     return peaks[0], peaks[1]
 
 
-def is_clear(measured: Measured, curve: Array, gradient: Array) -> bool:
+def is_clear(measured: MeasuredLinkage, curve: Array, gradient: Array) -> bool:
     """Whether one point of a curve is its peak whatever the doubt does to the curve.
 
     Parameters
@@ -111,9 +116,9 @@ def _at(heaves: Array, curve: Array) -> float:
     return float(heaves[_where(curve)])
 
 
-def _linear(measured: Measured, curve: Array, gradient: Array, limit: float) -> Ruling:
+def _linear(measured: MeasuredLinkage, curve: Array, gradient: Array, limit: float) -> Ruling:
     at = _where(curve)
-    return hold(float(np.abs(curve[at])), float(measured.u(gradient[:, at])), limit)
+    return magnitude_ruling(float(np.abs(curve[at])), float(measured.u(gradient[:, at])), limit)
 
 
 def _drawn(curve: Array, peak: Array, limit: float) -> Ruling:

@@ -4,10 +4,15 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from core.kinematics.linkage import Array, Linkage, length, slope
+from core.kinematics.linkage import Array, Linkage, centre_distance, slope
 from core.profiles.limits import Limits
-from core.statistics.conformity import Ruling, hold, p_between, worst
-from core.uncertainty.propagation import Measured
+from core.statistics.conformity import (
+    Ruling,
+    combined_decision,
+    magnitude_ruling,
+    probability_between,
+)
+from core.uncertainty.propagation import MeasuredLinkage
 
 
 @dataclass(frozen=True, eq=False, repr=False)
@@ -32,7 +37,7 @@ class Rules:
     @property
     def flat(self) -> str:
         """Verdict on both links together."""
-        return worst([self.flat_track_bar.verdict, self.flat_drag_link.verdict])
+        return combined_decision([self.flat_track_bar.verdict, self.flat_drag_link.verdict])
 
 
 def parallel_angle(linkage: Linkage) -> Array:
@@ -52,8 +57,8 @@ def slopes(linkage: Linkage) -> Array:
 def lengths(linkage: Linkage) -> Array:
     """Centre-to-centre lengths of track bar and drag link, array (..., 2), mm."""
     return _side_by_side(
-        length(linkage.track_bar_frame, linkage.track_bar_axle),
-        length(linkage.drag_link_frame, linkage.drag_link_axle),
+        centre_distance(linkage.track_bar_frame, linkage.track_bar_axle),
+        centre_distance(linkage.drag_link_frame, linkage.drag_link_axle),
     )
 
 
@@ -70,7 +75,7 @@ def length_ratio(linkage: Linkage) -> Array:
     return np.asarray(both.min(axis=-1) / both.max(axis=-1))
 
 
-def rule(measured: Measured, limits: Limits) -> Rules:
+def rules_of(measured: MeasuredLinkage, limits: Limits) -> Rules:
     """The rules of a measured linkage, by linear propagation."""
 
     def values(linkage: Linkage) -> Array:
@@ -84,17 +89,17 @@ def rule(measured: Measured, limits: Limits) -> Rules:
         measured.gradient(values)
     ).tolist()
     return Rules(
-        parallel=hold(parallel, u_parallel, limits.parallel),
-        flat_track_bar=hold(track_bar, u_track_bar, limits.flat),
-        flat_drag_link=hold(drag_link, u_drag_link, limits.flat),
+        parallel=magnitude_ruling(parallel, u_parallel, limits.parallel),
+        flat_track_bar=magnitude_ruling(track_bar, u_track_bar, limits.flat),
+        flat_drag_link=magnitude_ruling(drag_link, u_drag_link, limits.flat),
         length=_hold_ratio(quotient, u_quotient, limits.length_ratio),
     )
 
 
-def rule_parallel(measured: Measured, limits: Limits) -> Ruling:
+def parallel_ruling(measured: MeasuredLinkage, limits: Limits) -> Ruling:
     """The rule that decides, alone."""
     u = measured.u(measured.gradient(parallel_angle))
-    return hold(float(parallel_angle(measured.linkage)), float(u), limits.parallel)
+    return magnitude_ruling(float(parallel_angle(measured.linkage)), float(u), limits.parallel)
 
 
 def _hold_ratio(quotient: float, u: float, limit: float) -> Ruling:
@@ -103,7 +108,7 @@ def _hold_ratio(quotient: float, u: float, limit: float) -> Ruling:
     The ratio of shorter to longer folds at 1, where it is anything but normal; the quotient of
     the two links does not, and is within between the limit and its inverse.
     """
-    p = p_between(quotient, u, limit, 1 / limit)
+    p = probability_between(quotient, u, limit, 1 / limit)
     if quotient <= 1:
         return Ruling(quotient, limit, u, p)
     return Ruling(1 / quotient, limit, u / quotient**2, p)

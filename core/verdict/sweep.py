@@ -5,10 +5,10 @@ from dataclasses import dataclass
 import numpy as np
 
 from core.kinematics.linkage import Array, Linkage
-from core.kinematics.motion import moved, steering_wheel
+from core.kinematics.motion import motion_at, steering_wheel_angle
 from core.kinematics.series import derivatives
 from core.profiles.limits import Limits
-from core.uncertainty.propagation import Measured
+from core.uncertainty.propagation import MeasuredLinkage
 from core.verdict.curves import HEAVES
 
 ROLLS = np.radians(np.linspace(-8.0, 8.0, 9))
@@ -71,32 +71,32 @@ class Split:
     slope_and_length: float
 
 
-def sweep(measured: Measured, droop: float, bump: float) -> Sweep:
+def sweep(measured: MeasuredLinkage, droop: float, bump: float) -> Sweep:
     """The motion of a measured linkage from full droop to full bump."""
     heave = np.linspace(-droop, bump, HEAVES)
-    motion = moved(measured.linkage, heave)
-    gradient = measured.gradient(lambda linkage: moved(linkage.spread(), heave).steer)
+    motion = motion_at(measured.linkage, heave)
+    gradient = measured.gradient(lambda linkage: motion_at(linkage.with_heave_axis(), heave).steer)
     return Sweep(
         heave,
         motion.axle_shift,
         motion.steer,
         measured.u(gradient),
         motion.toe_in_change,
-        steering_wheel(measured.linkage, heave),
+        steering_wheel_angle(measured.linkage, heave),
     )
 
 
 def articulation(linkage: Linkage, droop: float, bump: float) -> Articulation:
     """Steer over the rolls of the map at full droop, ride height and full bump."""
     heave = np.array([-droop, 0.0, bump])
-    return Articulation(ROLLS, heave, moved(linkage, heave[:, None], ROLLS).steer)
+    return Articulation(ROLLS, heave, motion_at(linkage, heave[:, None], ROLLS).steer)
 
 
 def splits(linkage: Linkage, limits: Limits) -> tuple[Split, Split]:
     """Both ends of the working travel, droop first."""
     ends = np.array([-limits.working_droop, limits.working_bump])
     linear = derivatives(linkage).gradient * ends
-    rest = moved(linkage, ends).steer - linear
+    rest = motion_at(linkage, ends).steer - linear
     first, second = (
         Split(float(heave), float(one), float(other))
         for heave, one, other in zip(ends, linear, rest, strict=True)

@@ -1,28 +1,37 @@
 """The verdict: everything that follows from one session, with its doubt."""
 
 from dataclasses import dataclass
+from enum import StrEnum
 
 import numpy as np
 
 from core.adjustment.least_squares import Adjustment, adjust
-from core.adjustment.outliers import Suspicion, suspicions
+from core.adjustment.outliers import SuspectGroup, suspect_groups
 from core.kinematics.linkage import Array, Linkage
-from core.kinematics.motion import moved
+from core.kinematics.motion import motion_at
 from core.kinematics.road_events import Course, drive
 from core.kinematics.roll_centre import roll_centre_height
 from core.kinematics.series import Derivatives, derivatives
 from core.kinematics.travel_limits import travel_limits
 from core.sessions.session import Session
-from core.statistics.conformity import OUT, TOO_CLOSE, WITHIN
-from core.uncertainty.budget import Advice, Share, advice, budget
-from core.uncertainty.measured_linkage import is_centred, measured
-from core.uncertainty.propagation import Measured
-from core.verdict.peak import Peak, rule_peaks
-from core.verdict.rules import Rules, lengths, parallel_angle, rule, rule_parallel
+from core.statistics.conformity import Conformity
+from core.uncertainty.budget import Share, budget
+from core.uncertainty.measured_linkage import has_centre_plane, measured_linkage
+from core.uncertainty.next_reading import Advice, advice
+from core.uncertainty.propagation import MeasuredLinkage
+from core.verdict.peak import Peak, peaks_of
+from core.verdict.rules import Rules, lengths, parallel_angle, parallel_ruling, rules_of
 from core.verdict.sweep import Articulation, Split, Sweep, articulation, splits, sweep
 
-STEERS_TRUE, BUMP_STEER, HELD_BACK = "steers true", "bump steer", "held back"
-OVERALL = (STEERS_TRUE, BUMP_STEER, TOO_CLOSE, HELD_BACK)
+
+class Overall(StrEnum):
+    """The verdict on a vehicle."""
+
+    STEERS_TRUE = "steers true"
+    BUMP_STEER = "bump steer"
+    TOO_CLOSE = "too close to call"
+    HELD_BACK = "held back"
+
 
 DRAWS = 20_000
 """Draws of the Monte Carlo (JCGM 101:2008); the probability of 0.95 is then good to 0.002."""
@@ -37,12 +46,12 @@ class Verdict:
 
     Attributes
     ----------
-    overall : "steers true", "bump steer", "too close to call" or "held back"
-    geometry : str
+    overall : Overall
+    geometry : Overall
         The same, whatever the walk-round and the stance say.
     session : Session
     adjustment : Adjustment
-    suspicions : tuple of Suspicion
+    suspect_groups : tuple of Suspicion
     measured : Measured
     lengths : array (2,)
         Centre-to-centre, track bar and drag link.
@@ -66,12 +75,12 @@ class Verdict:
         What would settle the first deciding rule that is too close to call.
     """
 
-    overall: str
-    geometry: str
+    overall: Overall
+    geometry: Overall
     session: Session
     adjustment: Adjustment
-    suspicions: tuple[Suspicion, ...]
-    measured: Measured
+    suspect_groups: tuple[SuspectGroup, ...]
+    measured: MeasuredLinkage
     lengths: Array
     rules: Rules
     steer: Peak
@@ -102,20 +111,20 @@ def evaluate(session: Session, draws: int = DRAWS) -> Verdict:
     core.adjustment.least_squares.MissingReading, core.adjustment.least_squares.NoSolution
     """
     adjustment = adjust(session.readings, session.instruments, session.layout)
-    subject = measured(session, adjustment)
+    subject = measured_linkage(session, adjustment)
     linkage, limits = subject.linkage, session.limits
-    rules = rule(subject, limits)
-    steer, toe = rule_peaks(subject, limits, draws)
+    rules = rules_of(subject, limits)
+    steer, toe = peaks_of(subject, limits, draws)
     geometry = overall(rules.parallel.verdict, steer.ruling.verdict, toe.ruling.verdict)
     coordinates = 3 * len(adjustment.pivots)
     by_parallel = subject.gradient(parallel_angle)[:coordinates]
-    centred = is_centred(session)
+    centred = has_centre_plane(session)
     return Verdict(
-        overall=HELD_BACK if session.held_back_by else geometry,
+        overall=Overall.HELD_BACK if session.held_back_by else geometry,
         geometry=geometry,
         session=session,
         adjustment=adjustment,
-        suspicions=suspicions(adjustment),
+        suspect_groups=suspect_groups(adjustment),
         measured=subject,
         lengths=lengths(linkage),
         rules=rules,
@@ -131,23 +140,24 @@ def evaluate(session: Session, draws: int = DRAWS) -> Verdict:
         travel_limits=travel_limits(linkage, session.droop, session.bump),
         budget=budget(adjustment, by_parallel),
         advice=_advice(session, adjustment, subject, rules, (steer, toe), min(draws, TRIED))
-        if geometry == TOO_CLOSE
+        if geometry == Overall.TOO_CLOSE
         else None,
     )
 
 
-def overall(parallel: str, steer: str, toe: str) -> str:
+def overall(parallel: Conformity, steer: Conformity, toe: Conformity) -> Overall:
     """Overall verdict of the three rules that decide; flat and equal length only advise."""
     deciding = (parallel, steer, toe)
-    if OUT in deciding:
-        return BUMP_STEER
-    return STEERS_TRUE if deciding == (WITHIN,) * 3 else TOO_CLOSE
+    if Conformity.OUT in deciding:
+        return Overall.BUMP_STEER
+    are_within = deciding == (Conformity.WITHIN,) * 3
+    return Overall.STEERS_TRUE if are_within else Overall.TOO_CLOSE
 
 
 def _advice(
     session: Session,
     adjustment: Adjustment,
-    subject: Measured,
+    subject: MeasuredLinkage,
     rules: Rules,
     peaks: tuple[Peak, Peak],
     draws: int,
@@ -156,28 +166,32 @@ def _advice(
     heaves = np.array([peak.at_heave for peak in peaks])
 
     def deciding(linkage: Linkage) -> Array:
-        motion = moved(linkage.spread(), heaves)
+        motion = motion_at(linkage.with_heave_axis(), heaves)
         return np.stack(
             [parallel_angle(linkage), motion.steer[..., 0], motion.toe_in_change[..., 1]], axis=-1
         )
 
     def holds(advised: Advice) -> bool:
         readings = [
-            reading.again(advised.repeats) if reading.name in advised.readings else reading
+            reading.repeated(advised.repeats) if reading.name in advised.readings else reading
             for reading in session.readings
         ]
-        again = measured(session, adjust(readings, session.instruments, session.layout))
-        steer, toe = rule_peaks(again, session.limits, draws)
-        parallel = rule_parallel(again, session.limits)
-        return overall(parallel.verdict, steer.ruling.verdict, toe.ruling.verdict) != TOO_CLOSE
+        again = measured_linkage(session, adjust(readings, session.instruments, session.layout))
+        steer, toe = peaks_of(again, session.limits, draws)
+        parallel = parallel_ruling(again, session.limits)
+        return (
+            overall(parallel.verdict, steer.ruling.verdict, toe.ruling.verdict) != Overall.TOO_CLOSE
+        )
 
     gradient = subject.gradient(deciding)[: 3 * len(adjustment.pivots)]
     # A peak is a magnitude: it grows as its steer does, or as that falls.
-    at_peaks = moved(subject.linkage, heaves)
+    at_peaks = motion_at(subject.linkage, heaves)
     gradient[:, 1] *= np.sign(at_peaks.steer[0])
     gradient[:, 2] *= np.sign(at_peaks.toe_in_change[1])
     rulings = (rules.parallel, *(peak.ruling for peak in peaks))
     contested = [
-        (ruling, gradient[:, i]) for i, ruling in enumerate(rulings) if ruling.verdict == TOO_CLOSE
+        (ruling, gradient[:, i])
+        for i, ruling in enumerate(rulings)
+        if ruling.verdict == Conformity.TOO_CLOSE
     ]
     return advice(adjustment, contested, holds)

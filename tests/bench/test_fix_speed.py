@@ -13,7 +13,7 @@ from textual.events import Key
 from core.fix.bench import Bench
 from core.fix.search import search
 from core.profiles.profile import load_profile
-from core.verdict.verdict import BUMP_STEER
+from core.verdict.verdict import Overall
 from tests.bench.test_screen_speed import WatchedApp, said
 from tests.geometries import LAYOUTS
 from tests.plans import vehicle, verdict_on
@@ -41,7 +41,7 @@ def test_combinations_a_second(profile):
     known = load_profile(profile, [PROFILES])
     for seed in range(4):
         verdict = verdict_on(vehicle(seed, known.steering))
-        if verdict.overall == BUMP_STEER:
+        if verdict.overall == Overall.BUMP_STEER:
             searched = search(verdict, known.corrections).searched
             taken = seconds(lambda one=verdict: search(one, known.corrections), 5)
             print(

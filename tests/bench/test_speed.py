@@ -10,11 +10,11 @@ import numpy as np
 import pytest
 
 from core.adjustment.least_squares import adjust
-from core.kinematics.motion import moved
-from core.uncertainty.measured_linkage import measured
-from core.verdict.curves import peaks_of
-from core.verdict.peak import SEED, rule_peaks
-from core.verdict.rules import rule
+from core.kinematics.motion import motion_at
+from core.uncertainty.measured_linkage import measured_linkage
+from core.verdict.curves import peak_values
+from core.verdict.peak import SEED, peaks_of
+from core.verdict.rules import rules_of
 from core.verdict.verdict import DRAWS, evaluate
 from tests.geometries import (
     LAYOUTS,
@@ -73,27 +73,29 @@ def test_sweep_against_a_root_finder_point_by_point(benchmark, linkage, say):
         return [steered(linkage, heave, 0.0) for heave in HEAVES]
 
     steer = [np.mean(unknown[1:]) for unknown in by_root_finder()]
-    np.testing.assert_allclose(moved(linkage, HEAVES).steer, steer, atol=1e-7)
-    ours = best(lambda: moved(linkage, HEAVES))
+    np.testing.assert_allclose(motion_at(linkage, HEAVES).steer, steer, atol=1e-7)
+    ours = best(lambda: motion_at(linkage, HEAVES))
     theirs = best(by_root_finder, rounds=3)
     say(
         f"41-point sweep, {linkage.layout}: {ours * 1e6:.0f} us against {theirs * 1e3:.1f} ms, "
         f"{theirs / ours:.0f} times faster (aim: 1000)"
     )
-    benchmark(moved, linkage, HEAVES)
+    benchmark(motion_at, linkage, HEAVES)
 
 
 def test_ten_thousand_geometries(benchmark, session, say):
     """Each at all 41 heaves, as the search for a fix and the Monte Carlo need them."""
-    subject = measured(session, adjust(session.readings, session.instruments, session.layout))
+    subject = measured_linkage(
+        session, adjust(session.readings, session.instruments, session.layout)
+    )
     many = subject.draw(10_000, 1)
-    every = best(lambda: moved(many.spread(), HEAVES), rounds=3)
-    peaks = best(lambda: peaks_of(many, session.limits), rounds=3)
+    every = best(lambda: motion_at(many.with_heave_axis(), HEAVES), rounds=3)
+    peaks = best(lambda: peak_values(many, session.limits), rounds=3)
     say(
         f"10,000 geometries x 41 heaves, {session.layout}: {every * 1e3:.0f} ms; "
         f"their peaks alone {peaks * 1e3:.0f} ms (aim: 200)"
     )
-    benchmark.pedantic(lambda: moved(many.spread(), HEAVES), rounds=3)
+    benchmark.pedantic(lambda: motion_at(many.with_heave_axis(), HEAVES), rounds=3)
 
 
 def test_adjustment_and_linear_propagation(benchmark, session, say):
@@ -101,8 +103,8 @@ def test_adjustment_and_linear_propagation(benchmark, session, say):
 
     def key_press():
         adjustment = adjust(session.readings, session.instruments, session.layout)
-        subject = measured(session, adjustment)
-        return rule(subject, session.limits), rule_peaks(subject, session.limits, 0)
+        subject = measured_linkage(session, adjustment)
+        return rules_of(subject, session.limits), peaks_of(subject, session.limits, 0)
 
     say(f"adjustment and propagation, {session.layout}: {best(key_press) * 1e3:.2f} ms (aim: 5)")
     benchmark(key_press)
@@ -110,10 +112,12 @@ def test_adjustment_and_linear_propagation(benchmark, session, say):
 
 def test_monte_carlo(benchmark, session, say):
     """Drawn geometries and their peaks, as where no one point of a curve is clearly its peak."""
-    subject = measured(session, adjust(session.readings, session.instruments, session.layout))
+    subject = measured_linkage(
+        session, adjust(session.readings, session.instruments, session.layout)
+    )
 
     def drawn():
-        return peaks_of(subject.draw(DRAWS, SEED), session.limits)
+        return peak_values(subject.draw(DRAWS, SEED), session.limits)
 
     taken = best(drawn, rounds=3)
     say(f"Monte Carlo of {DRAWS} draws, {session.layout}: {taken * 1e3:.0f} ms (aim: 150)")

@@ -13,17 +13,18 @@ from pathlib import Path
 from tempfile import TemporaryDirectory
 
 from core.documents.document import Document, value_at, with_value
-from core.documents.record import file_record, read_document, rewrite
+from core.documents.record import file_record, read_document, replace_signed
 from core.documents.signature import sign
 from core.entry_checks.outcome import Queried
-from core.fix.search import Plan, search
+from core.fix.plan import Plan
+from core.fix.search import search
 from core.profiles.profile import Profile, load_profile
 from core.verdict.assess import assess
 from tests.demo import fg_1, fg_2, fg_3, fg_4, fg_5, fg_6
 from tests.demo.typed import Typed
 from wizard.flow import answering, drafts
-from wizard.flow.filing import finished
-from wizard.flow.flow import Flow, applying
+from wizard.flow.filing import finished_record
+from wizard.flow.flow import Flow, applicable_answers
 from wizard.flow.planning import with_plan
 from wizard.locations import DEMO_SESSIONS, PROFILES
 
@@ -51,19 +52,19 @@ def file_session(files: Path, typed: Typed, earlier: Document | None) -> Path:
     flow = answer_all(begun(typed, earlier), typed)
     assert flow.profile is not None
     path = file_record(
-        files, finished(flow.document, flow.profile, datetime.fromisoformat(typed.closed))
+        files, finished_record(flow.document, flow.profile, datetime.fromisoformat(typed.closed))
     )
     if typed.decision:
         decision, at, note = typed.decision
         document = read_document(path)
-        rewrite(path, sign(document, decision, LEAD, datetime.fromisoformat(at), note))
+        replace_signed(path, sign(document, decision, LEAD, datetime.fromisoformat(at), note))
     return path
 
 
 def begun(typed: Typed, earlier: Document | None) -> Flow:
     """A session as it is before its first question, under the id it is to have."""
     opened = datetime.fromisoformat(typed.opened)
-    document = drafts.begin_again(earlier, opened) if earlier else drafts.begin(opened)
+    document = drafts.new_re_measure(earlier, opened) if earlier else drafts.new_session(opened)
     flow = Flow(with_value(document, "session.id", typed.id))
     return flow.with_profile(profile_of(value_at(document, "session.profile"))) if earlier else flow
 
@@ -71,12 +72,12 @@ def begun(typed: Typed, earlier: Document | None) -> Flow:
 def answer_all(flow: Flow, typed: Typed) -> Flow:
     """Every question answered or skipped in the order they come, then those carried over."""
     asked = set()
-    while flow.at.path != "file":
-        asked.add(flow.at.path)
+    while flow.question.path != "file":
+        asked.add(flow.question.path)
         flow = answer_one(flow, typed)
     for path in [path for path in typed.answers if path not in asked]:
         flow = flow.going_to(path)
-        if flow.at.path != path:
+        if flow.question.path != path:
             raise NotTaken(f"{typed.id}: {path} is not asked")
         flow = answer_one(flow, typed)
     if flow.missing:
@@ -86,15 +87,15 @@ def answer_all(flow: Flow, typed: Typed) -> Flow:
 
 def answer_one(flow: Flow, typed: Typed) -> Flow:
     """The question at hand, as the wizard's screen takes it."""
-    question = flow.at
+    question = flow.question
     if question.path == "fix" and typed.plan:
         return with_plan(flow, chosen(flow, typed))
     if question.path not in typed.answers:
         return flow.skipped()
-    answered = answering.answer(flow, typed.answers[question.path], (PROFILES,))
+    answered = answering.answer_question(flow, typed.answers[question.path], (PROFILES,))
     reason = typed.reasons.get(question.path, "")
     if isinstance(answered, Queried) and reason:
-        return answering.take(flow, answered.value, reason)
+        return answering.accept_value(flow, answered.value, reason)
     if not isinstance(answered, Flow):
         raise NotTaken(f"{typed.id}: {question.path}: {answered.message}")
     if reason:
@@ -106,7 +107,7 @@ def chosen(flow: Flow, typed: Typed) -> Plan:
     """The plan that was chosen of those the search brings."""
     assert flow.profile is not None
     profile = flow.profile
-    verdict = assess(applying(flow.document, profile), lambda _: profile)
+    verdict = assess(applicable_answers(flow.document, profile), lambda _: profile)
     for plan in search(verdict, profile.corrections).plans:
         if tuple(correction.name for correction in plan.corrections) == typed.plan:
             return plan

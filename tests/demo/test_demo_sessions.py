@@ -11,15 +11,15 @@ import pytest
 from core.documents.document import value_at, with_value, without
 from core.documents.record import read_document
 from core.documents.record_list import list_records
-from core.documents.signature import signature_stands, signatures_of
-from core.fix.comparison import SHOWN, altered, compare
-from core.fix.plan_record import planned_in, reached
+from core.documents.signature import signature_is_valid, signatures_of
+from core.fix.comparison import FixOutcome, altered_pivots, compare
+from core.fix.plan_record import filed_plan, reached_moves
 from core.fix.search import search
-from core.statistics.conformity import OUT, TOO_CLOSE, WITHIN
-from core.verdict.verdict import BUMP_STEER, HELD_BACK, STEERS_TRUE
+from core.statistics.conformity import Conformity
+from core.verdict.verdict import Overall
 from tests.demo import fg_1, fg_2, fg_3, fg_4, fg_5, fg_6
 from tests.demo.build import SESSIONS, build
-from wizard.flow.filed_records import judged
+from wizard.flow.filed_records import read_and_judge
 from wizard.locations import DEMO_SESSIONS, PROFILES
 
 INCH = 25.4
@@ -34,7 +34,7 @@ def rebuilt(tmp_path_factory):
 
 def told(typed):
     """A demo session's document and its verdict, computed afresh."""
-    return judged(str(typed.path_in(DEMO_SESSIONS)), [PROFILES])
+    return read_and_judge(str(typed.path_in(DEMO_SESSIONS)), [PROFILES])
 
 
 def unlike(one, other, place="record"):
@@ -95,7 +95,7 @@ def test_a_session_says_that_it_is_invented(typed):
 @pytest.mark.parametrize("typed", SESSIONS, ids=lambda typed: typed.id)
 def test_what_was_signed_is_what_is_there(typed):
     document = read_document(typed.path_in(DEMO_SESSIONS))
-    assert all(signature_stands(document, signature) for signature in signatures_of(document))
+    assert all(signature_is_valid(document, signature) for signature in signatures_of(document))
 
 
 @pytest.mark.parametrize("typed", SESSIONS, ids=lambda typed: typed.id)
@@ -113,23 +113,25 @@ def test_the_list_tells_of_six_trucks_the_latest_first():
 
 def test_the_truck_as_built_steers_true():
     _, verdict = told(fg_1.AS_BUILT)
-    assert verdict.overall == STEERS_TRUE
+    assert verdict.overall == Overall.STEERS_TRUE
     assert verdict.adjustment.closes
-    assert not verdict.suspicions
+    assert not verdict.suspect_groups
 
 
 def test_lifted_with_nothing_corrected_it_has_bump_steer():
     document, verdict = told(fg_1.LIFTED)
-    assert verdict.overall == BUMP_STEER
-    assert verdict.steer.ruling.verdict == OUT
+    assert verdict.overall == Overall.BUMP_STEER
+    assert verdict.steer.ruling.verdict == Conformity.OUT
     assert value_at(document, "session.altered") == ["ride_height"]
     _, as_built = told(fg_1.AS_BUILT)
-    assert all(control.holds for control in compare(as_built, verdict, {"ride_height"}).controls)
+    assert all(
+        control.unchanged for control in compare(as_built, verdict, {"ride_height"}).controls
+    )
 
 
 def test_the_lift_has_a_plan_that_would_steer_true():
     document, verdict = told(fg_1.LIFTED)
-    planned = planned_in(document)
+    planned = filed_plan(document)
     assert planned.moved == {"track_bar.axle"}
     assert abs(planned.expected["parallel"]) < verdict.session.limits.parallel
     assert value_at(document, "plan.expected.p_true") >= 0.95
@@ -138,11 +140,11 @@ def test_the_lift_has_a_plan_that_would_steer_true():
 def test_the_fix_is_shown_as_it_was_planned():
     lifted, before = told(fg_1.LIFTED)
     fixed, after = told(fg_1.FIXED)
-    comparison = compare(before, after, altered(lifted, fixed))
-    assert comparison.outcome == SHOWN
+    comparison = compare(before, after, altered_pivots(lifted, fixed))
+    assert comparison.outcome == FixOutcome.SHOWN
     assert comparison.controls
-    assert all(control.holds for control in comparison.controls)
-    (move,) = reached(planned_in(lifted), before, after)
+    assert all(control.unchanged for control in comparison.controls)
+    (move,) = reached_moves(filed_plan(lifted), before, after)
     assert move.fits
     assert move.planned == pytest.approx(0.75 * INCH)
     assert value_at(fixed, "session.follows") == value_at(lifted, "session.id")
@@ -150,38 +152,38 @@ def test_the_fix_is_shown_as_it_was_planned():
 
 def test_the_drag_link_over_the_knuckle_lies_flatter_than_the_track_bar():
     document, verdict = told(fg_2.OVER_THE_KNUCKLE)
-    assert verdict.overall == BUMP_STEER
+    assert verdict.overall == Overall.BUMP_STEER
     assert verdict.rules.parallel.value < -radians(3)
-    assert planned_in(document).moved == {"track_bar.axle"}
+    assert filed_plan(document).moved == {"track_bar.axle"}
 
 
 def test_the_mistaken_reading_is_named_by_itself_and_by_how_much():
     document, verdict = told(fg_3.NOT_CLOSING)
     assert not verdict.adjustment.closes
-    (suspicion,) = verdict.suspicions
-    assert suspicion.readings == ("track_bar.axle.height",)
-    assert suspicion.mistakes[0] == pytest.approx(2 * INCH, abs=INCH / 4)
+    (group,) = verdict.suspect_groups
+    assert group.readings == ("track_bar.axle.height",)
+    assert group.mistakes[0] == pytest.approx(2 * INCH, abs=INCH / 4)
     kept = [entry["reading"] for entry in value_at(document, "kept")]
     assert kept == ["track_bar.slope", "braces.axle_ends"]
 
 
 def test_the_close_one_says_which_reading_would_settle_it():
     _, verdict = told(fg_4.CLOSE)
-    assert verdict.overall == TOO_CLOSE
+    assert verdict.overall == Conformity.TOO_CLOSE
     assert verdict.advice.readings
     assert verdict.advice.repeats <= 3
 
 
 def test_the_inverted_y_changes_its_toe():
     _, verdict = told(fg_5.TOE)
-    assert verdict.overall == BUMP_STEER
-    assert verdict.rules.parallel.verdict == WITHIN
-    assert verdict.toe.ruling.verdict == OUT
+    assert verdict.overall == Overall.BUMP_STEER
+    assert verdict.rules.parallel.verdict == Conformity.WITHIN
+    assert verdict.toe.ruling.verdict == Conformity.OUT
 
 
 def test_the_worn_joint_holds_a_sound_geometry_back():
     _, verdict = told(fg_6.WORN_JOINT)
-    assert verdict.overall == HELD_BACK
-    assert verdict.geometry == STEERS_TRUE
+    assert verdict.overall == Overall.HELD_BACK
+    assert verdict.geometry == Overall.STEERS_TRUE
     assert verdict.session.held_back_by == ("walk_round.joints.drag_link_axle",)
     assert search(verdict, ()).plans == ()

@@ -25,7 +25,7 @@ from core.profiles.profile import load_profile
 from tests.demo import fg_1
 from tests.demo.build import SESSIONS, answer_one, begun
 from tests.demo.typed import Typed
-from wizard.flow.filed_records import judged
+from wizard.flow.filed_records import read_and_judge
 from wizard.locations import DEMO_SESSIONS, PROFILES
 from wizard.reports.verdict_in_words import print_verdict
 from wizard.tui.app import EvenarcApp
@@ -102,7 +102,7 @@ def draft_at(files: Path, typed: Typed, path: str) -> Path:
     """A demo session that is still being typed, and has come to a question."""
     earlier = next((one for one in SESSIONS if one.id == typed.follows), None)
     flow = begun(typed, read_document(earlier.path_in(files)) if earlier else None)
-    while flow.at.path != path:
+    while flow.question.path != path:
         flow = answer_one(flow, typed)
     return save_draft(files, flow.document)
 
@@ -150,7 +150,7 @@ def report() -> str:
     """The beginning of the report on the lifted truck, as it is printed without colour."""
     path = fg_1.LIFTED.path_in(DEMO_SESSIONS)
     with redirect_stdout(StringIO()) as printed:
-        document, verdict = judged(str(path), partial(load_profile, folders=[PROFILES]))
+        document, verdict = read_and_judge(str(path), partial(load_profile, folders=[PROFILES]))
         print_verdict(document, verdict, str(path.relative_to(DEMO_SESSIONS.parent)))
     beginning = printed.getvalue().partition("\nWhy it steers")[0]
     return "".join(f"{line.rstrip()}\n" for line in beginning.splitlines())

@@ -8,16 +8,15 @@ from pathlib import Path
 from typing import Any
 
 from core.documents.document import Document, value_at
-from core.documents.entries import EntryError, ProfileError
+from core.documents.entries import EntryError, units_of
 from core.documents.record import RecordError
 from core.documents.record_list import list_records
 from core.entry_checks.check import check
 from core.entry_checks.outcome import Accepted, Queried, Refused
-from core.fix.plan_record import planned_in
-from core.profiles.profile import load_profile
+from core.fix.plan_record import filed_plan
+from core.profiles.profile import ProfileError, load_profile
 from core.text.plain_text import plain
 from wizard.flow import drafts
-from wizard.flow.drafts import units_of
 from wizard.flow.flow import Flow
 from wizard.phrases.filed_plan import planned_words
 
@@ -25,7 +24,7 @@ LONGEST_REASON = 500
 """Characters."""
 
 
-def answer(
+def answer_question(
     flow: Flow,
     given: Any,
     profile_folders: Sequence[Path],
@@ -46,7 +45,7 @@ def answer(
     earlier : mapping, optional
         The session that is measured again.
     """
-    question = flow.at
+    question = flow.question
     try:
         if question.kind == "profile":
             flow = flow.with_profile(load_profile(given, profile_folders))
@@ -58,22 +57,22 @@ def answer(
     if isinstance(outcome, Accepted) and question.path == "session.altered" and earlier:
         outcome = _altered_as_planned(outcome, earlier)
     if isinstance(outcome, Accepted):
-        return take(flow, outcome.value)
+        return accept_value(flow, outcome.value)
     if isinstance(outcome, Queried) and (reason := flow.reason_for(outcome.value)):
-        return take(flow, outcome.value, reason)
+        return accept_value(flow, outcome.value, reason)
     return outcome
 
 
-def keep(flow: Flow, value: Any, reason: str) -> Flow | Refused:
+def keep_queried(flow: Flow, value: Any, reason: str) -> Flow | Refused:
     """The question at hand answered with a value that was queried, if there is a reason for it."""
     if not reason.strip():
         return Refused("a reason is needed: what was seen, in a few words")
     if len(reason.strip()) > LONGEST_REASON:
         return Refused(f"a reason is {LONGEST_REASON} characters at most: the gist of it")
-    return take(flow, value, plain(reason.strip(), LONGEST_REASON))
+    return accept_value(flow, value, plain(reason.strip(), LONGEST_REASON))
 
 
-def take(flow: Flow, value: Any, reason: str = "") -> Flow:
+def accept_value(flow: Flow, value: Any, reason: str = "") -> Flow:
     """The question at hand answered with a value, and why it was kept if it was queried.
 
     A session gets its id with the vehicle's tag; a re-measure loses what was taken over and does
@@ -81,11 +80,11 @@ def take(flow: Flow, value: Any, reason: str = "") -> Flow:
     """
     answered = flow.answered(value, reason)
     document = answered.document
-    if flow.at.path == "session.altered":
+    if flow.question.path == "session.altered":
         said = value_at(flow.document, "session.altered", ())
         newly = [part for part in value if part not in said]
         document = drafts.without_altered(document, newly)
-    return answered.with_document(drafts.named(document))
+    return answered.with_document(drafts.with_id(document))
 
 
 def _measured_before(accepted: Accepted, flow: Flow, files: Path) -> Accepted | Queried:
@@ -108,7 +107,7 @@ def _measured_before(accepted: Accepted, flow: Flow, files: Path) -> Accepted | 
 def _altered_as_planned(accepted: Accepted, earlier: Document) -> Accepted | Queried:
     """Nothing altered, though something was planned, is more often forgotten than meant."""
     with suppress(EntryError):
-        if not accepted.value and (planned := planned_in(earlier)) and planned.moves:
+        if not accepted.value and (planned := filed_plan(earlier)) and planned.moves:
             moves = planned_words(planned, units_of(earlier))
             return Queried(
                 accepted.value,

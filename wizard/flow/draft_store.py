@@ -16,7 +16,7 @@ ELSEWHERE = (
 FILED = "was filed from another window meanwhile; leave with F9, and open it from the first page"
 
 
-class Desk:
+class DraftStore:
     """Drafts in a files folder, and how this program last saw each of them on the disk.
 
     Parameters

@@ -9,7 +9,6 @@ from typing import Any
 from core.documents.document import Document, value_at, with_value, without
 from core.documents.record import FORMAT, FORMAT_VERSION, new_id
 from wizard import __version__
-from wizard.phrases.answer_words import Units
 
 CARRIED = (
     *("session.profile", "session.units"),
@@ -34,7 +33,7 @@ def now() -> datetime:
     return datetime.now().astimezone().replace(microsecond=0)
 
 
-def begin(opened: datetime) -> Document:
+def new_session(opened: datetime) -> Document:
     """An empty first session of a vehicle that is not named yet."""
     return {
         "format": FORMAT,
@@ -44,19 +43,19 @@ def begin(opened: datetime) -> Document:
     }
 
 
-def begin_again(earlier: Document, opened: datetime) -> Document:
+def new_re_measure(earlier: Document, opened: datetime) -> Document:
     """A session that measures a vehicle again: what does not change by itself is taken over."""
-    document = begin(opened)
+    document = new_session(opened)
     for path in CARRIED:
         value = value_at(earlier, path)
         if value is not None:
             document = with_value(document, path, value)
     document = with_value(document, "session.kind", "re-measure")
     document = with_value(document, "session.follows", value_at(earlier, "session.id"))
-    return named(document)
+    return with_id(document)
 
 
-def named(document: Document) -> Document:
+def with_id(document: Document) -> Document:
     """With an id of its own, as soon as the vehicle has a tag. Raises RecordError for a bad tag."""
     tag = value_at(document, "vehicle.tag")
     if tag is None or str(value_at(document, "session.id", "")).startswith(f"{tag}_"):
@@ -71,8 +70,3 @@ def without_altered(document: Document, parts: Iterable[str]) -> Document:
         for path in ALTERED.get(part, ()):
             document = without(document, path)
     return document
-
-
-def units_of(document: Document) -> Units:
-    """What lengths are shown in, and what a bare number means."""
-    return "mm" if value_at(document, "session.units") == "mm" else "in"

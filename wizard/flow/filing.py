@@ -6,12 +6,12 @@ from datetime import datetime
 from math import nan
 from typing import TYPE_CHECKING, Any
 
-from core.as_json.verdict import answer
+from core.as_json.verdict import verdict_as_json
 from core.documents.document import Document, value_at, with_value
-from core.fix.plan_record import plan_in, plan_table
+from core.fix.plan_record import plan_of_document, plan_table
 from core.readings.walk_round import OVER_10000_LB
 from core.verdict.assess import assess
-from wizard.flow.flow import applying
+from wizard.flow.flow import applicable_answers
 
 if TYPE_CHECKING:
     from core.profiles.profile import Profile
@@ -24,7 +24,7 @@ NOT_FILED = ("record", "id", "sweep", "readings")
 long, and only `evenarc check` asks for them, which computes them afresh."""
 
 
-def finished(document: Document, profile: Profile, closed: datetime) -> Document:
+def finished_record(document: Document, profile: Profile, closed: datetime) -> Document:
     """The record of a session: its answers, what the profile said at the time, and the results.
 
     Parameters
@@ -40,7 +40,7 @@ def finished(document: Document, profile: Profile, closed: datetime) -> Document
     core.documents.entries.EntryError
         A reading that everything rests on is missing.
     """
-    record = with_value(applying(document, profile), "session.closed", closed)
+    record = with_value(applicable_answers(document, profile), "session.closed", closed)
     if value_at(record, "session.units") is None:
         record = with_value(record, "session.units", "in")
     written = profile.as_written
@@ -55,9 +55,13 @@ def finished(document: Document, profile: Profile, closed: datetime) -> Document
     for name in verdict.session.assumed:
         value = written["defaults"][name.rpartition(".")[2]]
         record = with_value(record, f"assumed.{name}", value)
-    if plan := plan_in(record, verdict, ()):  # a reading may have changed since it was chosen
+    if plan := plan_of_document(
+        record, verdict, ()
+    ):  # a reading may have changed since it was chosen
         record = with_value(record, "plan", plan_table(plan, verdict.session.units))
-    results = {key: value for key, value in answer(verdict, "").items() if key not in NOT_FILED}
+    results = {
+        key: value for key, value in verdict_as_json(verdict, "").items() if key not in NOT_FILED
+    }
     return with_value(record, "results", _as_toml(results))
 
 

@@ -59,7 +59,7 @@ class Flow:
     past: tuple[Flow, ...] = field(default=(), repr=False, compare=False)
 
     @cached_property
-    def at(self) -> Question:
+    def question(self) -> Question:
         """The question at hand: the draft's place, or the first open one."""
         asked = self.asked
         place = value_at(self.document, PLACE)
@@ -68,7 +68,7 @@ class Flow:
     @cached_property
     def step(self) -> Step:
         """The step of the question at hand."""
-        return step_of(self.at)
+        return step_of(self.question)
 
     @cached_property
     def asked(self) -> tuple[Question, ...]:
@@ -122,21 +122,21 @@ class Flow:
         reason : str
             Why a queried value was kept; goes into `[[kept]]`.
         """
-        question = self.at
+        question = self.question
         document = _kept(with_value(self.document, question.path, value), question, reason)
         return self._settled(_passed_without(document, question.path), question)
 
     def reason_for(self, value: Any) -> str:
         """Why this same answer to the question at hand was kept before; empty if it was not."""
-        if value_at(self.document, self.at.path) != value:
+        if value_at(self.document, self.question.path) != value:
             return ""
-        reading = self.at.path.removeprefix("readings.")
+        reading = self.question.path.removeprefix("readings.")
         kept = {one.get("reading"): one.get("reason") for one in self.document.get("kept", ())}
         return str(kept.get(reading) or "")
 
     def skipped(self) -> Flow:
         """Past the question at hand without an answer: an optional one, or a page that was read."""
-        question = self.at
+        question = self.question
         document: Document = self.document
         if question.is_answered_by_a_value:
             document = _kept(without(document, question.path), question, "")
@@ -166,7 +166,7 @@ class Flow:
             return self
         before = self.past[-1]
         units = value_at(self.document, "session.units")
-        if units is None or before.at.path == "session.units":
+        if units is None or before.question.path == "session.units":
             return before
         return replace(before, document=with_value(before.document, "session.units", units))
 
@@ -180,7 +180,7 @@ class Flow:
     def going_by(self, places: int) -> Flow:
         """At the question so many places on (or back) in order, at the ends if there is none."""
         asked = self.asked
-        index = min(max(asked.index(self.at) + places, 0), len(asked) - 1)
+        index = min(max(asked.index(self.question) + places, 0), len(asked) - 1)
         return self.going_to(asked[index].path)
 
     def going_to_step(self, name: str) -> Flow:
@@ -209,7 +209,7 @@ def step_of(question: Question) -> Step:
     return _STEPS_BY_PATH[question.path]
 
 
-def applying(document: Document, profile: Profile | None) -> Document:
+def applicable_answers(document: Document, profile: Profile | None) -> Document:
     """The document with the answers that apply to it, without the draft's own table.
 
     Answers to questions that are no longer asked (the near ball of a layout that was changed)

@@ -8,10 +8,9 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from core.documents.document import Document, value_at, with_value, without
-from core.documents.entries import ProfileError
 from core.documents.record import RecordError, read_document, tag_fault
 from core.documents.record_list import list_records
-from core.profiles.profile import load_profile
+from core.profiles.profile import ProfileError, load_profile
 from core.text.plain_text import plain
 from wizard.flow import drafts
 from wizard.flow.flow import PASSED, PLACE, Flow
@@ -19,7 +18,7 @@ from wizard.questions.steps import STEPS
 
 
 @dataclass(frozen=True)
-class Opened:
+class OpenedSession:
     """A session to be measured: where it is, what it follows, and what had to be said about it."""
 
     flow: Flow
@@ -27,7 +26,7 @@ class Opened:
     remark: str = ""
 
 
-def draft(path: Path, files: Path, profile_folders: Sequence[Path]) -> Opened:
+def open_draft(path: Path, files: Path, profile_folders: Sequence[Path]) -> OpenedSession:
     """An unfinished session at the question it had reached. Raises RecordError."""
     document = _sound(path)
     if fault := tag_fault(str(value_at(document, "vehicle.tag", ""))):
@@ -36,23 +35,23 @@ def draft(path: Path, files: Path, profile_folders: Sequence[Path]) -> Opened:
     return _opened(document, _earlier(files, str(follows)), profile_folders)
 
 
-def again(path: Path, profile_folders: Sequence[Path]) -> Opened:
+def open_re_measure(path: Path, profile_folders: Sequence[Path]) -> OpenedSession:
     """A new session that measures again the vehicle of a filed one. Raises RecordError."""
     earlier = _sound(path)
-    return _opened(drafts.begin_again(earlier, drafts.now()), earlier, profile_folders)
+    return _opened(drafts.new_re_measure(earlier, drafts.now()), earlier, profile_folders)
 
 
 def _opened(
     document: Document, earlier: Document | None, profile_folders: Sequence[Path]
-) -> Opened:
+) -> OpenedSession:
     name = value_at(document, "session.profile")
     if name is None:
-        return Opened(Flow(document), earlier)
+        return OpenedSession(Flow(document), earlier)
     try:
-        return Opened(Flow(document, load_profile(str(name), profile_folders)), earlier)
+        return OpenedSession(Flow(document, load_profile(str(name), profile_folders)), earlier)
     except ProfileError as error:
         document = with_value(without(document, "session.profile"), PLACE, "session.profile")
-        return Opened(Flow(document), earlier, f"choose the profile again: {error}")
+        return OpenedSession(Flow(document), earlier, f"choose the profile again: {error}")
 
 
 def _earlier(files: Path, follows: str) -> Document | None:

@@ -7,12 +7,12 @@ from datetime import datetime
 from pathlib import Path
 
 from core.documents.document import Document, value_at
-from core.documents.record_list import Entry, list_records
+from core.documents.record_list import ListedSession, list_records
 from wizard.phrases.verdict_words import mark_and_word
 from wizard.questions.question import Choice
 
 
-def followed(files: Path, document: Document) -> Entry | None:
+def followed_session(files: Path, document: Document) -> ListedSession | None:
     """The session that a document says it measures again, if it is there. Raises RecordError."""
     follows = value_at(document, "session.follows", "")
     if not follows:
@@ -20,7 +20,7 @@ def followed(files: Path, document: Document) -> Entry | None:
     return next((entry for entry in list_records(files) if entry.id == follows), None)
 
 
-def others(files: Path, document: Document) -> list[Entry]:
+def other_sessions(files: Path, document: Document) -> list[ListedSession]:
     """Every other session of the same vehicle, newest first. Raises RecordError."""
     own, tag = value_at(document, "session.id"), value_at(document, "vehicle.tag")
     return [
@@ -30,7 +30,7 @@ def others(files: Path, document: Document) -> list[Entry]:
     ]
 
 
-def in_order(one: Document, other: Document) -> tuple[Document, Document]:
+def oldest_first(one: Document, other: Document) -> tuple[Document, Document]:
     """The earlier one first."""
     return (one, other) if _moment(one) <= _moment(other) else (other, one)
 
@@ -40,7 +40,7 @@ def _moment(document: Document) -> float:
     return opened.timestamp() if isinstance(opened, datetime) else 0.0
 
 
-def as_choices(entries: Sequence[Entry]) -> list[Choice]:
+def as_choices(entries: Sequence[ListedSession]) -> list[Choice]:
     """Sessions to choose from; the value is the file."""
     return [
         Choice(

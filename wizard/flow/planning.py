@@ -7,15 +7,15 @@ from dataclasses import dataclass, replace
 from pathlib import Path
 
 from core.documents.document import Document, value_at, with_value, without
-from core.documents.entries import EntryError, ProfileError
-from core.fix.plan_record import plan_in, plan_table
-from core.fix.search import Fix, Plan
+from core.documents.entries import EntryError, units_of
+from core.fix.plan import Plan
+from core.fix.plan_record import plan_of_document, plan_table
+from core.fix.search import SearchResult
 from core.profiles.adjuster import Adjuster, adjusters_of
 from core.profiles.corrections import Correction
 from core.profiles.parts_shelf import load_shelf, with_shelf
-from core.profiles.profile import Profile
+from core.profiles.profile import Profile, ProfileError
 from core.verdict.verdict import Verdict
-from wizard.flow.drafts import units_of
 from wizard.flow.flow import Flow
 
 SWITCHED_OFF = "draft.switched_off"
@@ -45,7 +45,7 @@ class Planning:
     """
 
     verdict: Verdict
-    fix: Fix
+    fix: SearchResult
     own: tuple[Titled, ...] = ()
     at: int = 0
 
@@ -119,7 +119,7 @@ def with_only(
     return with_value(document, SWITCHED_OFF, off) if off else without(document, SWITCHED_OFF)
 
 
-def noted(document: Document, plan: Plan | None) -> Document:
+def with_filed_plan(document: Document, plan: Plan | None) -> Document:
     """The document with a plan, or without one."""
     if plan is None:
         return without(document, "plan")
@@ -128,7 +128,7 @@ def noted(document: Document, plan: Plan | None) -> Document:
 
 def with_plan(flow: Flow, plan: Plan | None) -> Flow:
     """The flow past the fix, with a plan in its document or without one."""
-    chosen = flow.with_document(noted(flow.document, plan)).skipped()
+    chosen = flow.with_document(with_filed_plan(flow.document, plan)).skipped()
     return replace(chosen, past=(*flow.past, flow))  # undo takes the choice back as well
 
 
@@ -137,7 +137,7 @@ def kept_plan(
 ) -> Plan | None:
     """The plan in a document; None where there is none, or one that cannot be read."""
     try:
-        return plan_in(document, verdict, corrections)
+        return plan_of_document(document, verdict, corrections)
     except EntryError:
         return None
 

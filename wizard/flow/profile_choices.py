@@ -3,8 +3,7 @@
 from collections.abc import Sequence
 from pathlib import Path
 
-from core.documents.entries import ProfileError
-from core.profiles.profile import load_profile, profile_names
+from core.profiles.profile import ProfileError, load_profile, profile_names
 from core.text.plain_text import plain
 from wizard.questions.question import Choice
 

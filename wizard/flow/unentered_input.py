@@ -6,17 +6,17 @@ from collections.abc import Iterator
 from contextlib import suppress
 
 from core.documents.document import value_at
+from core.documents.entries import units_of
 from core.text.plain_text import plain
 from core.text.quantity import QuantityError, split_repeats, with_unit
-from wizard.flow.drafts import units_of
 from wizard.flow.flow import Flow
-from wizard.phrases.answer_words import as_typed, in_words
+from wizard.phrases.answer_words import answer_in_words, as_typed
 
 LONGEST = 80
 """Characters of an answer that are said."""
 
 
-class NotEntered:
+class UnenteredInput:
     """What was typed and left, by question, until that question comes up again."""
 
     def __init__(self) -> None:
@@ -24,11 +24,11 @@ class NotEntered:
 
     def keep(self, flow: Flow, typed: str) -> None:
         """Keep what stands in the field of the question at hand; a length with its unit."""
-        if flow.at.kind == "length":
+        if flow.question.kind == "length":
             units = units_of(flow.document)
             with suppress(QuantityError):
                 typed = "; ".join(with_unit(part, units) for part in split_repeats(typed))
-        self.typed[flow.at.path] = typed
+        self.typed[flow.question.path] = typed
 
     def take(self, path: str) -> str:
         """What was typed at a question, once; empty where nothing was."""
@@ -50,12 +50,12 @@ def undone(now: Flow, before: Flow) -> tuple[str, str]:
     before : Flow
         Without it, at its question.
     """
-    question, units = before.at, units_of(before.document)
+    question, units = before.question, units_of(before.document)
     answer, restored = (value_at(one.document, question.path) for one in (now, before))
     if answer is None or answer == restored:
         return "", ""
-    said = f"{question.name}: {plain(in_words(question, answer, units), LONGEST)}"
+    said = f"{question.name}: {plain(answer_in_words(question, answer, units), LONGEST)}"
     if restored is not None:
-        was = plain(in_words(question, restored, units), LONGEST)
+        was = plain(answer_in_words(question, restored, units), LONGEST)
         return f"{said}; it is {was} again", ""
     return said, "" if question.is_chosen else as_typed(answer)

@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 from math import degrees, isfinite
 
-from core.text.quantity import LengthUnit, show_length
+from core.text.quantity import LengthUnit, format_length
 
 TIMES = {1: "once", 2: "twice"}
 COUNTS = ("no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine")
@@ -12,71 +12,71 @@ KMH, MPH = 1e6 / 3600, 1609344.0 / 3600
 """mm/s in one of each."""
 
 
-def travel(heave: float, unit: LengthUnit) -> str:
+def travel_words(heave: float, unit: LengthUnit) -> str:
     """A heave in words: "2 in of bump"."""
     if abs(heave) < 0.5:
         return "ride height"
-    return f"{show_length(abs(heave), unit)} of {'bump' if heave > 0 else 'droop'}"
+    return f"{format_length(abs(heave), unit)} of {'bump' if heave > 0 else 'droop'}"
 
 
 def place_in_travel(heave: float, unit: LengthUnit) -> str:
     """A heave as the name of a place: "2 in bump"."""
-    amount = show_length(abs(heave), unit)
-    if amount == show_length(0.0, unit):
+    amount = format_length(abs(heave), unit)
+    if amount == format_length(0.0, unit):
         return "ride height"
     return f"{amount} {'bump' if heave > 0 else 'droop'}"
 
 
-def turn(rad: float) -> str:
+def angle_words(rad: float) -> str:
     """An angle with its side: "1.2 deg to the left"; tenths below 10 deg."""
     deg = abs(degrees(rad))
     if not isfinite(deg):
         return "—"
     if deg < 0.05:
         return "less than 0.1 deg"
-    return f"{deg:.{0 if deg >= 9.95 else 1}f} deg {side(rad)}"
+    return f"{deg:.{0 if deg >= 9.95 else 1}f} deg {side_words(rad)}"
 
 
-def aside(mm: float, unit: LengthUnit, nothing: str = "") -> str:
+def sideways_words(mm: float, unit: LengthUnit, nothing: str = "") -> str:
     """A lateral movement with its side: "3/16 in to the left"; `nothing` is said of none."""
     if not isfinite(mm):
         return "—"
-    amount = show_length(abs(mm), unit)
-    if amount == show_length(0.0, unit):
-        return nothing or f"less than {show_length(1.6, unit)}"
-    return f"{amount} {side(mm)}"
+    amount = format_length(abs(mm), unit)
+    if amount == format_length(0.0, unit):
+        return nothing or f"less than {format_length(1.6, unit)}"
+    return f"{amount} {side_words(mm)}"
 
 
-def drift(mm: float, unit: LengthUnit) -> str:
+def drift_words(mm: float, unit: LengthUnit) -> str:
     """A lateral movement that is an estimate: beyond 10 in only to whole inches, or 10 mm."""
     step = 25.4 if unit == "in" else 10.0
-    return aside(round(mm / step) * step if isfinite(mm) and abs(mm) > 254 else mm, unit)
+    return sideways_words(round(mm / step) * step if isfinite(mm) and abs(mm) > 254 else mm, unit)
 
 
-def side(value: float) -> str:
+def side_words(value: float) -> str:
     """Which side a positive or negative value is on."""
     return "to the left" if value > 0 else "to the right"
 
 
-def about(mm: float, unit: LengthUnit) -> str:
+def rounded_length(mm: float, unit: LengthUnit) -> str:
     """A length that is only about right: to 1/8 in, or to a whole mm."""
     step = 25.4 / 8 if unit == "in" else 1.0
-    return show_length(max(round(abs(mm) / step), 1) * step, unit)
+    return format_length(max(round(abs(mm) / step), 1) * step, unit)
 
 
-def speed(mm_per_s: float, unit: LengthUnit) -> str:
+def speed_words(mm_per_s: float, unit: LengthUnit) -> str:
     """A speed as the road signs of that unit give it."""
     if unit == "in":
         return f"{mm_per_s / MPH:.0f} mph"
     return f"{mm_per_s / KMH:.0f} km/h"
 
 
-def times_more(count: int) -> str:
+def repeat_count_words(count: int) -> str:
     """How often: "once more", "twice more", "three times more"."""
-    return f"{TIMES.get(count, f'{count_of(count)} times')} more"
+    return f"{TIMES.get(count, f'{count_words(count)} times')} more"
 
 
-def count_of(number: int) -> str:
+def count_words(number: int) -> str:
     """A small number as a word."""
     return COUNTS[number] if number < len(COUNTS) else str(number)
 

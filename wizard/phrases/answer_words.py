@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Any, Literal
 
 from core.documents.document import Document, value_at
 from core.documents.entries import EntryError
-from core.fix.plan_record import planned_in
+from core.fix.plan_record import filed_plan
 from core.text import quantity
 from wizard.questions.question import Question
 
@@ -19,7 +19,7 @@ Units = Literal["in", "mm"]
 UNIT_WORDS = {"in": "inches", "mm": "millimetres"}
 
 
-def in_words(question: Question, value: Any, units: Units) -> str:
+def answer_in_words(question: Question, value: Any, units: Units) -> str:
     """An answer as a list shows it; a length typed in the other unit is shown in both."""
     if value is None:
         return ""
@@ -44,7 +44,7 @@ def length_words(typed: str, units: Units) -> str:
     if is_metric == (units == "mm"):
         return typed
     try:
-        return f"{quantity.show_length(quantity.length(typed, units), units)} ({typed})"
+        return f"{quantity.format_length(quantity.parse_length(typed, units), units)} ({typed})"
     except quantity.QuantityError:
         return typed
 
@@ -62,8 +62,8 @@ def assumed_words(question: Question, profile: Profile | None, units: Units) -> 
         return ""
     value = attrgetter(question.assumed)(profile)
     if question.kind == "length":
-        return quantity.show_length(value, units, decimals=1 if value < 10 else 0)
-    return quantity.show_angle(value) if question.kind == "angle" else f"{value:g}"
+        return quantity.format_length(value, units, decimals=1 if value < 10 else 0)
+    return quantity.format_angle(value) if question.kind == "angle" else f"{value:g}"
 
 
 def hint(
@@ -91,8 +91,8 @@ def said_earlier(question: Question, earlier: Document, units: Units) -> str:
     """What the session that is measured again has to say: its answer, or what it planned."""
     if question.path == "session.altered":
         with suppress(EntryError):
-            planned = planned_in(earlier)
+            planned = filed_plan(earlier)
             pivots = [pivot for _, pivot, _ in planned.moves] if planned else []
             return f"planned: {choice_words(question, pivots)}" if pivots else ""
     before = value_at(earlier, question.path)
-    return "" if before is None else f"before: {in_words(question, before, units)}"
+    return "" if before is None else f"before: {answer_in_words(question, before, units)}"

@@ -5,12 +5,12 @@ from typing import NamedTuple
 
 from core.fix.bench import NUDGED, Bench
 from core.fix.moves import ARMS
-from core.fix.search import Plan
-from core.profiles.corrections import RIDE_HEIGHT
+from core.fix.plan import Plan
+from core.kinematics.pivots import RIDE_HEIGHT
 from core.text.quantity import LengthUnit
 from wizard.phrases.plan_outcomes import outcome_words
 from wizard.phrases.verdict_words import mark_and_word
-from wizard.phrases.work_steps import is_same, rise_words, show
+from wizard.phrases.work_steps import format_setting, is_same, rise_words
 
 CALLED = {
     "track_bar.frame": "track bar frame end",
@@ -40,11 +40,11 @@ def movables(bench: Bench, plan: Plan, unit: LengthUnit) -> Iterator[Movable]:
     for name in NUDGED:
         change = bench.change(name)
         if name in ARMS:
-            now = f"{show(float(getattr(linkage, ARMS[name])), unit)} long"
+            now = f"{format_setting(float(getattr(linkage, ARMS[name])), unit)} long"
         elif name == RIDE_HEIGHT:
             now = "both frame ends"
         else:
-            now = f"{show(float(linkage.pivot(name)[2]), unit)} high"
+            now = f"{format_setting(float(linkage.pivot(name)[2]), unit)} high"
         yield Movable(CALLED[name], change_words(name, change, unit), now)
 
 
@@ -53,7 +53,7 @@ def change_words(name: str, change: float, unit: LengthUnit) -> str:
     if is_same(change, unit):
         return ""
     if name in ARMS:
-        return f"{show(abs(change), unit)} {'more' if change > 0 else 'less'}"
+        return f"{format_setting(abs(change), unit)} {'more' if change > 0 else 'less'}"
     return rise_words(change, unit)
 
 

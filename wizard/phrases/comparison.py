@@ -5,14 +5,14 @@ from math import degrees, nan
 from typing import Any
 
 from core.documents.entries import EntryError
-from core.fix.comparison import NOT_SHOWN, SHOWN, Comparison, Control
-from core.fix.plan_record import Planned, Reached, planned_in
-from core.text.quantity import LengthUnit, show_length
+from core.fix.comparison import Comparison, Control, FixOutcome
+from core.fix.plan_record import FiledPlan, ReachedMove, filed_plan
+from core.text.quantity import LengthUnit, format_length
 from core.verdict.verdict import Verdict
 from wizard.phrases.amounts import listed
 from wizard.phrases.fact import LOOK, Fact
-from wizard.phrases.reading_names import called, pivot_called
-from wizard.phrases.session_names import opened
+from wizard.phrases.reading_names import name_of_pivot, name_of_reading
+from wizard.phrases.session_names import opening_time
 from wizard.phrases.verdict_words import mark_and_word, mark_of
 
 EXPECTED = {
@@ -35,8 +35,8 @@ def outcome_facts(
 ) -> Iterator[Fact]:
     """The outcome in a sentence, and the verdicts it rests on."""
     yield Fact("", outcome_words(after, comparison), mark_of(comparison.outcome))
-    yield Fact("", f"before: {mark_and_word(before.overall)}, {opened(earlier)}")
-    yield Fact("", f"after:  {mark_and_word(after.overall)}, {opened(later)}")
+    yield Fact("", f"before: {mark_and_word(before.overall)}, {opening_time(earlier)}")
+    yield Fact("", f"after:  {mark_and_word(after.overall)}, {opening_time(later)}")
 
 
 def outcome_words(after: Verdict, comparison: Comparison) -> str:
@@ -50,9 +50,9 @@ def outcome_words(after: Verdict, comparison: Comparison) -> str:
         )
         if change.changed
     ]
-    if comparison.outcome == SHOWN:
+    if comparison.outcome == FixOutcome.SHOWN:
         return f"shown: {listed(changed)}, more than the doubt explains, and it steers true."
-    if comparison.outcome == NOT_SHOWN:
+    if comparison.outcome == FixOutcome.NOT_SHOWN:
         return "not shown: the vehicle has bump steer after the work."
     if not changed:
         return (
@@ -80,11 +80,11 @@ def control_facts(
 
 def control_fact(control: Control, unit: LengthUnit) -> Fact:
     """One pair of pivots that nobody moved."""
-    pair = " and the ".join(map(pivot_called, control.pivots))
-    if control.holds:
+    pair = " and the ".join(map(name_of_pivot, control.pivots))
+    if control.unchanged:
         return Fact("control points", f"The {pair} stand to each other as they did before.", "✓")
     off = [
-        f"{show_length(abs(by), unit)} {way}"
+        f"{format_length(abs(by), unit)} {way}"
         for by, u, way in (
             (control.across, control.u_across, "across"),
             (control.up, control.u_up, "up or down"),
@@ -100,7 +100,7 @@ def control_fact(control: Control, unit: LengthUnit) -> Fact:
 
 
 def plan_facts(
-    planned: Planned | None, moves: Sequence[Reached], after: Verdict, unit: LengthUnit
+    planned: FiledPlan | None, moves: Sequence[ReachedMove], after: Verdict, unit: LengthUnit
 ) -> Iterator[Fact]:
     """What was planned beside what was reached, for every pivot and every rule."""
     if planned is None:
@@ -110,7 +110,8 @@ def plan_facts(
     for name, length in planned.arms.items():
         now = next((r.value for r in after.session.lengths.values() if r.name == name), nan)
         yield Fact(
-            called(name), f"planned {show_length(length, unit)}, reached {show_length(now, unit)}"
+            name_of_reading(name),
+            f"planned {format_length(length, unit)}, reached {format_length(now, unit)}",
         )
     reached = {
         "parallel": after.rules.parallel.value,
@@ -127,25 +128,25 @@ def plan_facts(
         yield Fact(name, f"planned {figures[0]} {rule_unit}".rstrip() + f", reached {figures[1]}")
 
 
-def move_fact(move: Reached, unit: LengthUnit) -> Fact:
+def move_fact(move: ReachedMove, unit: LengthUnit) -> Fact:
     """One pivot that was to move."""
-    reached = f"{upward(move.reached, unit)}, give or take {show_length(2 * move.u, unit)}"
+    reached = f"{upward(move.reached, unit)}, give or take {format_length(2 * move.u, unit)}"
     text = f"planned {upward(move.planned, unit)}, reached {reached}"
     if move.fits:
-        return Fact(pivot_called(move.pivot), f"{text}: as planned", "✓")
-    short = show_length(abs(move.planned - move.reached), unit)
+        return Fact(name_of_pivot(move.pivot), f"{text}: as planned", "✓")
+    short = format_length(abs(move.planned - move.reached), unit)
     ends = f"it fell short by {short}" if move.fell_short else f"it went {short} too far"
-    return Fact(pivot_called(move.pivot), f"{text}: {ends}", LOOK)
+    return Fact(name_of_pivot(move.pivot), f"{text}: {ends}", LOOK)
 
 
 def upward(rise: float, unit: LengthUnit) -> str:
     """A rise with its way: "1 in up"."""
-    return f"{show_length(abs(rise), unit)} {'down' if rise < 0 else 'up'}"
+    return f"{format_length(abs(rise), unit)} {'down' if rise < 0 else 'up'}"
 
 
-def plan_of_record(document: Mapping[str, Any]) -> Planned | None:
+def plan_of_record(document: Mapping[str, Any]) -> FiledPlan | None:
     """The plan of an earlier record; one that cannot be read counts as none."""
     try:
-        return planned_in(document)
+        return filed_plan(document)
     except EntryError:
         return None

@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 
 from core.documents.document import Document
-from core.documents.signature import signature_stands, signatures_of
+from core.documents.signature import signature_is_valid, signatures_of
 from core.text.plain_text import plain
 from wizard.phrases.fact import LOOK, Fact
 
@@ -19,7 +19,7 @@ def signature_facts(document: Document) -> Iterator[Fact]:
         note = plain(signature.get("note", ""), 500)
         text = f"by {plain(signature.get('by', 'somebody'))}{when}" + (f": {note}" if note else "")
         name = DECISIONS.get(decision, plain(decision))
-        if signature_stands(document, signature):
+        if signature_is_valid(document, signature):
             yield Fact(name, text, "✓" if decision == "signed" else LOOK)
         else:
             yield Fact(name, f"{text}. The record was changed since: it no longer stands.", LOOK)

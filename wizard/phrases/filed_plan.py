@@ -5,22 +5,22 @@ from math import degrees
 
 from core.documents.document import Document, value_at
 from core.documents.entries import EntryError
-from core.fix.plan_record import Planned, planned_in
-from core.profiles.corrections import RIDE_HEIGHT
+from core.fix.plan_record import FiledPlan, filed_plan
+from core.kinematics.pivots import RIDE_HEIGHT
 from core.text.plain_text import plain
 from core.text.quantity import LengthUnit
 from wizard.phrases.amounts import listed
 from wizard.phrases.comparison import EXPECTED
 from wizard.phrases.fact import LOOK, Fact
-from wizard.phrases.reading_names import called, pivot_called
+from wizard.phrases.reading_names import name_of_pivot, name_of_reading
 from wizard.phrases.verdict_words import chance_words
-from wizard.phrases.work_steps import rise_words, show
+from wizard.phrases.work_steps import format_setting, rise_words
 
 
 def planned_facts(document: Document, unit: LengthUnit) -> Iterator[Fact]:
     """Every move, every arm of another length, and the figures expected; () without a plan."""
     try:
-        planned = planned_in(document)
+        planned = filed_plan(document)
     except EntryError as error:
         yield Fact("", f"the plan cannot be read: {plain(error, 200)}", LOOK)
         return
@@ -31,7 +31,7 @@ def planned_facts(document: Document, unit: LengthUnit) -> Iterator[Fact]:
         name = f"{plain(correction)}: " if named else ""
         yield Fact(rise_words(rise, unit), f"{name}{_moved(pivot)}")
     for name, length in planned.arms.items():
-        yield Fact(show(length, unit), f"{called(name)} of this length")
+        yield Fact(format_setting(length, unit), f"{name_of_reading(name)} of this length")
     figures = [
         f"{name} {_figure(key, degrees(value) if of else value, decimals)} {of}".strip()
         for key, (name, of, decimals) in EXPECTED.items()
@@ -41,10 +41,13 @@ def planned_facts(document: Document, unit: LengthUnit) -> Iterator[Fact]:
         yield Fact("expected", f"{', '.join(figures)}{_chance(document)}")
 
 
-def planned_words(planned: Planned, unit: LengthUnit) -> str:
+def planned_words(planned: FiledPlan, unit: LengthUnit) -> str:
     """Every move and arm of a plan in one line."""
     moves = [f"{_moved(pivot)} {rise_words(rise, unit)}" for _, pivot, rise in planned.moves]
-    arms = [f"{called(name)} {show(length, unit)}" for name, length in planned.arms.items()]
+    arms = [
+        f"{name_of_reading(name)} {format_setting(length, unit)}"
+        for name, length in planned.arms.items()
+    ]
     return listed([*moves, *arms])
 
 
@@ -55,7 +58,7 @@ def _figure(key: str, value: float, decimals: int) -> str:
 
 
 def _moved(pivot: str) -> str:
-    return "the ride height" if pivot == RIDE_HEIGHT else f"the {pivot_called(pivot)}"
+    return "the ride height" if pivot == RIDE_HEIGHT else f"the {name_of_pivot(pivot)}"
 
 
 def _chance(document: Document) -> str:

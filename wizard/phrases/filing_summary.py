@@ -2,7 +2,7 @@
 
 from core.documents.document import Document
 from core.documents.entries import EntryError
-from core.fix.plan_record import planned_in
+from core.fix.plan_record import filed_plan
 from core.profiles.profile import Profile
 from core.text.quantity import LengthUnit
 from core.verdict.assess import assess
@@ -10,11 +10,11 @@ from wizard.phrases.filed_plan import planned_words
 from wizard.phrases.verdict_words import mark_and_word
 
 
-def filed_words(document: Document, profile: Profile, unit: LengthUnit) -> str:
+def filing_summary(document: Document, profile: Profile, unit: LengthUnit) -> str:
     """The verdict by linear propagation, and every move that is planned."""
     try:
         overall = mark_and_word(assess(document, lambda _: profile, draws=0).overall)
-        planned = planned_in(document)
+        planned = filed_plan(document)
     except EntryError:
         return ""
     return f"{overall}; planned: {planned_words(planned, unit) if planned else 'nothing'}"

@@ -6,36 +6,35 @@ from typing import Any
 from core.documents.document import Document, value_at
 from core.sessions.session import LENGTHS, Session
 from core.text.plain_text import plain
-from core.text.quantity import LengthUnit, show_length
-from core.verdict import open_questions
-from core.verdict.open_questions import Unanswered, unanswered
+from core.text.quantity import LengthUnit, format_length
+from core.verdict.open_questions import OpenQuestion, Topic, open_questions_of
 from core.verdict.verdict import Verdict
 from wizard.phrases.amounts import listed
 from wizard.phrases.fact import LOOK, Fact
-from wizard.phrases.reading_names import all_called, called
+from wizard.phrases.reading_names import name_of_reading, names_of_readings
 from wizard.questions import stance, walk_round
 from wizard.questions.steps import QUESTIONS
 
 OPEN = {
-    open_questions.ARTICULATION: "how it steers while the axle flexes; it needs the {}",
-    open_questions.ROLL_CENTRE: "how high the roll centre is; it needs the {}",
-    open_questions.FORE_AND_AFT: "what the links do fore and aft: both ends of one are taken to "
+    Topic.ARTICULATION: "how it steers while the axle flexes; it needs the {}",
+    Topic.ROLL_CENTRE: "how high the roll centre is; it needs the {}",
+    Topic.FORE_AND_AFT: "what the links do fore and aft: both ends of one are taken to "
     "stand abreast; it needs the {}",
-    open_questions.LENGTHS: "whether these agree with the pivots, for without stations they check "
+    Topic.LENGTHS: "whether these agree with the pivots, for without stations they check "
     "nothing: {}",
-    open_questions.CHECKED: "whether a reading holds a slip, for nothing checks them; it needs the "
+    Topic.CHECKED: "whether a reading holds a slip, for nothing checks them; it needs the "
     "{}, or lengths with stations",
-    open_questions.SLIPS: "whether these hold a slip, for no other reading checks them: {}",
-    open_questions.ROAD: "what it does on the road; the profile with its events is not here",
+    Topic.SLIPS: "whether these hold a slip, for no other reading checks them: {}",
+    Topic.ROAD: "what it does on the road; the profile with its events is not here",
 }
 """A question that stays open, and for want of what."""
 
 
-def gap_facts(verdict: Verdict, document: Document, unit: LengthUnit) -> Iterator[Fact]:
+def open_question_facts(verdict: Verdict, document: Document, unit: LengthUnit) -> Iterator[Fact]:
     """Everything that somebody should know to be missing."""
     yield from assumed_facts(verdict.session, unit)
-    for gap in unanswered(verdict):
-        yield Fact("not answered", gap_words(gap))
+    for gap in open_questions_of(verdict):
+        yield Fact("not answered", open_question_words(gap))
     if missed := not_looked_at(document):
         yield Fact(
             "not looked at",
@@ -59,17 +58,17 @@ def assumed_facts(session: Session, unit: LengthUnit) -> Iterator[Fact]:
         "vehicle.wheelbase": session.wheelbase,
     }
     words = [
-        f"{called(name.removeprefix('vehicle.'))} "
-        + (f"{session.ratio:g}" if name == "steering.ratio" else show_length(values[name], unit))
+        f"{name_of_reading(name.removeprefix('vehicle.'))} "
+        + (f"{session.ratio:g}" if name == "steering.ratio" else format_length(values[name], unit))
         for name in session.assumed
     ]
     if words:
         yield Fact("assumed", f"{listed(words)}, as the profile has it; none of it was measured")
 
 
-def gap_words(gap: Unanswered) -> str:
+def open_question_words(gap: OpenQuestion) -> str:
     """One question left open."""
-    return OPEN[gap.question].format(all_called(gap.readings))
+    return OPEN[gap.topic].format(names_of_readings(gap.readings))
 
 
 def not_looked_at(document: Document) -> list[str]:
@@ -91,5 +90,5 @@ def kept_readings(document: Mapping[str, Any]) -> Iterator[str]:
     for kept in entries if isinstance(entries, list) else ():
         if isinstance(kept, Mapping):
             name = str(kept.get("reading", ""))
-            shown = QUESTIONS[name].name if name in QUESTIONS else called(name)
+            shown = QUESTIONS[name].name if name in QUESTIONS else name_of_reading(name)
             yield f"{plain(shown)}: {plain(kept.get('reason', ''), 300)}"

@@ -3,11 +3,11 @@
 from collections.abc import Iterator
 
 from core.fix.moves import moved_pivots
-from core.fix.search import Plan
+from core.fix.plan import Plan
 from core.text.plain_text import plain
 from wizard.phrases.cautions import CAUTIONS
 from wizard.phrases.fact import LOOK, Fact
-from wizard.phrases.reading_names import pivot_called
+from wizard.phrases.reading_names import name_of_pivot
 
 CLEARANCE = {
     "track_bar.frame": "bar and bracket against axle housing, cover, sump and exhaust at full "
@@ -25,7 +25,7 @@ CLEARANCE = {
 def clearance_facts(plan: Plan) -> Iterator[Fact]:
     """What to check for clearance, pivot by pivot, and what each part asks for."""
     for pivot in moved_pivots(plan.corrections):
-        yield Fact("clearance", f"{pivot_called(pivot)}: {CLEARANCE[pivot]}.", LOOK)
+        yield Fact("clearance", f"{name_of_pivot(pivot)}: {CLEARANCE[pivot]}.", LOOK)
     for correction in dict.fromkeys(plan.corrections):
         if correction.caution:
             name = plain(correction.name)

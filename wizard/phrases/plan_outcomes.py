@@ -4,7 +4,7 @@ from collections.abc import Sequence
 from math import degrees, isfinite
 from typing import NamedTuple
 
-from core.fix.search import Plan
+from core.fix.plan import Plan
 from core.statistics.conformity import decide
 from core.text.quantity import LengthUnit
 from core.verdict.verdict import Verdict
@@ -53,17 +53,19 @@ def present_cells(verdict: Verdict) -> dict[str, Cell]:
     cells = {
         "verdict": Cell(verdict.overall, verdict.overall),
         "chance of that": Cell(""),
-        "parallel": Cell(deg(abs(rules.parallel.value), limits.parallel), rules.parallel.verdict),
+        "parallel": Cell(
+            angle_in_degrees(abs(rules.parallel.value), limits.parallel), rules.parallel.verdict
+        ),
         "peak steer": Cell(
-            deg(verdict.steer.ruling.value, limits.steer), verdict.steer.ruling.verdict
+            angle_in_degrees(verdict.steer.ruling.value, limits.steer), verdict.steer.ruling.verdict
         ),
     }
     if verdict.measured.linkage.near_ball is not None:
         toe = verdict.toe.ruling
-        cells["toe change"] = Cell(deg(toe.value, limits.toe_change), toe.verdict)
+        cells["toe change"] = Cell(angle_in_degrees(toe.value, limits.toe_change), toe.verdict)
     return cells | {
-        "track bar slope": Cell(deg(rules.flat_track_bar.value, limits.flat)),
-        "drag link slope": Cell(deg(rules.flat_drag_link.value, limits.flat)),
+        "track bar slope": Cell(angle_in_degrees(rules.flat_track_bar.value, limits.flat)),
+        "drag link slope": Cell(angle_in_degrees(rules.flat_drag_link.value, limits.flat)),
         "equal length": Cell(f"{rules.length.value:.2f}"),
         "roll centre": Cell(""),
     }
@@ -77,11 +79,15 @@ def plan_cells(verdict: Verdict, plan: Plan, unit: LengthUnit) -> dict[str, Cell
     return {
         "verdict": Cell(after.overall, after.overall),
         "chance of that": Cell(chance_in_short(after.p_true)),
-        "parallel": Cell(deg(abs(after.parallel), limits.parallel), decide(chances.parallel)),
-        "peak steer": Cell(deg(after.peak_steer, limits.steer), decide(chances.steer)),
-        "toe change": Cell(deg(after.peak_toe_change, limits.toe_change), decide(chances.toe)),
-        "track bar slope": Cell(deg(after.slopes[0], limits.flat)),
-        "drag link slope": Cell(deg(after.slopes[1], limits.flat)),
+        "parallel": Cell(
+            angle_in_degrees(abs(after.parallel), limits.parallel), decide(chances.parallel)
+        ),
+        "peak steer": Cell(angle_in_degrees(after.peak_steer, limits.steer), decide(chances.steer)),
+        "toe change": Cell(
+            angle_in_degrees(after.peak_toe_change, limits.toe_change), decide(chances.toe)
+        ),
+        "track bar slope": Cell(angle_in_degrees(after.slopes[0], limits.flat)),
+        "drag link slope": Cell(angle_in_degrees(after.slopes[1], limits.flat)),
         "equal length": Cell(f"{after.length_ratio:.2f}"),
         "roll centre": Cell(roll_centre_words(rise, unit)),
     }
@@ -91,11 +97,11 @@ def outcome_words(verdict: Verdict, plan: Plan) -> str:
     """What a plan would bring, in one line."""
     after, limits = plan.after, verdict.session.limits
     figures = [
-        f"parallel {deg(abs(after.parallel), limits.parallel)}",
-        f"peak steer {deg(after.peak_steer, limits.steer)}",
+        f"parallel {angle_in_degrees(abs(after.parallel), limits.parallel)}",
+        f"peak steer {angle_in_degrees(after.peak_steer, limits.steer)}",
     ]
     if verdict.measured.linkage.near_ball is not None:
-        figures.append(f"toe change {deg(after.peak_toe_change, limits.toe_change)}")
+        figures.append(f"toe change {angle_in_degrees(after.peak_toe_change, limits.toe_change)}")
     return (
         f"{mark_and_word(after.overall)}: {', '.join(figures)}; chance of steering true: "
         f"{chance_words(after.p_true)}"
@@ -115,7 +121,7 @@ def roll_centre_words(rise: float | None, unit: LengthUnit) -> str:
     return "stays" if is_same(rise, unit) else rise_words(rise, unit)
 
 
-def deg(rad: float, limit: float) -> str:
+def angle_in_degrees(rad: float, limit: float) -> str:
     """An angle, to hundredths where its limit is below one degree."""
     return f"{figure(rad, limit)} deg" if isfinite(rad) else CANNOT_REACH
 

@@ -3,13 +3,13 @@
 from collections.abc import Iterator
 from math import degrees, isfinite
 
-from core.fix.search import Plan
-from core.statistics.conformity import WITHIN, decide
-from core.text.quantity import LengthUnit, show_length
+from core.fix.plan import Plan
+from core.statistics.conformity import Conformity, decide
+from core.text.quantity import LengthUnit, format_length
 from core.verdict.verdict import Verdict
-from wizard.phrases.amounts import aside, listed, travel, turn
+from wizard.phrases.amounts import angle_words, listed, sideways_words, travel_words
 from wizard.phrases.fact import LOOK, Fact
-from wizard.phrases.plan_outcomes import deg, figure
+from wizard.phrases.plan_outcomes import angle_in_degrees, figure
 from wizard.phrases.verdict_reasons import bind_facts, part
 from wizard.phrases.verdict_words import chance_words, mark_of
 from wizard.phrases.work_steps import is_same, rise_words
@@ -24,7 +24,7 @@ WORSE = {
 }
 
 
-def why_facts(verdict: Verdict, plan: Plan, unit: LengthUnit) -> tuple[Fact, ...]:
+def plan_reason_facts(verdict: Verdict, plan: Plan, unit: LengthUnit) -> tuple[Fact, ...]:
     """Why each rule ends where it does, one sentence each."""
     return (
         parallel_fact(verdict, plan),
@@ -67,7 +67,7 @@ def steer_fact(verdict: Verdict, plan: Plan, unit: LengthUnit) -> Fact:
     peak, now = (figure(rad, limit) for rad in (after.peak_steer, verdict.steer.ruling.value))
     text = (
         f"The peak goes from {now} to {peak} deg; at most {degrees(limit):g} is allowed. At "
-        f"{travel(worst.heave, unit)} it is {turn(whole)}: not parallel "
+        f"{travel_words(worst.heave, unit)} it is {angle_words(whole)}: not parallel "
         f"{part(worst.not_parallel)}, slope and length {part(worst.slope_and_length)}."
     )
     return Fact("steer", text, mark)
@@ -79,7 +79,10 @@ def toe_fact(verdict: Verdict, plan: Plan) -> Fact:
     mark = mark_of(decide(after.chances.toe))
     if verdict.measured.linkage.near_ball is None:
         return Fact("toe", "This layout cannot change the toe with travel.", mark)
-    now, then = deg(verdict.toe.ruling.value, limit), deg(after.peak_toe_change, limit)
+    now, then = (
+        angle_in_degrees(verdict.toe.ruling.value, limit),
+        angle_in_degrees(after.peak_toe_change, limit),
+    )
     text = (
         f"The tie rod hangs on the drag link and follows its slope: the peak change goes from "
         f"{now} to {then}; at most {degrees(limit):g} is allowed."
@@ -103,7 +106,7 @@ def flat_fact(verdict: Verdict, plan: Plan) -> Fact:
 def length_fact(verdict: Verdict, plan: Plan, unit: LengthUnit) -> Fact:
     """How alike the two are in length."""
     limit, ratio = verdict.session.limits.length_ratio, plan.after.length_ratio
-    bar, link = (show_length(length, unit) for length in plan.after.lengths)
+    bar, link = (format_length(length, unit) for length in plan.after.lengths)
     text = (
         f"{bar} and {link}: the shorter link is {ratio:.2f} of the longer one, "
         f"{verdict.rules.length.value:.2f} now; at least {limit:g} is advised."
@@ -120,8 +123,8 @@ def effect_facts(verdict: Verdict, plan: Plan, unit: LengthUnit) -> Iterator[Fac
     yield roll_centre_fact(after.roll_centre_rise, unit)
     ends = zip((-1, 0), reversed(after.walk), reversed(after.walk_before), strict=True)
     walks = [
-        f"at {travel(float(verdict.sweep.heave[end]), unit)} {aside(walk, unit)}, now "
-        f"{aside(before, unit)}"
+        f"at {travel_words(float(verdict.sweep.heave[end]), unit)} {sideways_words(walk, unit)}, now "
+        f"{sideways_words(before, unit)}"
         for end, walk, before in ends
     ]
     yield Fact("axle walks", "; ".join(walks))
@@ -152,7 +155,9 @@ def stopped_by(plan: Plan) -> str:
     """What keeps a plan from steering true, the worst first."""
     chances = plan.after.chances
     rules = {"parallel": chances.parallel, "peak steer": chances.steer, "toe": chances.toe}
-    short = sorted((chance, name) for name, chance in rules.items() if decide(chance) != WITHIN)
+    short = sorted(
+        (chance, name) for name, chance in rules.items() if decide(chance) != Conformity.WITHIN
+    )
     if not short:
         return f"all three rules together (chance: {chance_words(plan.after.p_true)})"
     return listed([f"{name} (chance of being within: {chance_words(one)})" for one, name in short])

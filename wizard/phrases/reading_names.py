@@ -7,20 +7,20 @@ from core.readings.survey import COORDINATES
 from wizard.phrases.amounts import listed
 
 
-def called(name: str) -> str:
+def name_of_reading(name: str) -> str:
     """A reading in words; a name that a record made up is shown as it stands."""
     try:
-        return names.called(name)
+        return names.reading_name(name)
     except KeyError:
         return name
 
 
-def pivot_called(pivot: str) -> str:
+def name_of_pivot(pivot: str) -> str:
     """A pivot in words."""
     return names.PLACES.get(pivot, pivot)
 
 
-def all_called(readings: Iterable[str]) -> str:
+def names_of_readings(readings: Iterable[str]) -> str:
     """Several readings in words, those of one kind together: "stations of the … and …"."""
     by_kind: dict[str, list[str]] = {}
     for name in readings:
@@ -30,8 +30,8 @@ def all_called(readings: Iterable[str]) -> str:
     said = []
     for kind, of_kind in by_kind.items():
         if kind and len(of_kind) > 1:
-            places = [pivot_called(name.rpartition(".")[0]) for name in of_kind]
+            places = [name_of_pivot(name.rpartition(".")[0]) for name in of_kind]
             said.append(f"{kind}s of the {listed(places)}")
         else:
-            said += [called(name) for name in of_kind]
+            said += [name_of_reading(name) for name in of_kind]
     return listed(said)

@@ -3,13 +3,13 @@
 from collections.abc import Iterator
 
 from core.adjustment.least_squares import Adjustment
-from core.adjustment.outliers import Suspicion
-from core.text.quantity import LengthUnit, show_angle, show_length
-from core.uncertainty.budget import Advice
+from core.adjustment.outliers import SuspectGroup
+from core.text.quantity import LengthUnit, format_angle, format_length
+from core.uncertainty.next_reading import Advice
 from core.verdict.verdict import DRAWS, Verdict
-from wizard.phrases.amounts import about, count_of, listed, times_more
+from wizard.phrases.amounts import count_words, listed, repeat_count_words, rounded_length
 from wizard.phrases.fact import LOOK, Fact
-from wizard.phrases.reading_names import called
+from wizard.phrases.reading_names import name_of_reading
 
 TOO_MUCH = {
     "height": ("too high", "too low"),
@@ -31,7 +31,7 @@ NOTHING_CHECKS = "nothing checks the readings yet: a length or a slope will"
 def readings_facts(verdict: Verdict, unit: LengthUnit) -> tuple[Fact, ...]:
     """Everything about the trust in the readings."""
     return (
-        *closing_facts(verdict.adjustment, verdict.suspicions, unit),
+        *closing_facts(verdict.adjustment, verdict.suspect_groups, unit),
         *scatter_facts(verdict.adjustment, unit),
         *advice_facts(verdict.advice),
         *budget_facts(verdict),
@@ -42,7 +42,7 @@ def readings_facts(verdict: Verdict, unit: LengthUnit) -> tuple[Fact, ...]:
 def look_facts(verdict: Verdict, unit: LengthUnit) -> tuple[Fact, ...]:
     """What has to be seen with the verdict itself: readings that do not close, what to repeat."""
     facts = (
-        *closing_facts(verdict.adjustment, verdict.suspicions, unit),
+        *closing_facts(verdict.adjustment, verdict.suspect_groups, unit),
         *scatter_facts(verdict.adjustment, unit),
         *advice_facts(verdict.advice),
     )
@@ -50,19 +50,19 @@ def look_facts(verdict: Verdict, unit: LengthUnit) -> tuple[Fact, ...]:
 
 
 def closing_facts(
-    adjustment: Adjustment, suspicions: tuple[Suspicion, ...], unit: LengthUnit
+    adjustment: Adjustment, suspect_groups: tuple[SuspectGroup, ...], unit: LengthUnit
 ) -> Iterator[Fact]:
     """Whether the readings close, and every group of them that does not."""
     if adjustment.redundancy == 0:
         yield Fact("cross-checks", "Nothing was taken that checks the readings.", LOOK)
         return
     misfit = f"misfit {adjustment.chi_square:.1f}, limit {adjustment.chi_square_limit:.1f}"
-    if adjustment.closes and not suspicions:
+    if adjustment.closes and not suspect_groups:
         yield Fact("cross-checks", f"They agree with each other ({misfit}).", "✓")
         return
-    for suspicion in suspicions:
-        yield Fact("do not close", suspicion_words(suspicion, unit), LOOK)
-    if not suspicions:
+    for group in suspect_groups:
+        yield Fact("do not close", suspect_group_words(group, unit), LOOK)
+    if not suspect_groups:
         yield Fact(
             "do not close",
             f"Together they disagree more than tape and angle finder explain ({misfit}), and no "
@@ -74,22 +74,22 @@ def closing_facts(
         yield Fact("all together", f"{'over' if is_over else 'within'} the limit ({misfit})")
 
 
-def suspicion_words(suspicion: Suspicion, unit: LengthUnit) -> str:
+def suspect_group_words(group: SuspectGroup, unit: LengthUnit) -> str:
     """Readings that cannot be told apart, named together with what they differ by."""
     wrong = [
         wrong_words(name, mistake, unit)
-        for name, mistake in zip(suspicion.readings, suspicion.mistakes, strict=True)
+        for name, mistake in zip(group.readings, group.mistakes, strict=True)
     ]
     if len(wrong) == 1:
         return f"One reading does not fit the others: {wrong[0]}."
     lengths = [
         mistake
-        for name, mistake in zip(suspicion.readings, suspicion.mistakes, strict=True)
+        for name, mistake in zip(group.readings, group.mistakes, strict=True)
         if not name.endswith(".slope")
     ]
-    by = f" by about {about(max(lengths, key=abs), unit)}" if lengths else ""
+    by = f" by about {rounded_length(max(lengths, key=abs), unit)}" if lengths else ""
     return (
-        f"These {count_of(len(wrong))} differ{by}, and which of them is wrong cannot be told: "
+        f"These {count_words(len(wrong))} differ{by}, and which of them is wrong cannot be told: "
         f"{listed(wrong)}."
     )
 
@@ -98,8 +98,8 @@ def wrong_words(name: str, mistake: float, unit: LengthUnit) -> str:
     """A reading, and how it is wrong if it is the one."""
     kind = name.rpartition(".")[2]
     more, less = TOO_MUCH.get(kind, TOO_MUCH["length"])
-    amount = show_angle(abs(mistake)) if kind == "slope" else about(mistake, unit)
-    return f"{called(name)} ({amount} {more if mistake > 0 else less})"
+    amount = format_angle(abs(mistake)) if kind == "slope" else rounded_length(mistake, unit)
+    return f"{name_of_reading(name)} ({amount} {more if mistake > 0 else less})"
 
 
 def scatter_facts(adjustment: Adjustment, unit: LengthUnit) -> Iterator[Fact]:
@@ -108,13 +108,13 @@ def scatter_facts(adjustment: Adjustment, unit: LengthUnit) -> Iterator[Fact]:
         if item.scatters:
             scatter = item.reading.scatter
             amount = (
-                show_angle(scatter)
+                format_angle(scatter)
                 if item.reading.kind == "slope"
-                else show_length(scatter, unit, decimals=1)
+                else format_length(scatter, unit, decimals=1)
             )
             yield Fact(
                 "repeats scatter",
-                f"{called(item.reading.name)}: by {amount}, more than the instruments claim. The "
+                f"{name_of_reading(item.reading.name)}: by {amount}, more than the instruments claim. The "
                 "scatter is what counts for it.",
                 LOOK,
             )
@@ -128,8 +128,8 @@ def advice_facts(advice: Advice | None) -> Iterator[Fact]:
 
 def advice_words(advice: Advice) -> str:
     """Which reading to take again, and how many times."""
-    names = [called(name) for name in advice.readings]
-    more = times_more(advice.repeats)
+    names = [name_of_reading(name) for name in advice.readings]
+    more = repeat_count_words(advice.repeats)
     if not names:
         return (
             "No number of repeats will settle it: the values lie too near their limits for tape "
@@ -147,7 +147,7 @@ def budget_facts(verdict: Verdict) -> Iterator[Fact]:
         yield Fact("whose doubt", "shares in the doubt of the parallel angle:")
     bars = ["█" * max(round(share.share * BAR), 1) for share in shares]
     for share, bar in zip(shares, bars, strict=True):
-        yield Fact("", f"{share.share:4.0%} {bar:<{len(bars[0])}} {called(share.reading)}")
+        yield Fact("", f"{share.share:4.0%} {bar:<{len(bars[0])}} {name_of_reading(share.reading)}")
 
 
 def method_fact(verdict: Verdict) -> Fact:

@@ -11,7 +11,7 @@ from wizard.questions.steps import QUESTIONS
 LONGEST = 4000
 """Characters of a text."""
 
-TOLD = (
+REPORTED = (
     "vehicle.description",
     "vehicle.odometer",
     "session.technician",
@@ -22,7 +22,7 @@ TOLD = (
 )
 
 
-def told_facts(document: Document, paths: Sequence[str] = TOLD) -> Iterator[Fact]:
+def reported_facts(document: Document, paths: Sequence[str] = REPORTED) -> Iterator[Fact]:
     """What a record holds of that, under the names the questions have."""
     for path in paths:
         value, question = value_at(document, path), QUESTIONS[path]

@@ -1,12 +1,11 @@
 """The answer of the fix in one sentence: plans, or what there is instead of them."""
 
-from core.fix.search import Fix
-from core.statistics.conformity import TOO_CLOSE
-from core.verdict.verdict import BUMP_STEER, HELD_BACK, STEERS_TRUE, Verdict
-from wizard.phrases.amounts import count_of, listed
+from core.fix.search import SearchResult
+from core.verdict.verdict import Overall, Verdict
+from wizard.phrases.amounts import count_words, listed
 from wizard.phrases.plan_reasons import stopped_by
 from wizard.phrases.readings import advice_words
-from wizard.phrases.verdict_meaning import HELD_BACK as HELD_BACK_BY
+from wizard.phrases.verdict_meaning import HELD_BACK_REASONS as HELD_BACK_BY
 from wizard.phrases.verdict_words import mark_and_word
 
 NOTHING_TO_DO = "nothing is to be done."
@@ -20,26 +19,26 @@ BAR = 24
 """Columns of the bar that shows how far the search is."""
 
 
-def working_words(share: float) -> str:
+def progress_words(share: float) -> str:
     """How far the search is."""
     done = round(share * BAR)
     return f"… working through the combinations  {'█' * done}{'░' * (BAR - done)}  {share:.0%}"
 
 
-def fix_words(verdict: Verdict, fix: Fix) -> str:
+def search_result_words(verdict: Verdict, fix: SearchResult) -> str:
     """What the search says, after the overall verdict in mark and word."""
     return f"{mark_and_word(verdict.overall)}: {_said(verdict, fix)}"
 
 
-def _said(verdict: Verdict, fix: Fix) -> str:
-    if verdict.overall != BUMP_STEER:
+def _said(verdict: Verdict, fix: SearchResult) -> str:
+    if verdict.overall != Overall.BUMP_STEER:
         return instead(verdict)
     if not fix.plans:
         return NOTHING_OFFERED
     true = sum(plan.steers_true for plan in fix.plans)
-    beware = "" if verdict.adjustment.closes and not verdict.suspicions else f" {NOT_CLOSING}"
+    beware = "" if verdict.adjustment.closes and not verdict.suspect_groups else f" {NOT_CLOSING}"
     if true:
-        plans = "one plan steers" if true == 1 else f"{count_of(true)} plans steer"
+        plans = "one plan steers" if true == 1 else f"{count_words(true)} plans steer"
         return f"{plans} true, of {fix.searched:,} combinations; fewest parts first.{beware}"
     return (
         f"none of {fix.searched:,} combinations steers true. What stops the best of them: "
@@ -49,11 +48,11 @@ def _said(verdict: Verdict, fix: Fix) -> str:
 
 def instead(verdict: Verdict) -> str:
     """What is to be done where no plan is looked for."""
-    if verdict.overall == STEERS_TRUE:
+    if verdict.overall == Overall.STEERS_TRUE:
         return NOTHING_TO_DO
-    if verdict.overall == HELD_BACK:
+    if verdict.overall == Overall.HELD_BACK:
         reasons = listed([HELD_BACK_BY.get(path, path) for path in verdict.session.held_back_by])
         return f"{reasons}. No plan is made until that is put right and it is measured again."
-    if verdict.overall == TOO_CLOSE and verdict.advice is not None:
+    if verdict.overall == Overall.TOO_CLOSE and verdict.advice is not None:
         return f"no plan is made before it is settled. {advice_words(verdict.advice)}"
     return "no plan is made before it is settled. Take the readings again."

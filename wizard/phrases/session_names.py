@@ -6,12 +6,12 @@ from core.documents.document import Document, value_at
 from core.text.plain_text import plain
 
 
-def tag_of(document: Document) -> str:
+def vehicle_tag(document: Document) -> str:
     """What the vehicle is called."""
     return plain(value_at(document, "vehicle.tag", "a vehicle"))
 
 
-def opened(document: Document) -> str:
+def opening_time(document: Document) -> str:
     """When it was begun, "2026-11-25 14:12"."""
     moment = value_at(document, "session.opened")
     return f"{moment:%Y-%m-%d %H:%M}" if isinstance(moment, datetime) else "at no known time"
@@ -20,4 +20,4 @@ def opened(document: Document) -> str:
 def session_words(document: Document) -> str:
     """Which session of which vehicle: "FG-3, first session, 2026-11-25 14:12"."""
     kind = plain(value_at(document, "session.kind", "first"))
-    return f"{tag_of(document)}, {kind} session, {opened(document)}"
+    return f"{vehicle_tag(document)}, {kind} session, {opening_time(document)}"

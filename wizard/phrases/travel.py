@@ -2,24 +2,24 @@
 
 from math import degrees, isfinite
 
-from core.kinematics.pose import AxleAt
+from core.kinematics.pose import AxlePose
 from core.text.quantity import LengthUnit
-from wizard.phrases.amounts import aside, place_in_travel, turn
+from wizard.phrases.amounts import angle_words, place_in_travel, sideways_words
 from wizard.phrases.fact import LOOK, Fact
 
 
-def axle_words(at: AxleAt, unit: LengthUnit, changes_toe: bool) -> tuple[Fact, ...]:
+def axle_pose_facts(at: AxlePose, unit: LengthUnit, changes_toe: bool) -> tuple[Fact, ...]:
     """Where the axle is, and what that does."""
     facts = [Fact("travel", place_in_travel(at.heave, unit)), Fact("roll", roll_words(at.roll))]
     if not at.is_reached:
         return (*facts, Fact("steer", "a link binds here", LOOK))
     facts += [
-        Fact("axle", aside(at.axle_shift, unit, nothing="in the middle")),
-        Fact("road wheels", turn(at.steer)),
+        Fact("axle", sideways_words(at.axle_shift, unit, nothing="in the middle")),
+        Fact("road wheels", angle_words(at.steer)),
     ]
     if changes_toe:
         facts.append(Fact("toe", toe_words(at.toe_in_change)))
-    swing = turn(at.steering_wheel) if isfinite(at.steering_wheel) else "cannot reach"
+    swing = angle_words(at.steering_wheel) if isfinite(at.steering_wheel) else "cannot reach"
     return (*facts, Fact("wheel let go", swing))
 
 

@@ -3,16 +3,15 @@
 from collections.abc import Sequence
 from math import degrees
 
-from core.statistics.conformity import WITHIN
+from core.statistics.conformity import Conformity
 from core.text.quantity import LengthUnit
-from core.verdict.driver_effect import felt
-from core.verdict.verdict import HELD_BACK as IS_HELD_BACK
-from core.verdict.verdict import Verdict
-from wizard.phrases.amounts import listed, travel, turn
+from core.verdict.driver_effect import driver_effect
+from core.verdict.verdict import Overall, Verdict
+from wizard.phrases.amounts import angle_words, listed, travel_words
 from wizard.phrases.fact import Fact
 from wizard.phrases.verdict_words import mark_of
 
-HELD_BACK = {
+HELD_BACK_REASONS = {
     "walk_round.rim_play": "there is more play at the steering-wheel rim than is allowed",
     "walk_round.linkage_play": "there is more play at the tyre than is allowed",
     "walk_round.joints.track_bar_frame": "the track bar's joint at the frame is loose",
@@ -35,28 +34,28 @@ def answer_facts(verdict: Verdict, unit: LengthUnit) -> tuple[Fact, ...]:
     """The answer in a sentence or two; why it is held back comes first."""
     geometry = verdict.geometry
     said = f"{geometry}: {meaning(verdict, unit)}"
-    if verdict.overall != IS_HELD_BACK:
+    if verdict.overall != Overall.HELD_BACK:
         return (Fact("", said, mark_of(geometry)),)
     reason = held_back(verdict.session.held_back_by)
     return (
-        Fact("", f"{IS_HELD_BACK}: {reason}", mark_of(IS_HELD_BACK)),
+        Fact("", f"{Overall.HELD_BACK}: {reason}", mark_of(Overall.HELD_BACK)),
         Fact("", f"by its geometry alone, {said}", mark_of(geometry)),
     )
 
 
 def meaning(verdict: Verdict, unit: LengthUnit) -> str:
     """What the driver has of it, in a sentence."""
-    had = felt(verdict)
+    had = driver_effect(verdict)
     return (
-        f"with the wheel held, {travel(had.heave, unit)} steers the road wheels "
-        f"{turn(had.steer)}; let go, the steering wheel turns {turn(had.steering_wheel)} by itself."
+        f"with the wheel held, {travel_words(had.heave, unit)} steers the road wheels "
+        f"{angle_words(had.steer)}; let go, the steering wheel turns {angle_words(had.steering_wheel)} by itself."
         f"{toe_words(verdict)}"
     )
 
 
 def toe_words(verdict: Verdict) -> str:
     """What toe does, where it is not well within its limit."""
-    if verdict.toe.ruling.verdict == WITHIN:
+    if verdict.toe.ruling.verdict == Conformity.WITHIN:
         return ""
     change = degrees(verdict.toe.ruling.value)
     return f" The toe changes by up to {change:.2f} deg on the way, which wears the tyres."
@@ -64,7 +63,7 @@ def toe_words(verdict: Verdict) -> str:
 
 def held_back(failures: Sequence[str]) -> str:
     """Why a verdict is held back, in one sentence."""
-    reasons = listed([HELD_BACK.get(path, path) for path in failures])
+    reasons = listed([HELD_BACK_REASONS.get(path, path) for path in failures])
     return (
         f"{reasons}. Nothing below is to be trusted until that is put right and "
         "the vehicle is measured again."

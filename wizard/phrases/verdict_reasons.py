@@ -4,9 +4,16 @@ from collections.abc import Iterator
 from math import degrees
 
 from core.text.plain_text import plain
-from core.text.quantity import LengthUnit, show_length
+from core.text.quantity import LengthUnit, format_length
 from core.verdict.verdict import Verdict
-from wizard.phrases.amounts import aside, drift, side, speed, travel, turn
+from wizard.phrases.amounts import (
+    angle_words,
+    drift_words,
+    side_words,
+    sideways_words,
+    speed_words,
+    travel_words,
+)
 from wizard.phrases.fact import LOOK, Fact
 
 PER = {"in": (25.4, "for each inch"), "mm": (10.0, "for each 10 mm")}
@@ -18,19 +25,19 @@ ESTIMATE = (
 )
 
 
-def why_facts(verdict: Verdict, unit: LengthUnit) -> Iterator[Fact]:
+def steer_reason_facts(verdict: Verdict, unit: LengthUnit) -> Iterator[Fact]:
     """Where the steer at both ends of the working travel comes from."""
     for split in reversed(verdict.splits):
         whole = split.not_parallel + split.slope_and_length
         yield Fact(
-            travel(split.heave, unit),
-            f"{turn(whole)}: not parallel {part(split.not_parallel)}, slope and length "
+            travel_words(split.heave, unit),
+            f"{angle_words(whole)}: not parallel {part(split.not_parallel)}, slope and length "
             f"{part(split.slope_and_length)}",
         )
     mm, each = PER[unit]
     gradient = degrees(float(verdict.derivatives.gradient)) * mm
     give = 2 * degrees(verdict.u_gradient) * mm
-    way = f" {side(gradient)}" if abs(gradient) >= 0.005 else ""
+    way = f" {side_words(gradient)}" if abs(gradient) >= 0.005 else ""
     yield Fact(
         "at ride height", f"{abs(gradient):.2f} deg{way} {each} of bump, give or take {give:.2f}"
     )
@@ -47,8 +54,8 @@ def road_facts(verdict: Verdict, unit: LengthUnit) -> Iterator[Fact]:
     for event, course in zip(verdict.session.events, verdict.courses, strict=True):
         yield Fact(
             plain(event.name),
-            f"{speed(event.speed, unit)}, {travel(event.travel, unit)}: heads "
-            f"{turn(course.heading)}, drifts {drift(course.drift, unit)}",
+            f"{speed_words(event.speed, unit)}, {travel_words(event.travel, unit)}: heads "
+            f"{angle_words(course.heading)}, drifts {drift_words(course.drift, unit)}",
         )
     if verdict.courses:
         yield Fact("an estimate", ESTIMATE)
@@ -58,13 +65,13 @@ def axle_facts(verdict: Verdict, unit: LengthUnit) -> Iterator[Fact]:
     """Sideways walk, roll centre, and where a link binds."""
     sweep = verdict.sweep
     ends = [
-        f"{aside(float(sweep.axle_shift[end]), unit)} at {travel(float(sweep.heave[end]), unit)}"
+        f"{sideways_words(float(sweep.axle_shift[end]), unit)} at {travel_words(float(sweep.heave[end]), unit)}"
         for end in (-1, 0)
     ]
     yield Fact("axle walks", ", ".join(ends))
     if verdict.roll_centre_height is not None:
         yield Fact(
-            "roll centre", f"{show_length(verdict.roll_centre_height, unit)} above the floor"
+            "roll centre", f"{format_length(verdict.roll_centre_height, unit)} above the floor"
         )
     yield from bind_facts(verdict.travel_limits, unit)
 
@@ -75,7 +82,7 @@ def bind_facts(limits: tuple[float | None, float | None], unit: LengthUnit) -> I
         if limit is not None:
             yield Fact(
                 "a link binds",
-                f"at {travel(limit, unit)}, before the travel ends: there it can go no further. "
+                f"at {travel_words(limit, unit)}, before the travel ends: there it can go no further. "
                 "Look at the travel, the bump stops and the lengths before it is driven.",
                 LOOK,
             )

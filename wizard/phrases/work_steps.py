@@ -4,16 +4,16 @@ from collections.abc import Iterator, Mapping, Sequence
 
 from core.fix.bench import BY_HAND
 from core.fix.moves import Move, moved_pivots
-from core.fix.search import Plan
+from core.fix.plan import Plan
+from core.kinematics.pivots import RIDE_HEIGHT
 from core.profiles.adjuster import Adjuster
-from core.profiles.corrections import RIDE_HEIGHT
 from core.readings.survey import LINKS
 from core.text.plain_text import plain
-from core.text.quantity import LengthUnit, show_length
+from core.text.quantity import LengthUnit, format_length
 from core.verdict.verdict import Verdict
 from wizard.phrases.amounts import listed
 from wizard.phrases.fact import LOOK, Fact
-from wizard.phrases.reading_names import called, pivot_called
+from wizard.phrases.reading_names import name_of_pivot, name_of_reading
 
 QUARTER = 0.25
 """Turns are said to the nearest quarter."""
@@ -32,7 +32,7 @@ FREE_ENDS = {
 def move_words(move: Move, unit: LengthUnit) -> str:
     """What is done, and how far: "pitman arm with less drop, up 1 1/2 in"."""
     name = move.correction.name
-    named = pivot_called(move.correction.pivot) if name == BY_HAND else plain(name)
+    named = name_of_pivot(move.correction.pivot) if name == BY_HAND else plain(name)
     return f"{named}, {rise_words(move.rise, unit)}"
 
 
@@ -40,13 +40,16 @@ def moves_words(plan: Plan, unit: LengthUnit) -> tuple[str, ...]:
     """Everything that a plan moves, or that has another length."""
     return (
         *(move_words(move, unit) for move in plan.moves),
-        *(f"{called(name)} {show(length, unit)}" for name, length in plan.arms.items()),
+        *(
+            f"{name_of_reading(name)} {format_setting(length, unit)}"
+            for name, length in plan.arms.items()
+        ),
     )
 
 
 def rise_words(rise: float, unit: LengthUnit) -> str:
     """How far up or down."""
-    return f"{'up' if rise >= 0 else 'down'} {show(abs(rise), unit)}"
+    return f"{'up' if rise >= 0 else 'down'} {format_setting(abs(rise), unit)}"
 
 
 def range_words(rises: Sequence[float], unit: LengthUnit) -> str:
@@ -57,12 +60,12 @@ def range_words(rises: Sequence[float], unit: LengthUnit) -> str:
     if low < 0 < high:
         return f"{rise_words(low, unit)} to {rise_words(high, unit)}"
     least, most = sorted((low, high), key=abs)
-    return f"{rise_words(least, unit)} to {show(abs(most), unit)}"
+    return f"{rise_words(least, unit)} to {format_setting(abs(most), unit)}"
 
 
-def show(mm: float, unit: LengthUnit) -> str:
+def format_setting(mm: float, unit: LengthUnit) -> str:
     """A length to set: to a sixteenth, or to half a millimetre where it is not a whole one."""
-    return show_length(mm, unit, decimals=0 if abs(mm - round(mm)) < 0.05 else 1)
+    return format_length(mm, unit, decimals=0 if abs(mm - round(mm)) < 0.05 else 1)
 
 
 def move_facts(verdict: Verdict, plan: Plan, unit: LengthUnit) -> Iterator[Fact]:
@@ -75,8 +78,10 @@ def move_facts(verdict: Verdict, plan: Plan, unit: LengthUnit) -> Iterator[Fact]
     linkage = verdict.measured.linkage
     now = {"steering.arm": linkage.arm, "steering.pitman_arm": linkage.pitman_arm}
     for name, length in plan.arms.items():
-        text = f"{called(name)} of this length, {show(float(now[name]), unit)} now"
-        yield Fact(show(length, unit), text)
+        text = (
+            f"{name_of_reading(name)} of this length, {format_setting(float(now[name]), unit)} now"
+        )
+        yield Fact(format_setting(length, unit), text)
 
 
 def where(verdict: Verdict, move: Move, unit: LengthUnit) -> str:
@@ -86,8 +91,8 @@ def where(verdict: Verdict, move: Move, unit: LengthUnit) -> str:
         return f"the ride height, and with it both frame ends, {rise_words(move.rise, unit)}"
     now = float(verdict.measured.linkage.pivot(pivot)[2])
     return (
-        f"the {pivot_called(pivot)} from {show_length(now, unit)} to "
-        f"{show_length(now + move.rise, unit)} above the floor"
+        f"the {name_of_pivot(pivot)} from {format_length(now, unit)} to "
+        f"{format_length(now + move.rise, unit)} above the floor"
     )
 
 
@@ -95,20 +100,20 @@ def length_facts(plan: Plan, adjusters: Mapping[str, Adjuster], unit: LengthUnit
     """The length to set for each bar, and the turns of its adjuster that give it."""
     after = plan.after
     for link, length, change in zip(LINKS, after.lengths, after.length_changes, strict=True):
-        text = f"{show_length(length, unit)} from centre to centre, "
+        text = f"{format_length(length, unit)} from centre to centre, "
         if is_same(change, unit):
             text += "as it is now"
         else:
             way = "longer" if change > 0 else "shorter"
-            text += f"{show_length(abs(change), unit)} {way} than now"
+            text += f"{format_length(abs(change), unit)} {way} than now"
             if link in adjusters:
                 text += f": {turns_words(adjusters[link], change, unit)}"
-        yield Fact(pivot_called(link), f"{text}. {FREE_ENDS[link]}")
+        yield Fact(name_of_pivot(link), f"{text}. {FREE_ENDS[link]}")
 
 
 def is_same(change: float, unit: LengthUnit) -> bool:
     """Whether a tape would not see it."""
-    return show_length(abs(change), unit) == show_length(0.0, unit)
+    return format_length(abs(change), unit) == format_length(0.0, unit)
 
 
 def turns_words(adjuster: Adjuster, change: float, unit: LengthUnit) -> str:
@@ -130,16 +135,16 @@ def pitch_words(pitch: float, unit: LengthUnit) -> str:
     return f"{25.4 / pitch:.3g} per in" if unit == "in" else f"{pitch:.3g} mm"
 
 
-def again_facts(plan: Plan) -> Iterator[Fact]:
+def re_measure_facts(plan: Plan) -> Iterator[Fact]:
     """What has to be measured again afterwards, and what should be found as it was."""
     pivots = moved_pivots(plan.corrections)
     if not pivots:
         return
     heights = "height" if len(pivots) == 1 else "heights"
-    named = listed([pivot_called(pivot) for pivot in pivots])
+    named = listed([name_of_pivot(pivot) for pivot in pivots])
     yield Fact("moved", f"{heights} of the {named}", LOOK)
     links = [link for link in LINKS if any(pivot.startswith(link) for pivot in pivots)]
-    named = listed([f"the {pivot_called(link)}" for link in links])
+    named = listed([f"the {name_of_pivot(link)}" for link in links])
     yield Fact("with that", f"length and slope of {named}; and the ride height, left and right")
     yield Fact(
         "the rest",

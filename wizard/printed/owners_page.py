@@ -14,7 +14,7 @@ from wizard.phrases.decisions import signature_facts
 from wizard.phrases.fact import Fact
 from wizard.phrases.filed_plan import planned_facts
 from wizard.phrases.readings import look_facts
-from wizard.phrases.reported import told_facts
+from wizard.phrases.reported import reported_facts
 from wizard.phrases.session_names import session_words
 from wizard.phrases.verdict_meaning import answer_facts
 from wizard.phrases.verdict_reasons import bind_facts
@@ -72,7 +72,7 @@ def page_html(document: Document, verdict: Verdict, unit: LengthUnit) -> str:
         f"<figure>{front_svg(front_of(verdict))}<figcaption>{FRONT}</figcaption></figure>",
         f"<figure>{curve_svg(curve_of(verdict, unit))}<figcaption>{CURVE}</figcaption></figure>",
         _rules(verdict),
-        _list("What was said", told_facts(document, SAID)),
+        _list("What was said", reported_facts(document, SAID)),
         _list("What is planned", planned_facts(document, unit)),
         _list("Before any work, and before driving", (Fact("", text) for text in CAUTIONS)),
         _list("Decided by the shop lead", signature_facts(document)),
@@ -88,7 +88,7 @@ def page_html(document: Document, verdict: Verdict, unit: LengthUnit) -> str:
 
 def _which(document: Document) -> Iterable[str]:
     yield session_words(document)
-    if told := [f"{fact.name}: {fact.text}" for fact in told_facts(document, TOP)]:
+    if told := [f"{fact.name}: {fact.text}" for fact in reported_facts(document, TOP)]:
         yield "; ".join(told)
 
 

@@ -5,7 +5,7 @@ from pathlib import Path
 
 from core.documents import atomic_write
 from core.documents.document import Document
-from core.documents.record import said_clearly
+from core.documents.record import as_record_errors
 from core.text.quantity import LengthUnit
 from core.verdict.verdict import Verdict
 from wizard.printed.owners_page import page_html
@@ -13,11 +13,11 @@ from wizard.printed.owners_page import page_html
 THERE = "is there already and stays as it is; choose another name"
 
 
-def write_page(path: Path, document: Document, verdict: Verdict, unit: LengthUnit) -> None:
+def write_owners_page(path: Path, document: Document, verdict: Verdict, unit: LengthUnit) -> None:
     """Make the page of a record. Raises RecordError where that cannot be done."""
     content = page_html(document, verdict, unit).encode("utf-8", "replace")
-    with said_clearly(path, "cannot be made", exists=THERE):
-        atomic_write.create(path, content)
+    with as_record_errors(path, "cannot be made", exists=THERE):
+        atomic_write.create_file(path, content)
 
 
 def free_beside(record: Path) -> Path:

@@ -7,10 +7,10 @@ import sys
 from collections.abc import Callable, Sequence
 from typing import TYPE_CHECKING
 
-from core.as_json.verdict import answer
-from core.verdict.verdict import STEERS_TRUE
+from core.as_json.verdict import verdict_as_json
+from core.verdict.verdict import Overall
 from wizard.exit_codes import ALL_TRUE, AT_LEAST_ONE_NOT, CANNOT_READ
-from wizard.flow.filed_records import Unreadable, judged
+from wizard.flow.filed_records import Unreadable, read_and_judge
 
 if TYPE_CHECKING:
     from core.profiles.profile import Profile
@@ -24,17 +24,17 @@ def check(paths: Sequence[str], profile_of: Callable[[str], Profile], as_json: b
     code = ALL_TRUE
     for path in paths:
         try:
-            document, verdict = judged(path, profile_of)
+            document, verdict = read_and_judge(path, profile_of)
         except Unreadable as error:
             print(f"evenarc: {error}", file=sys.stderr)
             code = CANNOT_READ
             continue
         if as_json:
-            print(json.dumps(answer(verdict, path), allow_nan=False))
+            print(json.dumps(verdict_as_json(verdict, path), allow_nan=False))
         else:
             from wizard.reports.verdict_in_words import print_verdict
 
             print_verdict(document, verdict, path)
-        if verdict.overall != STEERS_TRUE:
+        if verdict.overall != Overall.STEERS_TRUE:
             code = max(code, AT_LEAST_ONE_NOT)
     return code

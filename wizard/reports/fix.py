@@ -8,16 +8,16 @@ from pathlib import Path
 from time import monotonic
 from typing import TextIO
 
-from core.as_json.fix import fix_answer
-from core.documents.entries import EntryError, ProfileError
-from core.fix.search import Fix, search
+from core.as_json.fix import search_as_json
+from core.documents.entries import EntryError
+from core.fix.search import SearchResult, search
 from core.profiles.adjuster import adjusters_of
 from core.profiles.parts_shelf import load_shelf, with_shelf
-from core.profiles.profile import load_profile
+from core.profiles.profile import ProfileError, load_profile
 from core.text.plain_text import plain
 from wizard.exit_codes import ALL_TRUE, AT_LEAST_ONE_NOT, CANNOT_READ
-from wizard.flow.filed_records import LONGEST_PATH, Unreadable, judged
-from wizard.phrases.search_result import working_words
+from wizard.flow.filed_records import LONGEST_PATH, Unreadable, read_and_judge
+from wizard.phrases.search_result import progress_words
 
 PATIENCE = 1.0
 """s; a search that takes longer says how far it is."""
@@ -26,7 +26,7 @@ PATIENCE = 1.0
 def fix(path: str, folders: Sequence[Path], shelf: Path, as_json: bool) -> int:
     """Print the plans for one record and return the exit code."""
     try:
-        document, verdict = judged(path, partial(load_profile, folders=folders))
+        document, verdict = read_and_judge(path, partial(load_profile, folders=folders))
         listed = load_profile(verdict.session.profile, folders)
         corrections = with_shelf(listed, load_shelf(shelf, folders)).corrections
         found = search(verdict, corrections, progress_on(sys.stderr))
@@ -38,7 +38,7 @@ def fix(path: str, folders: Sequence[Path], shelf: Path, as_json: bool) -> int:
         print(f"evenarc: {plain(path, LONGEST_PATH)}: {error}", file=sys.stderr)
         return CANNOT_READ
     if as_json:
-        print(json.dumps(fix_answer(verdict, found), allow_nan=False))
+        print(json.dumps(search_as_json(verdict, found), allow_nan=False))
     else:
         from wizard.reports.fix_in_words import print_fix
 
@@ -55,11 +55,11 @@ def progress_on(stream: TextIO) -> Callable[[float], None] | None:
     def say(share: float) -> None:
         if monotonic() - begun > PATIENCE:
             end = "\r\x1b[K" if share == 1 else ""
-            print(f"\r{working_words(share)}{end}", end="", file=stream, flush=True)
+            print(f"\r{progress_words(share)}{end}", end="", file=stream, flush=True)
 
     return say
 
 
-def exit_code(found: Fix) -> int:
+def exit_code(found: SearchResult) -> int:
     """0 with at least one plan that steers true, else 1."""
     return ALL_TRUE if any(plan.steers_true for plan in found.plans) else AT_LEAST_ONE_NOT

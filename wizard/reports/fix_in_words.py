@@ -10,19 +10,20 @@ from rich.table import Table
 from rich.text import Text
 
 from core.documents.document import Document
-from core.fix.search import Fix, Plan
+from core.documents.entries import units_of
+from core.fix.plan import Plan
+from core.fix.search import SearchResult
 from core.profiles.adjuster import Adjuster
 from core.text.quantity import LengthUnit
 from core.verdict.verdict import Verdict
-from wizard.flow.drafts import units_of
 from wizard.phrases.cautions import CAUTION_IN_SHORT
 from wizard.phrases.plan_cautions import clearance_facts
 from wizard.phrases.plan_outcomes import Cell, outcome_rows
-from wizard.phrases.plan_reasons import effect_facts, why_facts
-from wizard.phrases.search_result import fix_words
-from wizard.phrases.session_names import opened, tag_of
+from wizard.phrases.plan_reasons import effect_facts, plan_reason_facts
+from wizard.phrases.search_result import search_result_words
+from wizard.phrases.session_names import opening_time, vehicle_tag
 from wizard.phrases.verdict_words import tone_of
-from wizard.phrases.work_steps import again_facts, length_facts, move_facts, moves_words
+from wizard.phrases.work_steps import length_facts, move_facts, moves_words, re_measure_facts
 from wizard.reports.paper import print_parts, sheet, style_of
 
 ABREAST = 5
@@ -33,7 +34,7 @@ NAME, COLUMN = 15, 12
 
 
 def print_fix(
-    document: dict[str, Any], verdict: Verdict, fix: Fix, adjusters: Mapping[str, Adjuster]
+    document: dict[str, Any], verdict: Verdict, fix: SearchResult, adjusters: Mapping[str, Adjuster]
 ) -> None:
     """Print the plans for a record.
 
@@ -53,13 +54,13 @@ def print_fix(
 def parts(
     document: Document,
     verdict: Verdict,
-    fix: Fix,
+    fix: SearchResult,
     adjusters: Mapping[str, Adjuster],
     unit: LengthUnit,
 ) -> Iterator[RenderableType]:
     """The parts of the report from the top."""
-    tag = f"{tag_of(document)}, what to move, {opened(document)}"
-    yield Text.assemble((tag, style_of("title")), "\n", fix_words(verdict, fix))
+    tag = f"{vehicle_tag(document)}, what to move, {opening_time(document)}"
+    yield Text.assemble((tag, style_of("title")), "\n", search_result_words(verdict, fix))
     if fix.plans:
         yield side_by_side(verdict, fix.plans, unit)
     for number, plan in enumerate(fix.plans, 1):
@@ -95,8 +96,8 @@ def work_order(
     work = (*move_facts(verdict, plan, unit), *length_facts(plan, adjusters, unit))
     yield Group(
         sheet(title, work),
-        sheet("Why each rule ends where it does", why_facts(verdict, plan, unit)),
+        sheet("Why each rule ends where it does", plan_reason_facts(verdict, plan, unit)),
         sheet("What gets worse, and what changes besides", effect_facts(verdict, plan, unit)),
         sheet("Check for clearance, and with care", clearance_facts(plan)),
-        sheet("Measure again afterwards", again_facts(plan)),
+        sheet("Measure again afterwards", re_measure_facts(plan)),
     )

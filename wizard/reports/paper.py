@@ -8,7 +8,7 @@ from rich.console import Console, RenderableType
 from rich.style import Style
 
 from wizard.phrases.fact import Fact
-from wizard.views.fact_sheet import Sheet
+from wizard.views.fact_sheet import FactSheet
 
 WIDTH = 80
 NARROWEST = 30
@@ -58,6 +58,6 @@ def style_of(name: str) -> Style:
     return Style.parse(STYLES.get(name, ""))
 
 
-def sheet(title: str, facts: Iterable[Fact]) -> Sheet:
+def sheet(title: str, facts: Iterable[Fact]) -> FactSheet:
     """A part of a report."""
-    return Sheet(title, tuple(facts), style_of)
+    return FactSheet(title, tuple(facts), style_of)

@@ -7,23 +7,23 @@ from rich.console import Group, RenderableType
 from rich.text import Text
 
 from core.documents.document import Document, value_at
+from core.documents.entries import units_of
 from core.text.plain_text import plain
 from core.text.quantity import LengthUnit
 from core.verdict.verdict import Verdict
-from wizard.flow.drafts import units_of
 from wizard.phrases.cautions import CAUTION_IN_SHORT
 from wizard.phrases.decisions import signature_facts
 from wizard.phrases.fact import LOOK, Fact
 from wizard.phrases.filed_plan import planned_facts
-from wizard.phrases.open_questions import gap_facts
+from wizard.phrases.open_questions import open_question_facts
 from wizard.phrases.readings import look_facts, readings_facts
-from wizard.phrases.reported import told_facts
+from wizard.phrases.reported import reported_facts
 from wizard.phrases.session_names import session_words
 from wizard.phrases.verdict_meaning import answer_facts
-from wizard.phrases.verdict_reasons import axle_facts, bind_facts, road_facts, why_facts
+from wizard.phrases.verdict_reasons import axle_facts, bind_facts, road_facts, steer_reason_facts
 from wizard.phrases.verdict_words import mark_and_word, tone_of
 from wizard.reports.paper import print_parts, sheet, style_of
-from wizard.views.rules_table import Rules
+from wizard.views.rules_table import RulesGrid
 from wizard.views.verdict import rules_of
 
 LONGEST = 300
@@ -52,17 +52,17 @@ def parts(
     looks = (*bind_facts(verdict.travel_limits, unit), *look_facts(verdict, unit))
     yield headline(document, verdict, path)
     yield Group(*(sheet("", facts) for facts in (answer_facts(verdict, unit), looks) if facts))
-    yield Rules(rules_of(verdict), style_of)
-    yield sheet("Why it steers", why_facts(verdict, unit))
+    yield RulesGrid(rules_of(verdict), style_of)
+    yield sheet("Why it steers", steer_reason_facts(verdict, unit))
     if verdict.courses:
         yield sheet("On the road", road_facts(verdict, unit))
     yield sheet("How the axle moves", calm(axle_facts(verdict, unit)))
     yield sheet("How far to trust the readings", calm(readings_facts(verdict, unit)))
-    if gaps := tuple(gap_facts(verdict, document, unit)):
+    if gaps := tuple(open_question_facts(verdict, document, unit)):
         yield sheet("Assumed, skipped, left open", gaps)
     if planned := tuple(planned_facts(document, unit)):
         yield sheet("What is planned", planned)
-    if told := tuple(told_facts(document)):
+    if told := tuple(reported_facts(document)):
         yield sheet("What was said", told)
     if signatures := tuple(signature_facts(document)):
         yield sheet("Signed", signatures)

@@ -14,14 +14,14 @@ from rich.traceback import Traceback
 from textual.app import App
 
 from core.documents.document import value_at
-from core.documents.entries import EntryError, ProfileError
+from core.documents.entries import EntryError
 from core.documents.record import RecordError, read_document
-from core.profiles.profile import Profile, load_profile
+from core.profiles.profile import Profile, ProfileError, load_profile
 from wizard.crash_log import write_down
 from wizard.flow import drafts, opening, pairing
-from wizard.flow.draft_store import Desk
+from wizard.flow.draft_store import DraftStore
 from wizard.flow.flow import Flow
-from wizard.flow.opening import Opened
+from wizard.flow.opening import OpenedSession
 from wizard.tui.screens.compare import CompareScreen
 from wizard.tui.screens.home import HomeScreen
 from wizard.tui.screens.measure import MeasureScreen
@@ -61,7 +61,7 @@ class EvenarcApp(App[None]):
     ) -> None:
         super().__init__()
         self.files = files
-        self.desk = Desk(files)
+        self.desk = DraftStore(files)
         self.profile_folders = tuple(profile_folders)
         self.measures_at_once = measures_at_once
         self.first_notice = notice
@@ -105,12 +105,12 @@ class EvenarcApp(App[None]):
 
     def measure(self) -> None:
         """Measure a vehicle for the first time."""
-        self.take(Opened(Flow(drafts.begin(drafts.now()))))
+        self.take(OpenedSession(Flow(drafts.new_session(drafts.now()))))
 
     def measure_again(self, path: Path) -> None:
         """Measure again the vehicle of a filed session."""
         try:
-            self.take(opening.again(path, self.profile_folders))
+            self.take(opening.open_re_measure(path, self.profile_folders))
         except RecordError as error:
             self.at_home(str(error))
 
@@ -118,7 +118,7 @@ class EvenarcApp(App[None]):
         """Go on with an unfinished session at the question it had reached."""
         try:
             self.desk.lay_out(path)
-            self.take(opening.draft(path, self.files, self.profile_folders))
+            self.take(opening.open_draft(path, self.files, self.profile_folders))
         except RecordError as error:
             self.at_home(str(error))
 
@@ -134,7 +134,7 @@ class EvenarcApp(App[None]):
     def compare(self, path: Path) -> None:
         """Lay a filed session beside the one it follows, or beside one that is chosen."""
         try:
-            found = pairing.followed(self.files, read_document(path))
+            found = pairing.followed_session(self.files, read_document(path))
         except RecordError as error:
             self.warn(str(error))
         else:
@@ -146,7 +146,7 @@ class EvenarcApp(App[None]):
     def compare_with_another(self, path: Path) -> None:
         """Choose the session that a filed one is laid beside."""
         try:
-            entries = pairing.others(self.files, read_document(path))
+            entries = pairing.other_sessions(self.files, read_document(path))
         except RecordError as error:
             self.warn(str(error))
             return
@@ -168,7 +168,7 @@ class EvenarcApp(App[None]):
             self.compare_with_another(path)
 
         try:
-            pair = pairing.in_order(read_document(path), read_document(other))
+            pair = pairing.oldest_first(read_document(path), read_document(other))
             screen = CompareScreen(*pair, self.profile_called, choose=choose)
         except (RecordError, EntryError, ProfileError) as error:
             self.warn(str(error))
@@ -183,7 +183,7 @@ class EvenarcApp(App[None]):
         """The profile of this name. Raises ProfileError."""
         return load_profile(name, self.profile_folders)
 
-    def take(self, opened: Opened) -> None:
+    def take(self, opened: OpenedSession) -> None:
         """Take a session through its steps."""
         screen = MeasureScreen(opened)
 

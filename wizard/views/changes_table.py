@@ -105,7 +105,7 @@ def _ruling(verdict: Verdict, key: str) -> Ruling | None:
     }.get(key)
 
 
-class Changes:
+class ChangesGrid:
     """The table."""
 
     def __init__(self, rows: Iterable[ChangeRow], style: Styles) -> None:

@@ -17,7 +17,7 @@ Styles = Callable[[str], Style]
 """The style of title, name, text, look, good, bad, open, held and unknown."""
 
 
-class Sheet:
+class FactSheet:
     """Title and facts; a long text goes on under its own beginning."""
 
     def __init__(self, title: str, facts: tuple[Fact, ...], style: Styles) -> None:

@@ -8,7 +8,7 @@ from core.readings.survey import pivots_so_far, wheels_so_far
 from wizard.views.picture_data import FrontPicture, Wheels, seen_from_front
 
 
-def front_picture(document: Document, asked: str, earlier: Document | None = None) -> FrontPicture:
+def survey_picture(document: Document, asked: str, earlier: Document | None = None) -> FrontPicture:
     """The pivots taken so far, where the tape goes next, and the earlier session behind them.
 
     Parameters

@@ -8,8 +8,8 @@ from math import degrees
 import numpy as np
 
 from core.fix.moves import moved_pivots
-from core.fix.search import Plan
-from core.kinematics.linkage import PIVOTS
+from core.fix.plan import Plan
+from core.kinematics.pivots import PIVOTS
 from core.text.quantity import LengthUnit
 from core.verdict.verdict import Verdict
 from wizard.phrases.work_steps import rise_words

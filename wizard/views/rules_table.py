@@ -30,7 +30,7 @@ Styles = Callable[[str], Style]
 """The style of good, bad, open, held, unknown, head, rule and quiet."""
 
 
-class Rules:
+class RulesGrid:
     """The table, which chooses its shape by the width it is given."""
 
     def __init__(self, rows: Iterable[RuleRow], style: Styles) -> None:

@@ -16,7 +16,7 @@ ROUND = 5.0
 
 
 @dataclass(frozen=True)
-class Ride:
+class TravelState:
     """A heave and a roll within the travel, and what is playing.
 
     Attributes
@@ -37,29 +37,29 @@ class Ride:
     plays: Plays = ""
     phase: float = 0.0
 
-    def at_heave(self, heave: float) -> Ride:
+    def at_heave(self, heave: float) -> TravelState:
         """At another heave, as far as the travel goes; stopped."""
         return replace(self, heave=min(max(heave, -self.droop), self.bump), plays="")
 
-    def at_roll(self, roll: float) -> Ride:
+    def at_roll(self, roll: float) -> TravelState:
         """At another roll, as far as it goes; stopped."""
         return replace(self, roll=min(max(roll, -ROLL_END), ROLL_END), plays="")
 
-    def reset(self) -> Ride:
+    def reset(self) -> TravelState:
         """At ride height and level; stopped."""
-        return Ride(self.droop, self.bump)
+        return TravelState(self.droop, self.bump)
 
-    def stopped(self) -> Ride:
+    def stopped(self) -> TravelState:
         """As it stands."""
         return replace(self, plays="")
 
-    def playing(self, what: Literal["heave", "roll"]) -> Ride:
+    def playing(self, what: Literal["heave", "roll"]) -> TravelState:
         """Playing heave or roll from where it stands, upwards first."""
         middle, half = self._round(what)
         phase = asin(min(max((getattr(self, what) - middle) / half, -1.0), 1.0))
         return replace(self, plays=what, phase=phase)
 
-    def after(self, seconds: float) -> Ride:
+    def after(self, seconds: float) -> TravelState:
         """So much later in the play: to and fro, slower towards both ends as on springs."""
         if not self.plays:
             return self

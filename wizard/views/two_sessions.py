@@ -6,8 +6,8 @@ from collections.abc import Callable, Collection
 from dataclasses import dataclass
 
 from core.documents.document import Document
-from core.fix.comparison import Comparison, altered, compare
-from core.fix.plan_record import Planned, Reached, reached
+from core.fix.comparison import Comparison, altered_pivots, compare
+from core.fix.plan_record import FiledPlan, ReachedMove, reached_moves
 from core.profiles.profile import Profile
 from core.verdict.assess import assess
 from core.verdict.verdict import DRAWS, Verdict
@@ -37,8 +37,8 @@ class TwoSessions:
     after: Verdict
     comparison: Comparison
     altered: Collection[str] | None
-    planned: Planned | None
-    moves: tuple[Reached, ...]
+    planned: FiledPlan | None
+    moves: tuple[ReachedMove, ...]
 
 
 def two_sessions(
@@ -50,12 +50,14 @@ def two_sessions(
     """Two documents compared. Raises EntryError and ProfileError like `core.verdict.assess`."""
     before = assess(earlier, profile_of, draws)
     after = assess(later, profile_of, draws)
-    return compared(earlier, later, before, after)
+    return compare_judged(earlier, later, before, after)
 
 
-def compared(earlier: Document, later: Document, before: Verdict, after: Verdict) -> TwoSessions:
+def compare_judged(
+    earlier: Document, later: Document, before: Verdict, after: Verdict
+) -> TwoSessions:
     """Two sessions that have been judged."""
-    moved, planned = altered(earlier, later), plan_of_record(earlier)
+    moved, planned = altered_pivots(earlier, later), plan_of_record(earlier)
     return TwoSessions(
         earlier,
         later,
@@ -64,5 +66,5 @@ def compared(earlier: Document, later: Document, before: Verdict, after: Verdict
         compare(before, after, moved),
         moved,
         planned,
-        () if planned is None else reached(planned, before, after),
+        () if planned is None else reached_moves(planned, before, after),
     )

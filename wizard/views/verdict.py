@@ -10,11 +10,12 @@ from typing import Any
 import numpy as np
 from numpy.typing import ArrayLike
 
-from core.kinematics.linkage import Array, Linkage, pivots_of
-from core.kinematics.motion import moved
-from core.kinematics.pose import JOINT, hubs, pose
+from core.kinematics.linkage import Array, Linkage
+from core.kinematics.motion import motion_at
+from core.kinematics.pivots import pivots_of
+from core.kinematics.pose import JOINT, axle_points
 from core.text.quantity import LengthUnit
-from core.uncertainty.measured_linkage import is_centred
+from core.uncertainty.measured_linkage import has_centre_plane, hub_centres
 from core.verdict.verdict import Verdict
 from wizard.views.picture_data import (
     ArticulationPicture,
@@ -41,7 +42,7 @@ def front_of(verdict: Verdict) -> FrontPicture:
     return FrontPicture(
         pivots=pivots,
         joint=joint_of(linkage),
-        wheels=wheels_of(_seen(hubs(verdict.session, linkage))),
+        wheels=wheels_of(_seen(hub_centres(verdict.session, linkage))),
         arcs=arcs_of(verdict),
         notes=notes,
     )
@@ -49,12 +50,12 @@ def front_of(verdict: Verdict) -> FrontPicture:
 
 def front_of_both(before: Verdict, after: Verdict) -> FrontPicture:
     """Two geometries on one picture, both from the centre plane, or both from the datum line."""
-    if is_centred(before.session) and is_centred(after.session):
+    if has_centre_plane(before.session) and has_centre_plane(after.session):
         old, new = before.measured.linkage, after.measured.linkage
         return FrontPicture(
             pivots=pivots_at_rest(new),
             joint=joint_of(new),
-            wheels=wheels_of(_seen(hubs(after.session, new))),
+            wheels=wheels_of(_seen(hub_centres(after.session, new))),
             before=pivots_at_rest(old),
             before_joint=joint_of(old),
         )
@@ -73,7 +74,7 @@ def pivots_at_rest(linkage: Linkage) -> dict[str, Point]:
 
 def joint_of(linkage: Linkage) -> Point | None:
     """The tie rod's joint on the drag link at ride height."""
-    points = pose(linkage, 0.0)
+    points = axle_points(linkage, 0.0)
     return _seen({JOINT: points[JOINT]})[JOINT] if JOINT in points else None
 
 
@@ -84,7 +85,7 @@ def wheels_of(points: dict[str, Point]) -> Wheels:
 
 def arcs_of(verdict: Verdict) -> dict[str, list[Point]]:
     """Paths of what rides on the axle from full droop to full bump, as far as it reaches."""
-    points = pose(verdict.measured.linkage, verdict.sweep.heave)
+    points = axle_points(verdict.measured.linkage, verdict.sweep.heave)
     return {
         pivot: [(float(y), float(z)) for _, y, z in points[pivot] if np.isfinite(y)]
         for pivot in points
@@ -140,7 +141,7 @@ def travel_curve(
         return level
     linkage, heaves = verdict.measured.linkage, verdict.sweep.heave
     rolls = np.array([[roll], [-farthest], [farthest]])
-    steer, *ends = _deg(moved(linkage, heaves, rolls).steer)
+    steer, *ends = _deg(motion_at(linkage, heaves, rolls).steer)
     return replace(
         level,
         trace=Trace("rolled", heaves.tolist(), steer),

@@ -4,7 +4,8 @@ import numpy as np
 import pytest
 
 from core.adjustment.observation import Observations, curvature, ends_of, predict
-from core.kinematics.linkage import angle_finder, length, pivots_of
+from core.kinematics.linkage import angle_finder_reading, centre_distance
+from core.kinematics.pivots import pivots_of
 from core.readings.survey import readings_in
 from tests.geometries import document_of, random_linkage, true_readings
 
@@ -41,8 +42,8 @@ def test_true_pivots_predict_true_readings(linkage, readings, observations, poin
     for name, value in by_name.items():
         assert value == pytest.approx(true_readings(linkage)[name], abs=1e-9)
     frame, axle = linkage.drag_link_frame, linkage.drag_link_axle
-    assert by_name["drag_link.slope"] == pytest.approx(angle_finder(frame, axle))
-    assert by_name["drag_link.length"] == pytest.approx(length(frame, axle))
+    assert by_name["drag_link.slope"] == pytest.approx(angle_finder_reading(frame, axle))
+    assert by_name["drag_link.length"] == pytest.approx(centre_distance(frame, axle))
 
 
 def test_derivatives(observations, points):

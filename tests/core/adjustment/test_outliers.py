@@ -2,7 +2,7 @@ import numpy as np
 import pytest
 
 from core.adjustment.least_squares import adjust
-from core.adjustment.outliers import suspicions
+from core.adjustment.outliers import suspect_groups
 from tests.geometries import INCH, as_read, document_of, parallel_pair, session_of, true_readings
 
 LINKAGE = parallel_pair(slope_deg=8.0, parallel_deg=1.0)
@@ -11,10 +11,10 @@ BRACES = ("frame_ends", "axle_ends", "frame_to_axle")
 
 def found(read):
     session = session_of(document_of(LINKAGE, read))
-    return suspicions(adjust(session.readings, session.instruments, session.layout))
+    return suspect_groups(adjust(session.readings, session.instruments, session.layout))
 
 
-def test_true_readings_raise_no_suspicion():
+def test_true_readings_make_no_suspects():
     assert found(true_readings(LINKAGE)) == ()
 
 

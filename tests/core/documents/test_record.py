@@ -11,7 +11,7 @@ import pytest
 from core.documents import record
 from core.documents.document import value_at, with_value, without
 from core.documents.record import RecordError
-from core.documents.record_list import drafts, list_records, tidy
+from core.documents.record_list import list_drafts, list_records, remove_leftovers
 from core.documents.signature import sign
 
 OPENED = datetime(2026, 11, 25, 14, 12, 5, tzinfo=UTC)
@@ -292,10 +292,10 @@ class TestFiling:
 class TestSigning:
     def test_a_signature_is_added_and_nothing_else_changes(self, files):
         path = record.file_record(files, session())
-        record.rewrite(
+        record.replace_signed(
             path, sign(record.read_document(path), "returned", "A. Lead", OPENED, "why?")
         )
-        record.rewrite(path, sign(record.read_document(path), "signed", "A. Lead", OPENED))
+        record.replace_signed(path, sign(record.read_document(path), "signed", "A. Lead", OPENED))
         after = record.read_document(path)
         assert without(after, "signatures") == session()
         assert [item["decision"] for item in after["signatures"]] == ["returned", "signed"]
@@ -308,27 +308,27 @@ class TestSigning:
         path.write_text(path.read_text().replace("crew truck", "water truck"))
         before = path.read_bytes()
         with pytest.raises(RecordError, match="has changed since it was opened"):
-            record.rewrite(path, sign(opened, "signed", "A. Lead", OPENED))
+            record.replace_signed(path, sign(opened, "signed", "A. Lead", OPENED))
         assert path.read_bytes() == before
 
     def test_somebody_elses_signature_is_not_lost(self, files):
         path = record.file_record(files, session())
         opened = record.read_document(path)
-        record.rewrite(path, sign(opened, "returned", "A. Lead", OPENED))
+        record.replace_signed(path, sign(opened, "returned", "A. Lead", OPENED))
         with pytest.raises(RecordError, match="has changed since it was opened"):
-            record.rewrite(path, sign(opened, "signed", "B. Lead", OPENED))
+            record.replace_signed(path, sign(opened, "signed", "B. Lead", OPENED))
 
     def test_only_signatures_can_be_rewritten(self, files):
         path = record.file_record(files, session())
         with pytest.raises(RecordError, match="has changed"):
-            record.rewrite(path, with_value(session(), "results.overall", "steers true"))
+            record.replace_signed(path, with_value(session(), "results.overall", "steers true"))
 
     def test_a_full_disk_leaves_the_record_as_it_was(self, files, monkeypatch):
         path = record.file_record(files, session())
         before = path.read_bytes()
         fail(monkeypatch, os, "fsync", errno.ENOSPC)
         with pytest.raises(RecordError, match="cannot be signed: the disk is full"):
-            record.rewrite(path, sign(session(), "signed", "A. Lead", OPENED))
+            record.replace_signed(path, sign(session(), "signed", "A. Lead", OPENED))
         assert path.read_bytes() == before
         assert len(everything_in(files)) == 1
 
@@ -365,10 +365,10 @@ record.file_record(files, session())
             break
         killed += 1
         assert ended.returncode == 9
-        filed, unfinished = list_records(folder), drafts(folder)
+        filed, unfinished = list_records(folder), list_drafts(folder)
         assert [entry.fault for entry in filed + unfinished] == [""]
         make_old(folder)
-        tidy(folder)
+        remove_leftovers(folder)
         assert len(everything_in(folder)) == 1
         if unfinished:
             record.file_record(folder, session())

@@ -9,7 +9,7 @@ import pytest
 from core.documents import record
 from core.documents.document import with_value
 from core.documents.record import RecordError
-from core.documents.record_list import drafts, list_records, tidy
+from core.documents.record_list import list_drafts, list_records, remove_leftovers
 from core.documents.signature import sign
 
 OPENED = datetime(2026, 11, 25, 14, 12, 5, tzinfo=UTC)
@@ -62,14 +62,14 @@ def test_the_last_decision_is_listed_as_soon_as_it_is_there(files):
     path = record.file_record(files, session())
     assert list_records(files)[0].decision == ""
     for decision in ("returned", "signed"):
-        record.rewrite(path, sign(record.read_document(path), decision, "A. Lead", OPENED))
+        record.replace_signed(path, sign(record.read_document(path), decision, "A. Lead", OPENED))
         assert list_records(files)[0].decision == decision
 
 
 def test_no_folder_is_no_sessions(files):
     assert list_records(files) == []
-    assert drafts(files) == []
-    tidy(files)
+    assert list_drafts(files) == []
+    remove_leftovers(files)
     assert not files.exists()
 
 
@@ -150,11 +150,11 @@ def test_drafts_are_those_not_filed_meanwhile(files):
     filed = record.file_record(files, session(2))
     record.save_draft(files, session(2))  # as if the program ended before it removed the draft
     (files / "unfinished" / "broken.toml").write_text("x = ")
-    found = drafts(files)
+    found = list_drafts(files)
     assert {entry.path.stem[-4:] for entry in found if not entry.fault} == {"0000", "0001"}
     assert [entry.path.name for entry in found if entry.fault] == ["broken.toml"]
-    tidy(files)
-    assert drafts(files) == found
+    remove_leftovers(files)
+    assert list_drafts(files) == found
     assert not (files / "unfinished" / filed.name).exists()
     assert filed.exists()
 
@@ -166,7 +166,7 @@ def test_half_written_files_are_ignored_and_cleared_away_when_old(files):
     new.write_text("x")
     os.utime(old, (time.time() - 3600,) * 2)
     assert len(list_records(files)) == 1
-    tidy(files)
+    remove_leftovers(files)
     assert not old.exists()
     assert new.exists()  # another program may be about to finish it
     assert len(list_records(files)) == 1
@@ -175,9 +175,9 @@ def test_half_written_files_are_ignored_and_cleared_away_when_old(files):
 def test_a_draft_that_says_more_than_what_was_filed_is_not_cleared_away(files):
     filed = record.file_record(files, session())
     draft = record.save_draft(files, with_value(session(), "vehicle.odometer", "12 km"))
-    tidy(files)
+    remove_leftovers(files)
     assert draft.exists()
-    assert [entry.path for entry in drafts(files)] == [draft]
+    assert [entry.path for entry in list_drafts(files)] == [draft]
     assert filed.exists()
 
 
@@ -188,7 +188,7 @@ def test_a_draft_whose_vehicle_has_no_folder_that_can_be_looked_into(files, monk
         raise PermissionError(errno.EACCES, "Permission denied")
 
     monkeypatch.setattr(Path, "is_file", closed)
-    assert [entry.tag for entry in drafts(files)] == ["FG-3"]
+    assert [entry.tag for entry in list_drafts(files)] == ["FG-3"]
 
 
 @pytest.mark.skipif(not hasattr(os, "mkfifo"), reason="this system has no named pipes")

@@ -1,7 +1,7 @@
 from datetime import UTC, datetime, timedelta, timezone
 
 from core.documents.document import with_value
-from core.documents.signature import digest, sign, signature_stands, signatures_of
+from core.documents.signature import digest, sign, signature_is_valid, signatures_of
 
 AT = datetime(2026, 11, 26, 9, 0, tzinfo=UTC)
 DOCUMENT = {"session": {"opened": AT, "units": "in"}, "readings": {"a": ["1/2 in"]}, "limit": 0.85}
@@ -14,15 +14,15 @@ def test_a_signature_stands_while_nothing_above_it_changes():
     assert signature["by"] == "A. Lead"
     assert signature["at"] == AT
     assert signature["note"] == "well done"
-    assert signature_stands(signed, signature)
-    assert not signature_stands(with_value(signed, "session.units", "mm"), signature)
+    assert signature_is_valid(signed, signature)
+    assert not signature_is_valid(with_value(signed, "session.units", "mm"), signature)
     assert "signatures" not in DOCUMENT
 
 
 def test_a_further_signature_leaves_the_first_one_standing():
     signed = sign(sign(DOCUMENT, "returned", "A. Lead", AT), "signed", "A. Lead", AT)
     assert [item["decision"] for item in signatures_of(signed)] == ["returned", "signed"]
-    assert all(signature_stands(signed, item) for item in signatures_of(signed))
+    assert all(signature_is_valid(signed, item) for item in signatures_of(signed))
 
 
 def test_the_digest_is_of_the_values_not_of_their_order():

@@ -4,8 +4,9 @@ import pytest
 
 from core.fix.bench import NUDGED, SHORTEST_ARM, STEPS, Bench
 from core.fix.moves import Move
-from core.fix.search import plan_of, search
-from core.verdict.verdict import BUMP_STEER
+from core.fix.plan import plan_of
+from core.fix.search import search
+from core.verdict.verdict import Overall
 from tests.geometries import INCH, parallel_pair
 from tests.plans import COARSE, verdict_on
 
@@ -71,7 +72,7 @@ def test_an_arm_is_not_tried_shorter_than_an_inch(bench):
 
 def test_it_begins_with_a_plan_that_was_made():
     verdict = verdict_on(parallel_pair().raised("drag_link.frame", 3 * INCH))
-    assert verdict.overall == BUMP_STEER
+    assert verdict.overall == Overall.BUMP_STEER
     plan = plan_of(verdict, (Move(COARSE[1], -2 * INCH),), {"steering.arm": 180.0})
     bench = Bench.of(verdict, plan)
     assert bench.change("drag_link.frame") == pytest.approx(-2 * INCH)

@@ -5,7 +5,7 @@ from itertools import combinations, product
 import numpy as np
 import pytest
 
-from core.fix.moves import apply, choices, excludes, moved_pivots
+from core.fix.moves import correction_sets, excludes, moved_pivots, with_corrections
 from core.profiles.corrections import Correction
 from tests.geometries import parallel_pair
 from tests.plans import COARSE
@@ -22,7 +22,7 @@ def test_every_combination_of_up_to_three_is_there_once():
                 expected.add(tuple(zip(names, rises, strict=True)))
     found = [
         tuple((move.correction.name, move.rise) for move in one.moves(row))
-        for one in choices(COARSE)
+        for one in correction_sets(COARSE)
         for row in range(len(one.rises))
     ]
     assert len(found) == len(set(found))
@@ -30,7 +30,7 @@ def test_every_combination_of_up_to_three_is_there_once():
 
 
 def test_smaller_sets_come_first():
-    sizes = [len(one.corrections) for one in choices(COARSE)]
+    sizes = [len(one.corrections) for one in correction_sets(COARSE)]
     assert sizes == sorted(sizes)
     assert sizes[-1] == 3
 
@@ -40,16 +40,16 @@ def test_either_of_two_may_exclude_the_other(of_the_first):
     one = Correction("one", "track_bar.axle", (1.0,), not_with=("other",) if of_the_first else ())
     other = Correction("other", "track_bar.axle", (2.0,), not_with=() if of_the_first else ("one",))
     assert excludes(one, other)
-    assert [len(found.corrections) for found in choices([one, other])] == [1, 1]
+    assert [len(found.corrections) for found in correction_sets([one, other])] == [1, 1]
 
 
 def test_nothing_offered_makes_no_combination():
-    assert list(choices([])) == []
+    assert list(correction_sets([])) == []
 
 
 def test_a_rise_moves_its_pivot_and_nothing_else():
     linkage = parallel_pair()
-    raised = apply(linkage, [COARSE[2]], np.array([25.4]))
+    raised = with_corrections(linkage, [COARSE[2]], np.array([25.4]))
     assert raised.track_bar_axle - linkage.track_bar_axle == pytest.approx([0, 0, 25.4])
     for name in ("track_bar_frame", "drag_link_frame", "drag_link_axle"):
         assert getattr(raised, name) == pytest.approx(getattr(linkage, name))
@@ -57,7 +57,7 @@ def test_a_rise_moves_its_pivot_and_nothing_else():
 
 def test_the_ride_height_moves_both_frame_ends():
     linkage = parallel_pair()
-    raised = apply(linkage, [COARSE[5]], np.array([-50.8]))
+    raised = with_corrections(linkage, [COARSE[5]], np.array([-50.8]))
     for name in ("track_bar_frame", "drag_link_frame"):
         assert getattr(raised, name)[2] == getattr(linkage, name)[2] - 50.8
     for name in ("track_bar_axle", "drag_link_axle"):
@@ -67,7 +67,7 @@ def test_the_ride_height_moves_both_frame_ends():
 
 def test_corrections_of_one_pivot_add_up():
     linkage = parallel_pair()
-    both = apply(linkage, [COARSE[0], COARSE[5]], np.array([10.0, 5.0]))
+    both = with_corrections(linkage, [COARSE[0], COARSE[5]], np.array([10.0, 5.0]))
     assert both.drag_link_frame[2] == linkage.drag_link_frame[2] + 15.0
 
 

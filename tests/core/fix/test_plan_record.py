@@ -8,8 +8,9 @@ import tomli_w
 
 from core.documents.entries import EntryError
 from core.fix.moves import Move
-from core.fix.plan_record import plan_in, plan_table, planned_in, reached
-from core.fix.search import plan_of, search
+from core.fix.plan import plan_of
+from core.fix.plan_record import filed_plan, plan_of_document, plan_table, reached_moves
+from core.fix.search import search
 from tests.geometries import INCH, parallel_pair
 from tests.plans import COARSE, done, verdict_on
 
@@ -34,7 +35,7 @@ def document(plan, units="in"):
 
 @pytest.mark.parametrize("units", ["in", "mm"])
 def test_it_can_be_read_back(plan, units):
-    planned = planned_in(document(plan, units))
+    planned = filed_plan(document(plan, units))
     assert [(name, pivot) for name, pivot, _ in planned.moves] == [
         ("more drop", "drag_link.frame"),
         ("bar up at the axle", "track_bar.axle"),
@@ -46,14 +47,14 @@ def test_it_can_be_read_back(plan, units):
 
 @pytest.mark.parametrize("units", ["in", "mm"])
 def test_it_is_worked_afresh_from_its_moves(verdict, plan, units):
-    again = plan_in(document(plan, units), verdict, COARSE)
+    again = plan_of_document(document(plan, units), verdict, COARSE)
     assert done(again.moves) == done(plan.moves)
     assert again.moves[0].correction is COARSE[1]
     assert plan_table(again, units) == plan_table(plan, units)
 
 
 def test_a_correction_that_is_not_known_any_more_keeps_its_name(verdict, plan):
-    again = plan_in(document(plan), verdict, ())
+    again = plan_of_document(document(plan), verdict, ())
     assert [move.correction.name for move in again.moves] == ["more drop", "bar up at the axle"]
     assert again.moves[0].correction.caution == ""
 
@@ -62,7 +63,7 @@ def test_arms_that_were_tried_out_are_kept(verdict):
     plan = plan_of(verdict, (Move(COARSE[1], -2 * INCH),), {"steering.arm": 7 * INCH})
     table = plan_table(plan, "in")
     assert table["arms"] == {"steering": {"arm": "7 in"}}
-    again = plan_in(document(plan), verdict, COARSE)
+    again = plan_of_document(document(plan), verdict, COARSE)
     assert again.arms == {"steering.arm": pytest.approx(177.8)}
     assert again.after.peak_steer == pytest.approx(plan.after.peak_steer)
 
@@ -70,14 +71,14 @@ def test_arms_that_were_tried_out_are_kept(verdict):
 def test_where_a_link_binds_no_peak_is_expected(verdict):
     plan = plan_of(verdict, (Move(COARSE[3], 120 * INCH),))
     assert np.isnan(plan.after.peak_steer)
-    planned = planned_in(document(plan))
+    planned = filed_plan(document(plan))
     assert "peak_steer" not in planned.expected
     assert "parallel" in planned.expected
 
 
 def test_a_record_without_a_plan_has_none(verdict):
-    assert planned_in({}) is None
-    assert plan_in({}, verdict, COARSE) is None
+    assert filed_plan({}) is None
+    assert plan_of_document({}, verdict, COARSE) is None
 
 
 @pytest.mark.parametrize(
@@ -93,11 +94,11 @@ def test_a_record_without_a_plan_has_none(verdict):
 )
 def test_a_faulty_plan_is_refused_with_its_place(plan, place):
     with pytest.raises(EntryError, match=place):
-        planned_in({"plan": plan})
+        filed_plan({"plan": plan})
 
 
 def test_the_ride_height_counts_for_both_frame_ends():
-    planned = planned_in(
+    planned = filed_plan(
         {
             "plan": {
                 "moves": [
@@ -115,7 +116,7 @@ def test_the_ride_height_counts_for_both_frame_ends():
 class TestReached:
     """The re-measure beside the plan: which move fell short."""
 
-    PLANNED = planned_in(
+    PLANNED = filed_plan(
         {
             "plan": {
                 "moves": [
@@ -134,7 +135,7 @@ class TestReached:
         after = verdict_on(
             CROSSED.raised("drag_link.frame", went * INCH).raised("track_bar.axle", INCH)
         )
-        found = {one.pivot: one for one in reached(self.PLANNED, verdict, after)}
+        found = {one.pivot: one for one in reached_moves(self.PLANNED, verdict, after)}
         assert found.keys() == {"drag_link.frame", "track_bar.axle"}
         assert found["track_bar.axle"].fits
         one = found["drag_link.frame"]
@@ -144,7 +145,7 @@ class TestReached:
 
     def test_its_doubt_is_that_of_both_heights(self, verdict):
         after = verdict_on(CROSSED.raised("drag_link.frame", -3 * INCH))
-        one = reached(self.PLANNED, verdict, after)[0]
+        one = reached_moves(self.PLANNED, verdict, after)[0]
         row = 3 * verdict.adjustment.pivots.index(one.pivot) + 2
         before_u, after_u = (
             np.sqrt(each.adjustment.covariance[row, row]) for each in (verdict, after)
@@ -154,4 +155,4 @@ class TestReached:
 
 def test_what_the_search_finds_can_be_kept(verdict):
     for plan in search(verdict, COARSE).plans:
-        assert done(plan_in(document(plan), verdict, COARSE).moves) == done(plan.moves)
+        assert done(plan_of_document(document(plan), verdict, COARSE).moves) == done(plan.moves)

@@ -4,9 +4,9 @@ import numpy as np
 import pytest
 
 from core.fix.moves import Move
-from core.fix.search import plan_of
+from core.fix.plan import plan_of
 from core.profiles.corrections import Correction
-from core.verdict.verdict import BUMP_STEER, STEERS_TRUE, TOO_CLOSE
+from core.verdict.verdict import Overall
 from tests.geometries import INCH, parallel_pair
 from tests.plans import COARSE, verdict_on
 
@@ -25,7 +25,7 @@ def test_a_flat_pair_in_line_leaves_no_steer():
     outcome = after(verdict, ("drag_link.frame", -3 * INCH))
     assert outcome.parallel == pytest.approx(0, abs=1e-9)
     assert outcome.peak_steer == pytest.approx(0, abs=1e-9)
-    assert outcome.overall == STEERS_TRUE
+    assert outcome.overall == Overall.STEERS_TRUE
     assert outcome.worse == ()
 
 
@@ -35,7 +35,7 @@ def test_it_says_what_gets_worse():
     assert {"parallel", "steer", "drag_link"} <= set(outcome.worse)
     assert "track_bar" not in outcome.worse
     assert "toe" not in outcome.worse
-    assert outcome.overall == BUMP_STEER
+    assert outcome.overall == Overall.BUMP_STEER
 
 
 def test_a_hair_is_no_change():
@@ -47,7 +47,7 @@ def test_in_between_it_is_too_close_to_call():
     verdict = verdict_on(CROSSED)
     outcome = after(verdict, ("drag_link.frame", -2.1 * INCH))
     assert 0.05 < outcome.p_true < 0.95
-    assert outcome.overall == TOO_CLOSE
+    assert outcome.overall == Overall.TOO_CLOSE
 
 
 def test_lengths_are_those_from_centre_to_centre():

@@ -5,13 +5,16 @@ from dataclasses import replace
 import numpy as np
 import pytest
 
-from core.fix.moves import Move, choices
-from core.fix.search import SHOWN, STEP, Candidate, chances_of, made, plan_of, search
+from core.fix.chances import chances_of
+from core.fix.moves import Move, correction_sets, with_moves
+from core.fix.plan import plan_of
+from core.fix.ranking import STEP, Candidate
+from core.fix.search import MOST_PLANS, search
 from core.profiles.corrections import Correction
 from core.statistics.conformity import SURE
 from core.verdict.curves import Curves
 from core.verdict.rules import parallel_angle, slopes
-from core.verdict.verdict import BUMP_STEER, HELD_BACK, STEERS_TRUE, TOO_CLOSE
+from core.verdict.verdict import Overall
 from tests.geometries import INCH, LAYOUTS, parallel_pair
 from tests.plans import COARSE, done, vehicle, verdict_on
 
@@ -46,7 +49,7 @@ class TestOrder:
     def test_plans_come_in_that_order_the_first_of_each_set(self):
         fix = search(verdict_on(CROSSED), COARSE)
         sets = [frozenset(one.name for one in plan.corrections) for plan in fix.plans]
-        assert len(set(sets)) == len(sets) <= SHOWN
+        assert len(set(sets)) == len(sets) <= MOST_PLANS
         keys = [
             (len(p.moves), -round(p.after.p_true / STEP), sum(abs(m.rise) for m in p.moves))
             for p in fix.plans
@@ -58,7 +61,7 @@ class TestOrder:
 class TestInsteadOfPlans:
     @pytest.mark.parametrize(
         ("linkage", "overall"),
-        [(PARALLEL, STEERS_TRUE), (parallel_pair(parallel_deg=1.5), TOO_CLOSE)],
+        [(PARALLEL, Overall.STEERS_TRUE), (parallel_pair(parallel_deg=1.5), Overall.TOO_CLOSE)],
     )
     def test_only_bump_steer_is_searched(self, linkage, overall):
         verdict = verdict_on(linkage)
@@ -67,8 +70,8 @@ class TestInsteadOfPlans:
         assert (fix.searched, fix.plans) == (0, ())
 
     def test_held_back_is_not_searched_whatever_its_geometry(self):
-        verdict = replace(verdict_on(CROSSED), overall=HELD_BACK)
-        assert verdict.geometry == BUMP_STEER
+        verdict = replace(verdict_on(CROSSED), overall=Overall.HELD_BACK)
+        assert verdict.geometry == Overall.BUMP_STEER
         assert search(verdict, COARSE).plans == ()
 
     def test_a_shop_that_can_do_nothing_has_no_plan(self):
@@ -123,9 +126,9 @@ class TestPlan:
     def test_setting_a_pivot_has_a_doubt_of_its_own(self, monkeypatch):
         # more of it can only spread the outcomes: a sure plan becomes less sure
         verdict, moves = verdict_on(CROSSED), (Move(COARSE[1], -2.5 * INCH),)
-        monkeypatch.setattr("core.fix.search.SETTING", 1e-9)
+        monkeypatch.setattr("core.fix.chances.SETTING", 1e-9)
         sure = chances_of(verdict, moves).together
-        monkeypatch.setattr("core.fix.search.SETTING", 40.0)
+        monkeypatch.setattr("core.fix.chances.SETTING", 40.0)
         assert chances_of(verdict, moves).together < sure - 0.2
 
 
@@ -150,10 +153,10 @@ def test_a_portion_at_a_time_finds_the_same(monkeypatch):
 def every_combination_drawn_in_full(verdict, corrections):
     """Plans by the contract's order with no shortcut: every combination is drawn."""
     limits, found = verdict.session.limits, []
-    for place, one in enumerate(choices(corrections)):
+    for place, one in enumerate(correction_sets(corrections)):
         for row in range(len(one.rises)):
             moves = one.moves(row)
-            linkage = made(verdict.measured.linkage, moves)
+            linkage = with_moves(verdict.measured.linkage, moves)
             steer, toe = Curves.of(linkage, limits).peaks()
             excess = max(
                 abs(parallel_angle(linkage)) / limits.parallel,
@@ -167,7 +170,7 @@ def every_combination_drawn_in_full(verdict, corrections):
     for one in sorted((one for one in found if one.p_true >= SURE), key=lambda one: one.order):
         first_of_set.setdefault(one.place, one)
     best = min(found, key=lambda one: (one.likeliest, one.order))
-    return list(first_of_set.values())[:SHOWN] or [best]
+    return list(first_of_set.values())[:MOST_PLANS] or [best]
 
 
 @pytest.mark.slow
@@ -175,7 +178,7 @@ def every_combination_drawn_in_full(verdict, corrections):
 @pytest.mark.parametrize("seed", range(4))
 def test_the_shortcut_gives_the_plans_of_drawing_everything(layout, seed):
     verdict = verdict_on(vehicle(seed, layout))
-    if verdict.overall != BUMP_STEER:
+    if verdict.overall != Overall.BUMP_STEER:
         pytest.skip("nothing to search for")
     expected = every_combination_drawn_in_full(verdict, COARSE)
     found = search(verdict, COARSE)

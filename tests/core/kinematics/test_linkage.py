@@ -1,7 +1,8 @@
 import numpy as np
 import pytest
 
-from core.kinematics.linkage import angle_finder, length, pivots_of, slope
+from core.kinematics.linkage import angle_finder_reading, centre_distance, slope
+from core.kinematics.pivots import pivots_of
 from tests.geometries import parallel_pair, random_linkage
 
 LEFT_AND_HIGHER = np.array([0.0, 400.0, 600.0])
@@ -25,13 +26,13 @@ def test_links_with_frame_ends_on_opposite_sides_and_higher_slope_against_each_o
 
 def test_the_angle_finder_reads_the_bar_and_not_the_front_view():
     frame, axle = np.array([600.0, 800.0, 500.0]), np.zeros(3)
-    assert angle_finder(frame, axle) == pytest.approx(np.arctan(500 / 1000))
-    assert angle_finder(axle, frame) == pytest.approx(-np.arctan(500 / 1000))
+    assert angle_finder_reading(frame, axle) == pytest.approx(np.arctan(500 / 1000))
+    assert angle_finder_reading(axle, frame) == pytest.approx(-np.arctan(500 / 1000))
     assert slope(frame, axle) == pytest.approx(np.arctan(500 / 800))
 
 
 def test_length_is_from_centre_to_centre_in_space():
-    assert length(np.array([2.0, 3.0, 6.0]), np.zeros(3)) == pytest.approx(7.0)
+    assert centre_distance(np.array([2.0, 3.0, 6.0]), np.zeros(3)) == pytest.approx(7.0)
 
 
 def test_only_the_inverted_y_has_a_near_ball():
@@ -62,6 +63,6 @@ def test_many_rises_at_once():
 
 
 def test_spread_makes_room_for_heaves():
-    linkage = random_linkage(np.random.default_rng(0), "inverted-y").spread()
+    linkage = random_linkage(np.random.default_rng(0), "inverted-y").with_heave_axis()
     assert linkage.near_ball.shape == (1, 3)
     assert np.shape(linkage.arm) == (1,)

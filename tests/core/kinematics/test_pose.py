@@ -3,8 +3,9 @@
 import numpy as np
 import pytest
 
-from core.kinematics.linkage import length
-from core.kinematics.pose import FAR_BALL, JOINT, axle_at, carried, hubs, pose
+from core.kinematics.linkage import centre_distance
+from core.kinematics.pose import FAR_BALL, JOINT, axle_points, axle_pose, carried_point
+from core.uncertainty.measured_linkage import hub_centres
 from tests.geometries import LAYOUTS, document_of, random_linkage, session_of, true_readings
 
 HEAVES, ROLLS = np.array([-80.0, 0.0, 60.0]), np.array([[-0.08], [0.0], [0.1]])
@@ -16,25 +17,29 @@ def linkage(request):
 
 
 def test_the_links_keep_their_lengths(linkage):
-    points = pose(linkage, HEAVES, ROLLS)
+    points = axle_points(linkage, HEAVES, ROLLS)
     for link in ("track_bar", "drag_link"):
         frame = linkage.pivot(f"{link}.frame")
-        moved = length(frame, points[f"{link}.axle"])
+        moved = centre_distance(frame, points[f"{link}.axle"])
         assert moved.shape == (3, 3)
-        np.testing.assert_allclose(moved, length(frame, linkage.pivot(f"{link}.axle")), atol=1e-9)
+        np.testing.assert_allclose(
+            moved, centre_distance(frame, linkage.pivot(f"{link}.axle")), atol=1e-9
+        )
 
 
 def test_the_tie_rod_keeps_its_length_and_its_joint_its_place_on_the_drag_link():
     linkage = random_linkage(np.random.default_rng(8), "inverted-y")
-    rest, points = pose(linkage, 0.0), pose(linkage, HEAVES, ROLLS)
-    tie_rod = length(points[JOINT], points["tie_rod.near"])
-    np.testing.assert_allclose(tie_rod, length(rest[JOINT], rest["tie_rod.near"]), atol=1e-9)
-    from_ball = length(points[JOINT], points[FAR_BALL])
+    rest, points = axle_points(linkage, 0.0), axle_points(linkage, HEAVES, ROLLS)
+    tie_rod = centre_distance(points[JOINT], points["tie_rod.near"])
+    np.testing.assert_allclose(
+        tie_rod, centre_distance(rest[JOINT], rest["tie_rod.near"]), atol=1e-9
+    )
+    from_ball = centre_distance(points[JOINT], points[FAR_BALL])
     np.testing.assert_allclose(from_ball, linkage.joint_from_far_ball, atol=1e-9)
 
 
 def test_at_ride_height_everything_is_where_it_was_measured(linkage):
-    for pivot, point in pose(linkage, 0.0).items():
+    for pivot, point in axle_points(linkage, 0.0).items():
         if pivot != JOINT:
             assert point == pytest.approx(linkage.pivot(pivot), abs=1e-9)
 
@@ -42,10 +47,10 @@ def test_at_ride_height_everything_is_where_it_was_measured(linkage):
 def test_the_wheels_stand_apart_and_roll_about_the_middle_between_them():
     linkage = random_linkage(np.random.default_rng(9), "knuckle")
     session = session_of(document_of(linkage, true_readings(linkage, datum=900.0, tread=1600.0)))
-    found = hubs(session, linkage)
+    found = hub_centres(session, linkage)
     assert found["wheels.left"] == pytest.approx([0.0, 800.0, float(linkage.hub_height)])
     left, right = (
-        carried(linkage, found[f"wheels.{side}"], 50.0, 0.1) for side in ("left", "right")
+        carried_point(linkage, found[f"wheels.{side}"], 50.0, 0.1) for side in ("left", "right")
     )
     assert left[2] > right[2]
     assert (left[2] + right[2]) / 2 == pytest.approx(float(linkage.hub_height) + 50.0)
@@ -59,11 +64,11 @@ def test_without_wheel_offsets_there_are_no_wheels():
         if not name.startswith("wheels")
     }
     document = document_of(linkage, read)
-    assert hubs(session_of(document), linkage) == {}
+    assert hub_centres(session_of(document), linkage) == {}
 
 
 def test_an_axle_that_a_link_cannot_reach_is_said_not_to_be_reached():
     linkage = random_linkage(np.random.default_rng(9), "knuckle")
     session = session_of(document_of(linkage, true_readings(linkage)))
-    assert axle_at(session, linkage, 20.0).is_reached
-    assert not axle_at(session, linkage, 5000.0).is_reached
+    assert axle_pose(linkage, hub_centres(session, linkage), 20.0).is_reached
+    assert not axle_pose(linkage, hub_centres(session, linkage), 5000.0).is_reached

@@ -5,7 +5,7 @@ from dataclasses import replace
 import numpy as np
 import pytest
 
-from core.kinematics.road_events import Event, drive, heave
+from core.kinematics.road_events import Event, drive, heave_at
 from tests.geometries import parallel_pair
 
 DIP = Event("dip", 0.2, 0.1, True, 50.0, 20e3, 0.0)
@@ -15,11 +15,11 @@ DIVE = Event("dive", 0.5, 1.0, False, 40.0, 20e3, 7e3)
 def test_a_raised_cosine_up_and_back():
     times = np.array([0.0, 0.05, 0.1, 0.2, 0.25, 0.3, 0.4, 0.5])
     expected = [0, 25 * (1 - np.sqrt(0.5)), 25, 50, 50, 50, 25, 0]
-    np.testing.assert_allclose(heave(DIP, times), expected, atol=1e-12)
+    np.testing.assert_allclose(heave_at(DIP, times), expected, atol=1e-12)
 
 
 def test_what_does_not_return_stays():
-    np.testing.assert_allclose(heave(DIVE, np.array([0.25, 0.5, 1.5])), [20, 40, 40])
+    np.testing.assert_allclose(heave_at(DIVE, np.array([0.25, 0.5, 1.5])), [20, 40, 40])
 
 
 def test_a_linkage_that_steers_true_goes_straight():

@@ -1,7 +1,7 @@
 import numpy as np
 import pytest
 
-from core.kinematics.motion import moved
+from core.kinematics.motion import motion_at
 from core.kinematics.travel_limits import travel_limits
 from tests.geometries import parallel_pair
 
@@ -21,5 +21,5 @@ def test_the_steering_can_bind_too():
     steep = parallel_pair(slope_deg=0.0, arm=60.0).raised("drag_link.frame", 500.0)
     droop, _ = travel_limits(steep, 200.0, 10.0)
     assert -200.0 < droop < 0.0
-    assert np.isfinite(moved(steep, droop).steer)
-    assert np.isnan(moved(steep, droop - 1e-6).steer)
+    assert np.isfinite(motion_at(steep, droop).steer)
+    assert np.isnan(motion_at(steep, droop - 1e-6).steer)

@@ -2,10 +2,9 @@ from pathlib import Path
 
 import pytest
 
-from core.documents.entries import ProfileError
 from core.profiles.corrections import Correction
 from core.profiles.parts_shelf import load_shelf, with_shelf
-from core.profiles.profile import load_profile
+from core.profiles.profile import ProfileError, load_profile
 
 SHIPPED = Path(__file__).parents[3] / "profiles"
 

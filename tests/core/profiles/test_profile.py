@@ -3,8 +3,7 @@ from pathlib import Path
 
 import pytest
 
-from core.documents.entries import ProfileError
-from core.profiles.profile import RANGES, load_profile, profile_names
+from core.profiles.profile import RANGES, ProfileError, load_profile, profile_names
 
 SHIPPED = Path(__file__).parents[3] / "profiles"
 NAMES = ("coil-crossover", "coil-inverted-y", "coil-tie-rod", "heavy-truck", "high-steer")

@@ -8,7 +8,7 @@ from core.readings.reading import (
     Instruments,
     Reading,
     claimed_uncertainty,
-    scatters,
+    repeats_scatter,
     standard_uncertainty,
 )
 
@@ -38,13 +38,13 @@ def test_the_mean_of_repeats_is_surer():
     four = Reading("track_bar.frame.height", "height", (600.0, 601.0, 600.0, 601.0))
     assert four.value == 600.5
     assert standard_uncertainty(four, INSTRUMENTS) == pytest.approx(once / 2)
-    assert not scatters(four, INSTRUMENTS)
+    assert not repeats_scatter(four, INSTRUMENTS)
 
 
 def test_scatter_larger_than_claimed_takes_its_place():
     apart = Reading("track_bar.frame.offset", "offset", (590.0, 600.0, 610.0))
     assert apart.scatter == pytest.approx(10.0)
-    assert scatters(apart, INSTRUMENTS)
+    assert repeats_scatter(apart, INSTRUMENTS)
     assert standard_uncertainty(apart, INSTRUMENTS) == pytest.approx(10.0 / sqrt(3))
 
 

@@ -5,7 +5,7 @@ from core.readings.walk_round import failures
 
 
 def test_nothing_looked_at_fails_nothing():
-    assert failures({}, None) == ()
+    assert failures({}, is_heavy=False) == ()
 
 
 def test_every_failure_is_named_by_its_path():
@@ -22,7 +22,7 @@ def test_every_failure_is_named_by_its_path():
             "tyres_alike": False,
         }
     }
-    assert failures(document, None) == (
+    assert failures(document, is_heavy=False) == (
         "walk_round.rim_play",
         "walk_round.linkage_play",
         "walk_round.joints.track_bar_axle",
@@ -32,8 +32,8 @@ def test_every_failure_is_named_by_its_path():
 
 def test_bare_numbers_are_in_the_units_of_the_session():
     document = {"session": {"units": "mm"}, "walk_round": {"rim_play": "30"}}
-    assert failures(document, None) == ()
-    assert failures({"walk_round": {"rim_play": "30"}}, None) == ("walk_round.rim_play",)
+    assert failures(document, is_heavy=False) == ()
+    assert failures({"walk_round": {"rim_play": "30"}}, is_heavy=False) == ("walk_round.rim_play",)
 
 
 @pytest.mark.parametrize(
@@ -47,5 +47,5 @@ def test_bare_numbers_are_in_the_units_of_the_session():
 )
 def test_what_is_no_answer_is_refused_with_its_place(walk_round, place):
     with pytest.raises(EntryError) as refused:
-        failures({"walk_round": walk_round}, None)
+        failures({"walk_round": walk_round}, is_heavy=False)
     assert str(refused.value).startswith(place)

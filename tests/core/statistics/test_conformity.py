@@ -2,19 +2,19 @@
 
 import pytest
 
-from core.statistics.conformity import OUT, TOO_CLOSE, WITHIN, Ruling, decide, worst
+from core.statistics.conformity import Conformity, Ruling, combined_decision, decide
 
 
 @pytest.mark.parametrize(
     ("p", "verdict"),
     [
-        (1.0, WITHIN),
-        (0.95, WITHIN),
-        (0.9499, TOO_CLOSE),
-        (0.5, TOO_CLOSE),
-        (0.0501, TOO_CLOSE),
-        (0.05, OUT),
-        (0.0, OUT),
+        (1.0, Conformity.WITHIN),
+        (0.95, Conformity.WITHIN),
+        (0.9499, Conformity.TOO_CLOSE),
+        (0.5, Conformity.TOO_CLOSE),
+        (0.0501, Conformity.TOO_CLOSE),
+        (0.05, Conformity.OUT),
+        (0.0, Conformity.OUT),
     ],
 )
 def test_a_probability_decides(p, verdict):
@@ -25,11 +25,11 @@ def test_a_probability_decides(p, verdict):
 @pytest.mark.parametrize(
     ("verdicts", "together"),
     [
-        ([WITHIN, WITHIN], WITHIN),
-        ([WITHIN, OUT], OUT),
-        ([TOO_CLOSE, OUT], OUT),
-        ([WITHIN, TOO_CLOSE], TOO_CLOSE),
+        ([Conformity.WITHIN, Conformity.WITHIN], Conformity.WITHIN),
+        ([Conformity.WITHIN, Conformity.OUT], Conformity.OUT),
+        ([Conformity.TOO_CLOSE, Conformity.OUT], Conformity.OUT),
+        ([Conformity.WITHIN, Conformity.TOO_CLOSE], Conformity.TOO_CLOSE),
     ],
 )
 def test_the_worst_of_several(verdicts, together):
-    assert worst(verdicts) == worst(verdicts[::-1]) == together
+    assert combined_decision(verdicts) == combined_decision(verdicts[::-1]) == together

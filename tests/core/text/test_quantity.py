@@ -40,14 +40,14 @@ INCH = 25.4  # mm, exact: NIST SP 811, appendix B.6
     ],
 )
 def test_inches_are_typed_the_way_a_tape_reads(text, inches):
-    assert quantity.length(text) == pytest.approx(inches * INCH, rel=1e-15)
+    assert quantity.parse_length(text) == pytest.approx(inches * INCH, rel=1e-15)
 
 
 @pytest.mark.parametrize(
     ("text", "mm"), [("448 mm", 448), ("44.8 cm", 448), ("0.448M", 448), ("448.5MM", 448.5)]
 )
 def test_metric_lengths(text, mm):
-    assert quantity.length(text) == mm
+    assert quantity.parse_length(text) == mm
 
 
 @pytest.mark.parametrize(
@@ -68,13 +68,13 @@ def test_metric_lengths(text, mm):
     ],
 )
 def test_typographic_ways_of_writing_are_the_same(text, plainly):
-    assert quantity.length(text) == quantity.length(plainly)
+    assert quantity.parse_length(text) == quantity.parse_length(plainly)
 
 
 def test_a_bare_number_takes_the_unit():
-    assert quantity.length("448", "mm") == 448
-    assert quantity.length("17 1/2", "mm") == 17.5
-    assert quantity.length("17 5/8 in", "mm") == quantity.length("17 5/8", "in")
+    assert quantity.parse_length("448", "mm") == 448
+    assert quantity.parse_length("17 1/2", "mm") == 17.5
+    assert quantity.parse_length("17 5/8 in", "mm") == quantity.parse_length("17 5/8", "in")
 
 
 @pytest.mark.parametrize(
@@ -89,29 +89,31 @@ def test_a_bare_number_takes_the_unit():
     ],
 )
 def test_angles(text, degrees):
-    assert quantity.angle(text) == pytest.approx(degrees * pi / 180, rel=1e-15)
+    assert quantity.parse_angle(text) == pytest.approx(degrees * pi / 180, rel=1e-15)
 
 
 def test_what_moves_a_vehicle():
-    assert quantity.duration("0.4 s") == quantity.duration("0.4") == 0.4
-    assert quantity.speed("36 km/h") == quantity.speed("10 m / s") == 10_000
-    assert quantity.speed("40 mph") == 17_881.6  # 0.44704 m/s a mile an hour: NIST SP 811, B.8
-    assert quantity.acceleration("1 g") == 9806.65  # NIST SP 811, B.8
-    assert quantity.acceleration("2 m/s²") == quantity.acceleration("2 m/s^2") == 2000
+    assert quantity.parse_duration("0.4 s") == quantity.parse_duration("0.4") == 0.4
+    assert quantity.parse_speed("36 km/h") == quantity.parse_speed("10 m / s") == 10_000
+    assert (
+        quantity.parse_speed("40 mph") == 17_881.6
+    )  # 0.44704 m/s a mile an hour: NIST SP 811, B.8
+    assert quantity.parse_acceleration("1 g") == 9806.65  # NIST SP 811, B.8
+    assert quantity.parse_acceleration("2 m/s²") == quantity.parse_acceleration("2 m/s^2") == 2000
 
 
-@pytest.mark.parametrize("read", [quantity.speed, quantity.acceleration])
+@pytest.mark.parametrize("read", [quantity.parse_speed, quantity.parse_acceleration])
 def test_a_speed_or_an_acceleration_needs_its_unit(read):
     with pytest.raises(QuantityError, match="“60” has no unit: write"):
         read("60")
 
 
 def test_plain_numbers():
-    assert quantity.number("16") == 16
-    assert quantity.number("16 1/2") == 16.5
-    assert quantity.number("16:1") == quantity.number("16 : 1") == 16
+    assert quantity.parse_number("16") == 16
+    assert quantity.parse_number("16 1/2") == 16.5
+    assert quantity.parse_number("16:1") == quantity.parse_number("16 : 1") == 16
     with pytest.raises(QuantityError, match="has a unit where a plain number is wanted"):
-        quantity.number("16 in")
+        quantity.parse_number("16 in")
 
 
 @pytest.mark.parametrize(
@@ -144,7 +146,7 @@ def test_plain_numbers():
 )
 def test_what_is_no_length_is_refused_in_one_line(text, says):
     with pytest.raises(QuantityError) as caught:
-        quantity.length(text)
+        quantity.parse_length(text)
     message = str(caught.value)
     assert says in message
     assert message.isprintable()
@@ -154,34 +156,34 @@ def test_what_is_no_length_is_refused_in_one_line(text, says):
 @pytest.mark.parametrize("text", ["", "abc", "\x1b[2J17", "17 kg", "1e999", "5 in"])
 def test_the_message_shows_what_would_be_right(text):
     with pytest.raises(QuantityError, match=r"8 1/2 deg"):
-        quantity.angle(text)
+        quantity.parse_angle(text)
 
 
 def test_control_characters_are_shown_escaped():
     with pytest.raises(QuantityError) as caught:
-        quantity.length("\x1b[31m17\n\u202e\udc9b")
+        quantity.parse_length("\x1b[31m17\n\u202e\udc9b")
     assert r"\x1b[31m17\n\u202e\udc9b" in str(caught.value)
 
 
 @pytest.mark.parametrize("text", ["50 percent", "5 mm", "1 dozen", "3 sr"])
 def test_an_angle_is_not_any_number_without_a_dimension(text):
     with pytest.raises(QuantityError):
-        quantity.angle(text)
+        quantity.parse_angle(text)
 
 
 def test_other_units_are_asked_of_pint():
-    assert quantity.length("0.5 yd") == quantity.length("0.5 YD") == 457.2
-    assert quantity.angle("1 turn") == pytest.approx(2 * pi)
-    assert quantity.duration("200 ms") == pytest.approx(0.2)
-    assert quantity.speed("30 ft/s") == pytest.approx(30 * 12 * INCH)
-    assert quantity.acceleration("10 ft/s2") == pytest.approx(10 * 12 * INCH)
+    assert quantity.parse_length("0.5 yd") == quantity.parse_length("0.5 YD") == 457.2
+    assert quantity.parse_angle("1 turn") == pytest.approx(2 * pi)
+    assert quantity.parse_duration("200 ms") == pytest.approx(0.2)
+    assert quantity.parse_speed("30 ft/s") == pytest.approx(30 * 12 * INCH)
+    assert quantity.parse_acceleration("10 ft/s2") == pytest.approx(10 * 12 * INCH)
 
 
 def test_pint_is_imported_only_when_it_is_asked():
     program = (
-        "import sys; from core.text import quantity; quantity.length('17 5/8 in')\n"
+        "import sys; from core.text import quantity; quantity.parse_length('17 5/8 in')\n"
         "assert 'pint' not in sys.modules\n"
-        "assert quantity.length('0.5 yd') == 457.2\n"
+        "assert quantity.parse_length('0.5 yd') == 457.2\n"
         "assert 'pint' in sys.modules\n"
     )
     subprocess.run([sys.executable, "-c", program], check=True, timeout=60)
@@ -231,23 +233,23 @@ def test_what_is_no_quantity_is_not_kept(text, unit):
     ],
 )
 def test_inches_are_shown_as_a_tape_reads(inches, shown):
-    assert quantity.show_length(inches * INCH, "in") == shown
+    assert quantity.format_length(inches * INCH, "in") == shown
 
 
 def test_mm_and_degrees_are_shown():
-    assert quantity.show_length(447.675, "mm") == "448 mm"
-    assert quantity.show_length(447.675, "mm", decimals=1) == "447.7 mm"
-    assert quantity.show_length(-0.2, "mm") == "0 mm"
-    assert quantity.show_angle(8.5 * pi / 180) == "8.5 deg"
-    assert quantity.show_angle(-0.0001) == "0.0 deg"
-    assert quantity.show_angle(-0.01, decimals=2) == "-0.57 deg"
+    assert quantity.format_length(447.675, "mm") == "448 mm"
+    assert quantity.format_length(447.675, "mm", decimals=1) == "447.7 mm"
+    assert quantity.format_length(-0.2, "mm") == "0 mm"
+    assert quantity.format_angle(8.5 * pi / 180) == "8.5 deg"
+    assert quantity.format_angle(-0.0001) == "0.0 deg"
+    assert quantity.format_angle(-0.01, decimals=2) == "-0.57 deg"
 
 
 @pytest.mark.parametrize("value", [nan, inf, -inf])
 def test_what_cannot_be_is_shown_as_a_dash(value):
-    assert quantity.show_length(value, "in") == quantity.show_length(value, "mm") == "—"
-    assert quantity.show_angle(value) == "—"
+    assert quantity.format_length(value, "in") == quantity.format_length(value, "mm") == "—"
+    assert quantity.format_angle(value) == "—"
 
 
 def test_a_fraction_of_more_than_one_is_a_length_too():
-    assert quantity.length("9/8 in") == pytest.approx(1.125 * 25.4)
+    assert quantity.parse_length("9/8 in") == pytest.approx(1.125 * 25.4)

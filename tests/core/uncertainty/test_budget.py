@@ -2,10 +2,11 @@ import numpy as np
 import pytest
 
 from core.adjustment.least_squares import adjust
-from core.statistics.conformity import TOO_CLOSE, hold
-from core.uncertainty.budget import MOST_REPEATS, advice, budget
-from core.uncertainty.measured_linkage import measured
-from core.verdict.rules import parallel_angle, rule
+from core.statistics.conformity import Conformity, magnitude_ruling
+from core.uncertainty.budget import budget
+from core.uncertainty.measured_linkage import measured_linkage
+from core.uncertainty.next_reading import MOST_REPEATS, advice
+from core.verdict.rules import parallel_angle, rules_of
 from core.verdict.verdict import evaluate
 from tests.geometries import as_read, document_of, parallel_pair, session_of, true_readings
 
@@ -13,7 +14,7 @@ from tests.geometries import as_read, document_of, parallel_pair, session_of, tr
 def surveyed(linkage, read):
     session = session_of(document_of(linkage, read))
     adjustment = adjust(session.readings, session.instruments, session.layout)
-    subject = measured(session, adjustment)
+    subject = measured_linkage(session, adjustment)
     gradient = subject.gradient(parallel_angle)[: 3 * len(adjustment.pivots)]
     return session, adjustment, subject, gradient
 
@@ -64,18 +65,18 @@ def test_taking_the_advice_settles_it_and_less_would_not(parallel_deg):
     linkage = parallel_pair(parallel_deg=parallel_deg)
     read = true_readings(linkage)
     session, adjustment, subject, gradient = surveyed(linkage, read)
-    ruling = rule(subject, session.limits).parallel
-    assert ruling.verdict == TOO_CLOSE
+    ruling = rules_of(subject, session.limits).parallel
+    assert ruling.verdict == Conformity.TOO_CLOSE
     advised = advice(adjustment, [(ruling, gradient)])
     assert advised.readings
 
     def called(more):
         again = {name: [read[name]] * (1 + more) for name in advised.readings}
         _, _, subject, _ = surveyed(linkage, {**read, **again})
-        return rule(subject, session.limits).parallel.verdict
+        return rules_of(subject, session.limits).parallel.verdict
 
-    assert called(advised.repeats) != TOO_CLOSE
-    assert called(advised.repeats - 1) == TOO_CLOSE
+    assert called(advised.repeats) != Conformity.TOO_CLOSE
+    assert called(advised.repeats - 1) == Conformity.TOO_CLOSE
 
 
 @pytest.mark.parametrize("parallel_deg", [1.15, 1.2, 1.8, 1.85])
@@ -93,7 +94,7 @@ def test_advice_holds_where_readings_that_disagree_are_read_as_before(parallel_d
             name: [read[name]] * (1 + before.advice.repeats) for name in before.advice.readings
         }
         after = evaluate(session_of(document_of(linkage, {**read, **again})), draws=0)
-        assert after.overall != TOO_CLOSE
+        assert after.overall != Conformity.TOO_CLOSE
         settled += 1
     assert settled > 3
 
@@ -101,7 +102,7 @@ def test_advice_holds_where_readings_that_disagree_are_read_as_before(parallel_d
 def test_at_the_limit_no_number_of_repeats_settles_it():
     linkage = parallel_pair(parallel_deg=1.5)
     session, adjustment, subject, gradient = surveyed(linkage, true_readings(linkage))
-    advised = advice(adjustment, [(rule(subject, session.limits).parallel, gradient)])
+    advised = advice(adjustment, [(rules_of(subject, session.limits).parallel, gradient)])
     assert (advised.readings, advised.repeats) == ((), 0)
 
 
@@ -111,8 +112,8 @@ def test_nobody_is_sent_back_more_often_than_bearable():
         linkage = parallel_pair(parallel_deg=rng.uniform(0.5, 2.5))
         read = as_read(true_readings(linkage), rng)
         session, adjustment, subject, gradient = surveyed(linkage, read)
-        ruling = rule(subject, session.limits).parallel
-        if ruling.verdict == TOO_CLOSE:
+        ruling = rules_of(subject, session.limits).parallel
+        if ruling.verdict == Conformity.TOO_CLOSE:
             advised = advice(adjustment, [(ruling, gradient)])
             assert len(advised.readings) <= 4
             assert advised.repeats <= MOST_REPEATS
@@ -122,5 +123,5 @@ def test_doubt_that_the_readings_do_not_carry_stays():
     """A ruling whose u comes from elsewhere is not settled by taking the readings again."""
     linkage = parallel_pair(parallel_deg=1.2)
     _, adjustment, _, gradient = surveyed(linkage, true_readings(linkage))
-    elsewhere = hold(np.radians(1.2), np.radians(2.0), np.radians(1.5))
+    elsewhere = magnitude_ruling(np.radians(1.2), np.radians(2.0), np.radians(1.5))
     assert advice(adjustment, [(elsewhere, gradient)]).readings == ()

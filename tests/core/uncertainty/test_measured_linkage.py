@@ -3,7 +3,7 @@ import pytest
 
 from core.adjustment.least_squares import adjust
 from core.readings.reading import claimed_uncertainty
-from core.uncertainty.measured_linkage import is_centred, measured
+from core.uncertainty.measured_linkage import has_centre_plane, measured_linkage
 from core.uncertainty.propagation import SCALARS
 from tests.geometries import (
     INSTRUMENTS,
@@ -17,7 +17,7 @@ from tests.geometries import (
 
 def from_readings(linkage, read):
     session = session_of(document_of(linkage, read))
-    return measured(session, adjust(session.readings, session.instruments, session.layout))
+    return measured_linkage(session, adjust(session.readings, session.instruments, session.layout))
 
 
 @pytest.mark.parametrize("datum", [-400.0, 0.0, 900.0])
@@ -39,7 +39,7 @@ def test_without_wheels_the_datum_line_is():
         if name != "wheels.left_offset"
     }
     session = session_of(document_of(linkage, read))
-    assert not is_centred(session)
+    assert not has_centre_plane(session)
     found = from_readings(linkage, read).linkage
     assert found.track_bar_frame[1] == pytest.approx(linkage.track_bar_frame[1] - 900.0)
 
@@ -60,7 +60,7 @@ def test_an_assumed_length_has_no_doubt_of_its_own():
     document = document_of(linkage, read)
     document["assumed"] = {"steering": {"arm": "6 1/2 in"}}
     session = session_of(document)
-    found = measured(session, adjust(session.readings, session.instruments, session.layout))
+    found = measured_linkage(session, adjust(session.readings, session.instruments, session.layout))
     assert session.assumed == ("steering.arm",)
     assert found.linkage.arm == pytest.approx(165.1)
     assert found.covariance[12, 12] == 0.0

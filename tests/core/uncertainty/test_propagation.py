@@ -3,18 +3,18 @@ import pytest
 from scipy import stats
 
 from core.kinematics.linkage import Linkage
-from core.kinematics.motion import moved
-from core.uncertainty.propagation import Measured, parameters, with_parameters
+from core.kinematics.motion import motion_at
+from core.uncertainty.propagation import MeasuredLinkage, parameters, with_parameters
 from core.verdict.rules import parallel_angle
 from tests.geometries import LAYOUTS, parallel_pair, random_linkage
 
 
-def measured(linkage: Linkage, u: float = 2.0) -> Measured:
+def measured(linkage: Linkage, u: float = 2.0) -> MeasuredLinkage:
     """All parameters equally sure, and tied to each other as those of one tape would be."""
     count = len(parameters(linkage))
     rng = np.random.default_rng(count)
     mixed = np.eye(count) + 0.3 * rng.normal(size=(count, count)) / count
-    return Measured(linkage, u**2 * mixed @ mixed.T)
+    return MeasuredLinkage(linkage, u**2 * mixed @ mixed.T)
 
 
 @pytest.fixture(params=LAYOUTS)
@@ -56,10 +56,10 @@ def test_what_has_no_doubt_is_not_drawn_apart():
     linkage = parallel_pair()
     covariance = np.zeros((len(parameters(linkage)),) * 2)
     covariance[0, 0] = 4.0
-    drawn = parameters(Measured(linkage, covariance).draw(1000, 1))
+    drawn = parameters(MeasuredLinkage(linkage, covariance).draw(1000, 1))
     assert drawn[:, 0].std() == pytest.approx(2.0)
     np.testing.assert_allclose(drawn[:, 1:] - parameters(linkage)[1:], 0.0, atol=1e-9)
-    nothing = Measured(linkage, 0 * covariance).draw(1000, 1)
+    nothing = MeasuredLinkage(linkage, 0 * covariance).draw(1000, 1)
     np.testing.assert_allclose(parameters(nothing) - parameters(linkage), 0.0, atol=1e-12)
 
 
@@ -67,7 +67,7 @@ def test_linear_and_drawn_doubt_agree_where_they_should(subject):
     """The parallel angle and the steer at one heave are as good as linear in the pivots."""
 
     def steer(linkage):
-        return moved(linkage, 30.0).steer
+        return motion_at(linkage, 30.0).steer
 
     drawn = subject.draw(100_000, 3)
     for result in (parallel_angle, steer):
@@ -77,8 +77,8 @@ def test_linear_and_drawn_doubt_agree_where_they_should(subject):
 
 def test_a_gradient_of_many_results(subject):
     heave = np.linspace(-50, 50, 5)
-    gradient = subject.gradient(lambda linkage: moved(linkage.spread(), heave).steer)
+    gradient = subject.gradient(lambda linkage: motion_at(linkage.with_heave_axis(), heave).steer)
     assert gradient.shape == (len(parameters(subject.linkage)), 5)
-    alone = subject.gradient(lambda linkage: moved(linkage, heave[4]).steer)
+    alone = subject.gradient(lambda linkage: motion_at(linkage, heave[4]).steer)
     np.testing.assert_allclose(gradient[:, 4], alone, atol=1e-12)
     assert subject.u(gradient)[4] == pytest.approx(float(subject.u(alone)))

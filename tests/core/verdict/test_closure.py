@@ -1,7 +1,7 @@
 """Whether the readings agree while they are taken."""
 
 from core.documents.document import without
-from core.verdict.closure import agreement
+from core.verdict.closure import closure_of
 from tests.geometries import document_of, parallel_pair, true_readings
 
 LINKAGE = parallel_pair(parallel_deg=-4.0)
@@ -12,7 +12,7 @@ def no_profile(name):
 
 
 def found_in(document):
-    return agreement(document, no_profile)
+    return closure_of(document, no_profile)
 
 
 def test_as_long_as_a_pivot_has_no_place_nothing_can_be_said():
@@ -42,4 +42,4 @@ def test_a_slip_of_two_inches_does_not_close_and_is_named():
     read["track_bar.frame.height"] += 50.8
     found = found_in(document_of(LINKAGE, read))
     assert not found.closes
-    assert found.suspicions[0].readings[0] == "track_bar.frame.height"
+    assert found.suspect_groups[0].readings[0] == "track_bar.frame.height"

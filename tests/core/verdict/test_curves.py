@@ -3,8 +3,8 @@
 import numpy as np
 import pytest
 
-from core.kinematics.motion import moved
-from core.verdict.curves import HEAVES, Curves, peaks_of, working_heaves
+from core.kinematics.motion import motion_at
+from core.verdict.curves import HEAVES, Curves, peak_values, working_heaves
 from tests.geometries import document_of, parallel_pair, random_linkage, session_of, true_readings
 
 
@@ -26,9 +26,9 @@ def test_many_geometries_at_once(limits, layout):
     linkage = random_linkage(np.random.default_rng(2), layout, same_side=True)
     rises = np.linspace(-30, 30, 12).reshape(3, 4)
     many = linkage.raised("track_bar.axle", rises)
-    steer, toe = peaks_of(many, limits)
+    steer, toe = peak_values(many, limits)
     assert steer.shape == toe.shape == (3, 4)
-    motion = moved(linkage.raised("track_bar.axle", rises[1, 2]), working_heaves(limits))
+    motion = motion_at(linkage.raised("track_bar.axle", rises[1, 2]), working_heaves(limits))
     assert steer[1, 2] == pytest.approx(np.abs(motion.steer).max(), abs=1e-9)
     assert toe[1, 2] == pytest.approx(np.abs(motion.toe_in_change).max(), abs=1e-9)
 
@@ -36,9 +36,9 @@ def test_many_geometries_at_once(limits, layout):
 def test_a_geometry_that_binds_has_no_peak_and_leaves_the_others_theirs(limits):
     many = parallel_pair(run=300.0, slope_deg=0.0).raised("track_bar.frame", np.array([0.0, 280.0]))
     steep = many.with_pivots({"track_bar.axle": many.track_bar_axle + np.array([0.0, 295.0, 0.0])})
-    steer, _ = peaks_of(steep, limits)
+    steer, _ = peak_values(steep, limits)
     assert np.isnan(steer).any()
-    assert np.isfinite(peaks_of(parallel_pair(), limits)[0])
+    assert np.isfinite(peak_values(parallel_pair(), limits)[0])
 
 
 def test_a_coarser_look_at_the_same_curves(limits):

@@ -2,7 +2,7 @@
 
 import numpy as np
 
-from core.verdict.open_questions import unanswered
+from core.verdict.open_questions import open_questions_of
 from core.verdict.verdict import evaluate
 from tests.geometries import document_of, random_linkage, session_of, true_readings
 
@@ -21,7 +21,7 @@ def left_open(*dropped, events=True):
     if not events:
         document["events"] = []
     verdict = evaluate(session_of(document), draws=0)
-    return {gap.question: gap.readings for gap in unanswered(verdict)}
+    return {gap.topic: gap.readings for gap in open_questions_of(verdict)}
 
 
 def test_with_every_reading_nothing_is_left_open():

@@ -4,9 +4,9 @@ import numpy as np
 import pytest
 
 from core.adjustment.least_squares import adjust
-from core.uncertainty.measured_linkage import measured
-from core.verdict.curves import peaks_of
-from core.verdict.peak import LINEAR, MONTE_CARLO, rule_peaks
+from core.uncertainty.measured_linkage import measured_linkage
+from core.verdict.curves import peak_values
+from core.verdict.peak import Method, peaks_of
 from tests.geometries import (
     LAYOUTS,
     as_read,
@@ -23,13 +23,13 @@ DRAWS = 20_000
 def subject_of(linkage, read=None):
     session = session_of(document_of(linkage, read or true_readings(linkage)))
     adjustment = adjust(session.readings, session.instruments, session.layout)
-    return measured(session, adjustment), session.limits
+    return measured_linkage(session, adjustment), session.limits
 
 
 def test_a_clear_peak_is_linear():
     subject, limits = subject_of(parallel_pair(parallel_deg=4.0))
-    steer, toe = rule_peaks(subject, limits, DRAWS)
-    assert steer.method == toe.method == LINEAR
+    steer, toe = peaks_of(subject, limits, DRAWS)
+    assert steer.method == toe.method == Method.LINEAR
     assert steer.at_heave == -limits.working_droop
     assert steer.ruling.verdict == "out"
     assert (toe.ruling.value, toe.ruling.u, toe.ruling.verdict) == (0.0, 0.0, "within")
@@ -38,16 +38,16 @@ def test_a_clear_peak_is_linear():
 def test_a_curve_near_zero_is_drawn():
     """Its largest magnitude is never below zero: the doubt makes it larger, not smaller."""
     subject, limits = subject_of(parallel_pair())
-    steer, _ = rule_peaks(subject, limits, DRAWS)
-    assert steer.method == MONTE_CARLO
+    steer, _ = peaks_of(subject, limits, DRAWS)
+    assert steer.method == Method.MONTE_CARLO
     assert steer.ruling.value == pytest.approx(0.0, abs=1e-9)
-    quick, _ = rule_peaks(subject, limits, 0)
-    assert quick.method == LINEAR
+    quick, _ = peaks_of(subject, limits, 0)
+    assert quick.method == Method.LINEAR
 
 
 def test_the_same_readings_always_give_the_same_answer():
     one, other = (
-        rule_peaks(*subject_of(parallel_pair(parallel_deg=1.6)), 2000)[0].ruling for _ in range(2)
+        peaks_of(*subject_of(parallel_pair(parallel_deg=1.6)), 2000)[0].ruling for _ in range(2)
     )
     assert (one.value, one.u, one.p_within) == (other.value, other.u, other.p_within)
 
@@ -61,11 +61,11 @@ def test_both_ways_agree_wherever_the_linear_one_is_taken(seed):
     subject, limits = subject_of(linkage, as_read(true_readings(linkage), rng))
     drawn = subject.draw(DRAWS, seed)
     for peak, by_draws, limit in zip(
-        rule_peaks(subject, limits, DRAWS),
-        peaks_of(drawn, limits),
+        peaks_of(subject, limits, DRAWS),
+        peak_values(drawn, limits),
         (limits.steer, limits.toe_change),
         strict=True,
     ):
-        if peak.method == LINEAR and peak.ruling.u:
+        if peak.method == Method.LINEAR and peak.ruling.u:
             assert peak.ruling.u == pytest.approx(by_draws.std(), rel=0.03)
             assert peak.ruling.p_within == pytest.approx(np.mean(by_draws <= limit), abs=0.01)

@@ -4,7 +4,7 @@ import numpy as np
 import pytest
 
 from core.documents.document import with_value
-from core.verdict.verdict import BUMP_STEER, HELD_BACK, STEERS_TRUE, TOO_CLOSE, evaluate, overall
+from core.verdict.verdict import Overall, evaluate, overall
 from tests.geometries import (
     as_read,
     document_of,
@@ -25,11 +25,11 @@ def verdict_on(linkage, draws=0, **changed):
 @pytest.mark.parametrize(
     ("deciding", "expected"),
     [
-        ((WITHIN, WITHIN, WITHIN), STEERS_TRUE),
-        ((OUT, WITHIN, WITHIN), BUMP_STEER),
-        ((WITHIN, OUT, TOO_CLOSE), BUMP_STEER),
-        ((WITHIN, WITHIN, OUT), BUMP_STEER),
-        ((WITHIN, TOO_CLOSE, WITHIN), TOO_CLOSE),
+        ((WITHIN, WITHIN, WITHIN), Overall.STEERS_TRUE),
+        ((OUT, WITHIN, WITHIN), Overall.BUMP_STEER),
+        ((WITHIN, OUT, Overall.TOO_CLOSE), Overall.BUMP_STEER),
+        ((WITHIN, WITHIN, OUT), Overall.BUMP_STEER),
+        ((WITHIN, Overall.TOO_CLOSE, WITHIN), Overall.TOO_CLOSE),
     ],
 )
 def test_three_rules_decide(deciding, expected):
@@ -37,7 +37,8 @@ def test_three_rules_decide(deciding, expected):
 
 
 @pytest.mark.parametrize(
-    ("parallel_deg", "expected"), [(0.0, STEERS_TRUE), (4.0, BUMP_STEER), (1.5, TOO_CLOSE)]
+    ("parallel_deg", "expected"),
+    [(0.0, Overall.STEERS_TRUE), (4.0, Overall.BUMP_STEER), (1.5, Overall.TOO_CLOSE)],
 )
 def test_overall(parallel_deg, expected):
     assert verdict_on(parallel_pair(parallel_deg=parallel_deg), 20_000).overall == expected
@@ -46,18 +47,18 @@ def test_overall(parallel_deg, expected):
 def test_flat_and_length_advise_but_do_not_decide():
     verdict = verdict_on(parallel_pair(slope_deg=14.0), 20_000)
     assert verdict.rules.flat == OUT
-    assert verdict.overall == STEERS_TRUE
+    assert verdict.overall == Overall.STEERS_TRUE
     short = verdict_on(parallel_pair(slope_deg=3.0, run_ratio=0.8), 20_000)
     assert short.rules.length.verdict == OUT
-    assert short.overall != BUMP_STEER
+    assert short.overall != Overall.BUMP_STEER
 
 
 def test_held_back_before_anything_else_and_the_geometry_still_shown():
     verdict = verdict_on(
         parallel_pair(parallel_deg=4.0), held_back_by=("walk_round.joints.track_bar_axle",)
     )
-    assert verdict.overall == HELD_BACK
-    assert verdict.geometry == BUMP_STEER
+    assert verdict.overall == Overall.HELD_BACK
+    assert verdict.geometry == Overall.BUMP_STEER
 
 
 def test_without_wheels_no_roll_centre_and_no_articulation():
@@ -78,7 +79,7 @@ def test_the_loose_ends_of_an_inverted_y_can_decide_alone():
         verdict = verdict_on(linkage)
         if verdict.toe.ruling.verdict == OUT and verdict.steer.ruling.verdict == WITHIN:
             assert verdict.rules.parallel.verdict == WITHIN
-            assert verdict.overall == BUMP_STEER
+            assert verdict.overall == Overall.BUMP_STEER
             return
     raise AssertionError("none of these linkages has its toe alone out")
 
@@ -86,7 +87,7 @@ def test_the_loose_ends_of_an_inverted_y_can_decide_alone():
 def test_advice_only_where_it_is_too_close_to_call():
     assert verdict_on(parallel_pair(parallel_deg=4.0)).advice is None
     verdict = verdict_on(parallel_pair(parallel_deg=1.8))
-    assert verdict.geometry == TOO_CLOSE
+    assert verdict.geometry == Overall.TOO_CLOSE
     assert verdict.advice is not None
 
 
@@ -95,8 +96,8 @@ def test_a_slip_is_named_and_the_answer_still_given():
     read = true_readings(linkage)
     read["drag_link.frame.height"] += 50.8
     verdict = evaluate(session_of(document_of(linkage, read)), 0)
-    assert verdict.suspicions[0].readings[0] == "drag_link.frame.height"
-    assert verdict.geometry in (BUMP_STEER, STEERS_TRUE, TOO_CLOSE)
+    assert verdict.suspect_groups[0].readings[0] == "drag_link.frame.height"
+    assert verdict.geometry in (Overall.BUMP_STEER, Overall.STEERS_TRUE, Overall.TOO_CLOSE)
 
 
 def test_linear_and_full_verdicts_agree_but_for_the_doubt_of_the_peaks():
@@ -115,4 +116,4 @@ def test_an_event_out_of_reach_of_the_linkage_says_so_and_the_rest_stands():
     document = with_value(document, "events", [{**document["events"][0], "travel": "14 in"}])
     verdict = evaluate(session_of(document), 0)
     assert np.isnan(verdict.courses[0].drift)
-    assert verdict.overall in (STEERS_TRUE, TOO_CLOSE)
+    assert verdict.overall in (Overall.STEERS_TRUE, Overall.TOO_CLOSE)

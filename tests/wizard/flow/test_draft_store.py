@@ -9,18 +9,18 @@ from core.documents.record import RecordError, draft_path, file_record, read_doc
 from tests.wizard.tui.driving import app_in, at, draft_at, measuring, type_text
 from tests.wizard.tui.looking import flowing, shown
 from wizard.flow import drafts
-from wizard.flow.draft_store import Desk
+from wizard.flow.draft_store import DraftStore
 
 OPENED = datetime(2026, 11, 25, 14, 12, 5, tzinfo=UTC)
 
 
 @pytest.fixture
 def document():
-    return drafts.named(with_value(drafts.begin(OPENED), "vehicle.tag", "FG-3"))
+    return drafts.with_id(with_value(drafts.new_session(OPENED), "vehicle.tag", "FG-3"))
 
 
 def test_what_another_program_kept_is_not_overwritten(tmp_path, document):
-    first, second = Desk(tmp_path), Desk(tmp_path)
+    first, second = DraftStore(tmp_path), DraftStore(tmp_path)
     first.keep(document)
     path = draft_path(tmp_path, document)
     second.lay_out(path)
@@ -33,17 +33,17 @@ def test_what_another_program_kept_is_not_overwritten(tmp_path, document):
 
 
 def test_opened_again_it_can_be_gone_on_with(tmp_path, document):
-    desk = Desk(tmp_path)
+    desk = DraftStore(tmp_path)
     desk.keep(document)
     path = draft_path(tmp_path, document)
-    Desk(tmp_path).keep(with_value(document, "vehicle.odometer", "1 km"))
+    DraftStore(tmp_path).keep(with_value(document, "vehicle.odometer", "1 km"))
     desk.lay_out(path)
     desk.keep(with_value(document, "vehicle.odometer", "2 km"))
     assert value_at(read_document(path), "vehicle.odometer") == "2 km"
 
 
 def test_what_was_filed_meanwhile_does_not_come_back_as_a_draft(tmp_path, document):
-    desk = Desk(tmp_path)
+    desk = DraftStore(tmp_path)
     desk.keep(document)
     file_record(tmp_path, document)
     with pytest.raises(RecordError, match="was filed from another window"):
@@ -52,7 +52,7 @@ def test_what_was_filed_meanwhile_does_not_come_back_as_a_draft(tmp_path, docume
 
 
 def test_a_draft_that_is_gone_is_kept_anew(tmp_path, document):
-    desk = Desk(tmp_path)
+    desk = DraftStore(tmp_path)
     desk.keep(document)
     path = draft_path(tmp_path, document)
     path.unlink()
@@ -80,4 +80,4 @@ async def test_the_wizard_says_so_and_stays(tmp_path):
         await type_text(pilot, "21")
         await pilot.press("enter")
         await pilot.pause()
-        assert measuring(pilot).flow.at.path == "stance.ride_height.right"
+        assert measuring(pilot).flow.question.path == "stance.ride_height.right"

@@ -6,16 +6,16 @@ import pytest
 
 from core.documents.document import value_at, with_value
 from core.documents.record import RecordError, read_document, save_draft
-from core.documents.record_list import drafts as unfinished
+from core.documents.record_list import list_drafts as unfinished
 from wizard.flow import drafts, opening
-from wizard.flow.draft_store import Desk
+from wizard.flow.draft_store import DraftStore
 from wizard.flow.flow import Flow
 from wizard.locations import PROFILES
 
 OPENED = datetime(2026, 11, 25, 14, 12, 5, tzinfo=UTC)
 
 EARLIER = {
-    **drafts.begin(OPENED),
+    **drafts.new_session(OPENED),
     "session": {
         "id": "FG-3_20261101-100000_first_aaaa",
         "kind": "first",
@@ -40,7 +40,7 @@ EARLIER = {
 
 class TestMeasuredAgain:
     def test_what_does_not_change_by_itself_is_taken_over(self):
-        document = drafts.begin_again(EARLIER, OPENED)
+        document = drafts.new_re_measure(EARLIER, OPENED)
         for path in ("vehicle.tag", "vehicle.wheelbase", "layout", "instruments", "session.units"):
             assert value_at(document, path) == value_at(EARLIER, path)
         assert value_at(document, "readings.steering") == {
@@ -51,7 +51,7 @@ class TestMeasuredAgain:
         assert value_at(document, "session.follows") == EARLIER["session"]["id"]
 
     def test_what_may_have_changed_is_asked_again(self):
-        document = drafts.begin_again(EARLIER, OPENED)
+        document = drafts.new_re_measure(EARLIER, OPENED)
         for path in (
             *("walk_round", "stance", "complaint", "vehicle.odometer"),
             "readings.track_bar.frame",
@@ -59,11 +59,11 @@ class TestMeasuredAgain:
             assert value_at(document, path) is None
 
     def test_it_has_an_id_of_its_own(self):
-        name = value_at(drafts.begin_again(EARLIER, OPENED), "session.id")
+        name = value_at(drafts.new_re_measure(EARLIER, OPENED), "session.id")
         assert name.startswith("FG-3_20261125-141205_re-measure_")
 
     def test_an_altered_part_is_measured_again(self):
-        document = drafts.begin_again(EARLIER, OPENED)
+        document = drafts.new_re_measure(EARLIER, OPENED)
         altered = with_value(document, "session.altered", ["drag_link.frame", "track_bar.axle"])
         steering = value_at(
             drafts.without_altered(altered, ["drag_link.frame", "track_bar.axle"]),
@@ -74,42 +74,42 @@ class TestMeasuredAgain:
 
 class TestNamed:
     def test_without_a_tag_there_is_no_id(self):
-        assert value_at(drafts.named(drafts.begin(OPENED)), "session.id") is None
+        assert value_at(drafts.with_id(drafts.new_session(OPENED)), "session.id") is None
 
     def test_the_id_stays_with_the_tag_and_goes_with_it(self):
-        document = drafts.named(with_value(drafts.begin(OPENED), "vehicle.tag", "FG-3"))
-        assert drafts.named(document) == document
-        other = drafts.named(with_value(document, "vehicle.tag", "FG-4"))
+        document = drafts.with_id(with_value(drafts.new_session(OPENED), "vehicle.tag", "FG-3"))
+        assert drafts.with_id(document) == document
+        other = drafts.with_id(with_value(document, "vehicle.tag", "FG-4"))
         assert value_at(other, "session.id").startswith("FG-4_")
 
     def test_a_draft_under_an_earlier_tag_goes(self, tmp_path):
-        first = drafts.named(with_value(drafts.begin(OPENED), "vehicle.tag", "FG-3"))
-        Desk(tmp_path).keep(first)
-        second = drafts.named(with_value(first, "vehicle.tag", "FG-4"))
-        Desk(tmp_path).keep(second, first)
+        first = drafts.with_id(with_value(drafts.new_session(OPENED), "vehicle.tag", "FG-3"))
+        DraftStore(tmp_path).keep(first)
+        second = drafts.with_id(with_value(first, "vehicle.tag", "FG-4"))
+        DraftStore(tmp_path).keep(second, first)
         assert [entry.tag for entry in unfinished(tmp_path)] == ["FG-4"]
 
     def test_nothing_is_kept_before_there_is_a_tag(self, tmp_path):
-        Desk(tmp_path).keep(drafts.begin(OPENED))
+        DraftStore(tmp_path).keep(drafts.new_session(OPENED))
         assert list(tmp_path.iterdir()) == []
 
 
 class TestOpened:
     def draft(self, files, **changes):
-        document = drafts.named(with_value(drafts.begin(OPENED), "vehicle.tag", "FG-3"))
+        document = drafts.with_id(with_value(drafts.new_session(OPENED), "vehicle.tag", "FG-3"))
         document = with_value(document, "session.profile", "coil-crossover")
         return save_draft(files, {**document, **changes})
 
     def test_a_draft_is_gone_on_with_at_its_place(self, tmp_path):
         path = self.draft(tmp_path, draft={"at": "stance.settled", "passed": []})
-        opened = opening.draft(path, tmp_path, [PROFILES])
-        assert opened.flow.at.path == "stance.settled"
+        opened = opening.open_draft(path, tmp_path, [PROFILES])
+        assert opened.flow.question.path == "stance.settled"
         assert opened.flow.profile.name == "coil-crossover"
 
     def test_a_profile_that_is_gone_is_asked_for_again(self, tmp_path):
         path = self.draft(tmp_path)
-        opened = opening.draft(path, tmp_path, [tmp_path])
-        assert opened.flow.at.path == "session.profile"
+        opened = opening.open_draft(path, tmp_path, [tmp_path])
+        assert opened.flow.question.path == "session.profile"
         assert "coil-crossover" in opened.remark
 
     @pytest.mark.parametrize(
@@ -128,7 +128,7 @@ class TestOpened:
     def test_a_draft_that_was_spoilt_by_hand_is_refused_in_one_line(self, tmp_path, change):
         path = self.draft(tmp_path, **change)
         with pytest.raises(RecordError) as refusal:
-            opening.draft(path, tmp_path, [PROFILES])
+            opening.open_draft(path, tmp_path, [PROFILES])
         assert str(path) in str(refusal.value)
         assert "\n" not in str(refusal.value)
 
@@ -137,7 +137,7 @@ class TestOpened:
         path.write_text(path.read_text().replace("format_version = 1", "format_version = 2"))
         before = path.read_bytes()
         with pytest.raises(RecordError, match="newer"):
-            opening.draft(path, tmp_path, [PROFILES])
+            opening.open_draft(path, tmp_path, [PROFILES])
         assert path.read_bytes() == before
 
     def test_a_re_measure_finds_the_session_it_follows(self, tmp_path):
@@ -145,9 +145,9 @@ class TestOpened:
         (tmp_path / "FG-3").mkdir()
         filed = tmp_path / "FG-3" / "FG-3_20261101-100000_first_aaaa.toml"
         next((tmp_path / "unfinished").iterdir()).rename(filed)
-        again = opening.again(filed, [PROFILES])
-        Desk(tmp_path).keep(again.flow.document)
+        again = opening.open_re_measure(filed, [PROFILES])
+        DraftStore(tmp_path).keep(again.flow.document)
         (entry,) = unfinished(tmp_path)
-        opened = opening.draft(entry.path, tmp_path, [PROFILES])
+        opened = opening.open_draft(entry.path, tmp_path, [PROFILES])
         assert opened.earlier == read_document(filed)
         assert isinstance(opened.flow, Flow)

@@ -6,8 +6,8 @@ import pytest
 
 from core.documents.document import value_at, with_value
 from core.profiles.profile import load_profile
-from wizard.flow.drafts import begin
-from wizard.flow.flow import Flow, applying, step_of
+from wizard.flow.drafts import new_session
+from wizard.flow.flow import Flow, applicable_answers, step_of
 from wizard.locations import PROFILES
 from wizard.questions.steps import STEPS
 
@@ -16,21 +16,21 @@ OPENED = datetime(2026, 11, 25, 14, 12, 5, tzinfo=UTC)
 
 @pytest.fixture
 def fresh():
-    return Flow(begin(OPENED))
+    return Flow(new_session(OPENED))
 
 
 @pytest.fixture
 def chosen():
     """A flow with the vehicle named and a profile chosen."""
-    flow = Flow(begin(OPENED), load_profile("coil-inverted-y", [PROFILES]))
+    flow = Flow(new_session(OPENED), load_profile("coil-inverted-y", [PROFILES]))
     flow = flow.answered("FG-3").skipped().answered("AB").skipped()
     return flow.answered("coil-inverted-y")
 
 
 def answered_all(flow, stop="file"):
     """Answers every question with something of its kind until `stop` is at hand."""
-    while flow.at.path != stop:
-        question = flow.at
+    while flow.question.path != stop:
+        question = flow.question
         if not question.is_answered_by_a_value:
             flow = flow.skipped()
         elif question.choices:
@@ -49,9 +49,9 @@ def test_the_steps_are_those_of_the_product():
 
 
 def test_it_begins_with_the_tag_and_goes_on_with_each_answer(fresh):
-    assert fresh.at.path == "vehicle.tag"
+    assert fresh.question.path == "vehicle.tag"
     flow = fresh.answered("FG-3")
-    assert flow.at.path == "vehicle.description"
+    assert flow.question.path == "vehicle.description"
     assert value_at(flow.document, "vehicle.tag") == "FG-3"
 
 
@@ -74,15 +74,15 @@ def test_skipping_an_answer_takes_it_away(fresh):
 
 
 def test_going_back_and_answering_leads_on_to_the_first_open_question(chosen):
-    reached = chosen.at
+    reached = chosen.question
     back = chosen.going_by(-2)
-    assert back.at.path == "vehicle.odometer"
-    assert back.answered("48210 km").at == reached
+    assert back.question.path == "vehicle.odometer"
+    assert back.answered("48210 km").question == reached
 
 
 def test_undo_gives_back_the_question_and_the_document(fresh):
     flow = fresh.answered("FG-3").answered("a truck")
-    assert flow.undone().at.path == "vehicle.description"
+    assert flow.undone().question.path == "vehicle.description"
     assert value_at(flow.undone().document, "vehicle.description") is None
     assert flow.undone().undone().undone().document == fresh.document
 
@@ -94,15 +94,15 @@ def test_undo_leaves_the_units_as_they_were_switched(fresh):
 
 
 def test_nobody_gets_past_tag_and_profile(fresh):
-    assert fresh.going_to_step("Pivots").at.path == "vehicle.tag"
+    assert fresh.going_to_step("Pivots").question.path == "vehicle.tag"
     named = fresh.answered("FG-3").skipped().answered("AB")
-    assert named.going_to_step("Pivots").at.path == "session.profile"
+    assert named.going_to_step("Pivots").question.path == "session.profile"
 
 
 def test_a_step_is_entered_at_its_first_open_question(chosen):
     flow = chosen.going_to_step("Pivots").answered(["24 in"]).going_to_step("Stance")
-    assert flow.at.path == "stance.level_floor"
-    assert flow.going_to_step("Pivots").at.path == "readings.track_bar.frame.offset"
+    assert flow.question.path == "stance.level_floor"
+    assert flow.going_to_step("Pivots").question.path == "readings.track_bar.frame.offset"
 
 
 def test_the_near_ball_is_asked_for_with_an_inverted_y_alone(chosen):
@@ -131,13 +131,13 @@ def test_answers_that_no_longer_apply_stay_in_the_draft_and_out_of_the_record(ch
     near = "readings.tie_rod.near.height"
     changed = flow.going_to("layout.steering").answered("knuckle")
     assert value_at(changed.document, near) == ["1 in"]
-    assert value_at(applying(changed.document, changed.profile), near) is None
+    assert value_at(applicable_answers(changed.document, changed.profile), near) is None
     back = changed.going_to("layout.steering").answered("inverted-y")
-    assert value_at(applying(back.document, back.profile), near) == ["1 in"]
+    assert value_at(applicable_answers(back.document, back.profile), near) == ["1 in"]
 
 
 def test_the_record_has_nothing_of_the_draft(chosen):
-    assert "draft" not in applying(chosen.document, chosen.profile)
+    assert "draft" not in applicable_answers(chosen.document, chosen.profile)
 
 
 def test_a_kept_reading_stands_in_the_record_with_its_reason(chosen):
@@ -152,17 +152,17 @@ def test_a_changed_reading_shows_the_verdict_again(chosen):
     flow = answered_all(chosen)
     assert "verdict" in value_at(flow.document, "draft.passed")
     changed = flow.going_to("readings.track_bar.frame.height").answered(["25 in"])
-    assert changed.at.path == "verdict"
+    assert changed.question.path == "verdict"
 
 
 def test_a_draft_is_gone_on_with_where_it_was(chosen):
     flow = chosen.going_to_step("Pivots").answered(["24 in"])
-    assert Flow(flow.document, flow.profile).at == flow.at
+    assert Flow(flow.document, flow.profile).question == flow.question
 
 
 def test_a_place_that_is_no_question_any_more_is_no_trouble(chosen):
     document = with_value(chosen.document, "draft.at", "readings.gone")
-    assert Flow(document, chosen.profile).at.path == "complaint.reported"
+    assert Flow(document, chosen.profile).question.path == "complaint.reported"
 
 
 def test_progress_counts_and_marks(chosen):
@@ -171,4 +171,4 @@ def test_progress_counts_and_marks(chosen):
     assert (vehicle.state, vehicle.done, vehicle.of) == ("open", 5, 7)
     assert (walk_round.state, walk_round.done) == ("here", 1)
     assert stance.state == "to come"
-    assert step_of(flow.at).name == "Walk-round"
+    assert step_of(flow.question).name == "Walk-round"

@@ -4,7 +4,8 @@ import pytest
 
 from core.documents.document import value_at
 from core.fix.moves import Move
-from core.fix.search import plan_of, search
+from core.fix.plan import plan_of
+from core.fix.search import search
 from tests.geometries import INCH, parallel_pair
 from tests.plans import COARSE, verdict_on
 from wizard.flow.planning import (
@@ -15,8 +16,8 @@ from wizard.flow.planning import (
     adjusters_in,
     are_same,
     kept_plan,
-    noted,
     switched_on,
+    with_filed_plan,
     with_only,
 )
 
@@ -84,9 +85,9 @@ def test_what_is_switched_off_stays_in_the_draft():
 
 
 def test_a_plan_is_noted_and_taken_out(planning):
-    document = noted({"session": {"units": "mm"}}, planning.plans[0][1])
+    document = with_filed_plan({"session": {"units": "mm"}}, planning.plans[0][1])
     assert value_at(document, "plan.moves")[0]["rise"].endswith(" mm")
-    assert noted(document, None) == {"session": {"units": "mm"}}
+    assert with_filed_plan(document, None) == {"session": {"units": "mm"}}
 
 
 def test_a_faulty_plan_or_adjuster_is_passed_over(planning):

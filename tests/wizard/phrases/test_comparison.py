@@ -5,7 +5,7 @@ import pytest
 
 from core.documents.record import read_document
 from core.fix.comparison import Comparison, Control
-from core.fix.plan_record import Planned, Reached
+from core.fix.plan_record import FiledPlan, ReachedMove
 from core.profiles.profile import load_profile
 from tests.wizard.tui.looking import DEMO
 from wizard.locations import DEMO_SESSIONS, PROFILES
@@ -44,7 +44,7 @@ class TestControlPoints:
 
 class TestPlannedAndReached:
     def test_a_move_that_fell_short_says_by_how_much(self):
-        fact = move_fact(Reached("drag_link.frame", -50.8, -38.1, 2.0), "in")
+        fact = move_fact(ReachedMove("drag_link.frame", -50.8, -38.1, 2.0), "in")
         assert fact.mark == LOOK
         assert fact.text == (
             "planned 2 in down, reached 1 1/2 in down, give or take 3/16 in: it fell short by "
@@ -52,12 +52,12 @@ class TestPlannedAndReached:
         )
 
     def test_a_move_that_went_too_far(self):
-        assert move_fact(Reached("drag_link.frame", 25.4, 38.1, 2.0), "in").text.endswith(
+        assert move_fact(ReachedMove("drag_link.frame", 25.4, 38.1, 2.0), "in").text.endswith(
             "it went 1/2 in too far"
         )
 
     def test_a_move_as_planned(self):
-        assert move_fact(Reached("drag_link.frame", 25.4, 26.0, 2.0), "in").mark == "✓"
+        assert move_fact(ReachedMove("drag_link.frame", 25.4, 26.0, 2.0), "in").mark == "✓"
 
     def test_every_rule_of_the_plan_is_laid_beside_what_was_reached(self):
         found = both("lifted", "fixed")
@@ -67,7 +67,7 @@ class TestPlannedAndReached:
 
     def test_an_arm_of_another_length(self):
         found = both("lifted", "fixed")
-        planned = Planned((), {}, {"steering.arm": 177.8})
+        planned = FiledPlan((), {}, {"steering.arm": 177.8})
         (fact,) = plan_facts(planned, (), found.after, "in")
         assert fact.name == "steering arm"
         assert fact.text.startswith("planned 7 in, reached ")

@@ -5,7 +5,7 @@ from core.documents.record import read_document
 from core.profiles.profile import load_profile
 from tests.wizard.tui.looking import DEMO
 from wizard.locations import DEMO_SESSIONS, PROFILES
-from wizard.phrases.filing_summary import filed_words
+from wizard.phrases.filing_summary import filing_summary
 
 PROFILE = load_profile("coil-crossover", [PROFILES])
 
@@ -15,20 +15,20 @@ def record(name):
 
 
 def test_the_verdict_and_the_plan():
-    assert filed_words(record("lifted"), PROFILE, "in") == (
+    assert filing_summary(record("lifted"), PROFILE, "in") == (
         "✗ bump steer; planned: the track bar's axle end up 3/4 in"
     )
 
 
 def test_without_a_plan():
-    assert filed_words(record("as built"), PROFILE, "in") == "✓ steers true; planned: nothing"
+    assert filing_summary(record("as built"), PROFILE, "in") == "✓ steers true; planned: nothing"
 
 
 def test_arms_of_another_length_are_planned_too():
     document = with_value(record("lifted"), "plan.arms.steering.arm", "7 in")
-    assert filed_words(document, PROFILE, "in").endswith("up 3/4 in and steering arm 7 in")
+    assert filing_summary(document, PROFILE, "in").endswith("up 3/4 in and steering arm 7 in")
 
 
 def test_without_a_verdict_nothing_is_said():
     document = without(record("lifted"), "readings.track_bar.axle.height")
-    assert filed_words(document, PROFILE, "in") == ""
+    assert filing_summary(document, PROFILE, "in") == ""

@@ -4,26 +4,27 @@ import pytest
 
 from core.documents.record import read_document
 from core.fix.moves import Move
-from core.fix.search import Fix, plan_of, search
+from core.fix.plan import plan_of
+from core.fix.search import SearchResult, search
 from core.profiles.adjuster import Adjuster
 from core.profiles.corrections import Correction
 from core.profiles.profile import load_profile
 from core.verdict.assess import assess
-from core.verdict.verdict import BUMP_STEER
+from core.verdict.verdict import Overall
 from tests.demo import fg_3
 from tests.geometries import INCH, parallel_pair
 from tests.plans import COARSE, verdict_on
 from wizard.locations import DEMO_SESSIONS, PROFILES
 from wizard.phrases.plan_cautions import CLEARANCE, clearance_facts
 from wizard.phrases.plan_outcomes import chance_in_short, outcome_rows, outcome_words
-from wizard.phrases.plan_reasons import WORSE, effect_facts, stopped_by, why_facts
-from wizard.phrases.search_result import fix_words
+from wizard.phrases.plan_reasons import WORSE, effect_facts, plan_reason_facts, stopped_by
+from wizard.phrases.search_result import search_result_words
 from wizard.phrases.work_steps import (
-    again_facts,
     length_facts,
     move_facts,
     moves_words,
     range_words,
+    re_measure_facts,
     rise_words,
     turns_words,
 )
@@ -35,7 +36,7 @@ CROSSED = parallel_pair().raised("drag_link.frame", 3 * INCH)
 @pytest.fixture(scope="module")
 def verdict():
     found = verdict_on(CROSSED)
-    assert found.overall == BUMP_STEER
+    assert found.overall == Overall.BUMP_STEER
     return found
 
 
@@ -111,7 +112,7 @@ def test_the_ride_height_is_said_once(verdict):
     (fact,) = move_facts(verdict, plan, "in")
     assert fact.text == "ride height: the ride height, and with it both frame ends, down 2 in"
     assert "heights of the track bar's frame end and drag link's frame end" in text_of(
-        again_facts(plan)
+        re_measure_facts(plan)
     )
 
 
@@ -125,7 +126,7 @@ def test_names_from_a_shelf_are_only_text(verdict):
 
 
 def test_every_rule_has_its_sentence(verdict, cure):
-    facts = why_facts(verdict, cure, "in")
+    facts = plan_reason_facts(verdict, cure, "in")
     assert [fact.name for fact in facts] == ["parallel", "steer", "toe", "flat", "equal length"]
     parallel, steer, toe, *_ = facts
     assert "The track bar stays at 8.0 deg and the drag link goes from" in parallel.text
@@ -180,8 +181,8 @@ def test_rows_have_the_mark_of_their_verdict(verdict, cure):
 
 @pytest.mark.parametrize(("count", "words"), [(1, "one plan steers"), (3, "three plans steer")])
 def test_the_answer_counts_the_plans(verdict, cure, count, words):
-    assert f"✗ bump steer: {words} true, of 1,234 combinations" in fix_words(
-        verdict, Fix(1234, (cure,) * count)
+    assert f"✗ bump steer: {words} true, of 1,234 combinations" in search_result_words(
+        verdict, SearchResult(1234, (cure,) * count)
     )
 
 
@@ -189,5 +190,5 @@ def test_plans_on_readings_that_do_not_close_carry_a_warning(verdict, cure):
     profile = load_profile("coil-tie-rod", [PROFILES])
     doubtful = assess(read_document(NOT_CLOSING), lambda _: profile)
     warning = "The readings do not fit each other: find the mistaken one first"
-    assert warning in fix_words(doubtful, search(doubtful, profile.corrections))
-    assert warning not in fix_words(verdict, Fix(10, (cure,)))
+    assert warning in search_result_words(doubtful, search(doubtful, profile.corrections))
+    assert warning not in search_result_words(verdict, SearchResult(10, (cure,)))

@@ -3,13 +3,13 @@
 from core.documents.record import read_document
 from tests.wizard.tui.looking import DEMO
 from wizard.locations import DEMO_SESSIONS
-from wizard.phrases.reported import told_facts
+from wizard.phrases.reported import reported_facts
 
 
 def test_everything_under_its_name():
     found = {
         fact.name: fact.text
-        for fact in told_facts(read_document(DEMO["lifted"].path_in(DEMO_SESSIONS)))
+        for fact in reported_facts(read_document(DEMO["lifted"].path_in(DEMO_SESSIONS)))
     }
     assert found == {
         "description": "invented: crew carrier, only lifted by 5 in",
@@ -22,9 +22,9 @@ def test_everything_under_its_name():
 
 
 def test_nothing_said_is_nothing():
-    assert list(told_facts({"complaint": {"reported": []}})) == []
+    assert list(reported_facts({"complaint": {"reported": []}})) == []
 
 
 def test_control_characters_are_shown_as_text():
-    (fact,) = told_facts({"session": {"note": "\x1b[31mred"}})
+    (fact,) = reported_facts({"session": {"note": "\x1b[31mred"}})
     assert fact.text == "\\x1b[31mred"

@@ -1,19 +1,19 @@
 """What is said of verdicts: meaning, doubt, gaps."""
 
-from core.adjustment.outliers import Suspicion
+from core.adjustment.outliers import SuspectGroup
 from core.documents.document import with_value, without
 from core.documents.record import read_document
 from core.profiles.profile import load_profile
-from core.uncertainty.budget import Advice
+from core.uncertainty.next_reading import Advice
 from core.verdict.assess import assess
 from tests.wizard.tui.looking import DEMO
 from wizard.locations import DEMO_SESSIONS, PROFILES
 from wizard.phrases.fact import LOOK
-from wizard.phrases.open_questions import gap_facts
-from wizard.phrases.reading_names import all_called, called
-from wizard.phrases.readings import advice_words, look_facts, readings_facts, suspicion_words
+from wizard.phrases.open_questions import open_question_facts
+from wizard.phrases.reading_names import name_of_reading, names_of_readings
+from wizard.phrases.readings import advice_words, look_facts, readings_facts, suspect_group_words
 from wizard.phrases.verdict_meaning import answer_facts
-from wizard.phrases.verdict_reasons import bind_facts, road_facts, why_facts
+from wizard.phrases.verdict_reasons import bind_facts, road_facts, steer_reason_facts
 
 
 def record(name):
@@ -33,21 +33,21 @@ def said(facts):
 class TestSuspicions:
     def test_a_group_is_named_together_with_what_it_differs_by(self):
         readings = ("track_bar.frame.height", "track_bar.axle.height", "track_bar.slope")
-        words = suspicion_words(Suspicion(readings, (25.4, -25.4, 0.05)), "in")
+        words = suspect_group_words(SuspectGroup(readings, (25.4, -25.4, 0.05)), "in")
         assert words.startswith("These three differ by about 1 in,")
         assert "height of the track bar's frame end (1 in too high)" in words
         assert "height of the track bar's axle end (1 in too low)" in words
         assert "slope of the track bar (2.9 deg too much)" in words
 
     def test_one_by_itself(self):
-        words = suspicion_words(Suspicion(("drag_link.length",), (-50.8,)), "mm")
+        words = suspect_group_words(SuspectGroup(("drag_link.length",), (-50.8,)), "mm")
         assert words == (
             "One reading does not fit the others: length of the drag link (51 mm too short)."
         )
 
     def test_slopes_alone_are_not_said_in_tape_terms(self):
         readings = ("track_bar.slope", "drag_link.slope")
-        words = suspicion_words(Suspicion(readings, (0.05, 0.05)), "in")
+        words = suspect_group_words(SuspectGroup(readings, (0.05, 0.05)), "in")
         assert words.startswith("These two differ, and")
 
 
@@ -94,7 +94,7 @@ class TestMeaning:
 
 class TestWhy:
     def test_both_ends_of_the_working_travel_are_split(self):
-        words = said(why_facts(verdict_on(record("lifted")), "in"))
+        words = said(steer_reason_facts(verdict_on(record("lifted")), "in"))
         assert words.count("not parallel") == 2
         assert "2 in of bump" in words
         assert "2 in of droop" in words
@@ -114,26 +114,26 @@ class TestWhy:
 class TestGaps:
     def test_what_was_not_measured_is_assumed_with_its_value(self):
         document = without(record("lifted"), "readings.steering.arm")
-        words = said(gap_facts(verdict_on(document), document, "in"))
+        words = said(open_question_facts(verdict_on(document), document, "in"))
         assert "assumed: " in words
         assert "steering arm 6 1/2 in" in words
 
     def test_without_wheels_flexing_and_roll_centre_are_left_open(self):
         document = without(record("lifted"), "readings.wheels")
-        words = said(gap_facts(verdict_on(document), document, "in"))
+        words = said(open_question_facts(verdict_on(document), document, "in"))
         assert "how it steers while the axle flexes" in words
         assert "offset of the left wheel and offset of the right wheel" in words
 
     def test_what_was_not_looked_at_is_said(self):
         document = without(record("lifted"), "walk_round")
-        words = said(gap_facts(verdict_on(document), document, "in"))
+        words = said(open_question_facts(verdict_on(document), document, "in"))
         assert "! not looked at: " in words
         assert "track bar at the axle" in words
 
     def test_kept_readings_are_listed_with_their_reason_as_plain_text(self):
         kept = [{"reading": "track_bar.frame.height", "reason": "seen\x1b[31m"}, "odd"]
         document = with_value(record("lifted"), "kept", kept)
-        words = said(gap_facts(verdict_on(document), document, "in"))
+        words = said(open_question_facts(verdict_on(document), document, "in"))
         assert "height of the track bar's frame end: seen\\x1b[31m" in words
 
 
@@ -148,10 +148,10 @@ class TestTrust:
 class TestNames:
     def test_readings_of_one_kind_are_named_together(self):
         names = ("track_bar.frame.station", "drag_link.axle.station", "braces.axle_ends")
-        assert all_called(names) == (
+        assert names_of_readings(names) == (
             "stations of the track bar's frame end and drag link's axle end and distance between "
             "the two axle ends"
         )
 
     def test_a_name_that_is_not_known_stands_as_it_is(self):
-        assert called("made_up.height") == "made_up.height"
+        assert name_of_reading("made_up.height") == "made_up.height"

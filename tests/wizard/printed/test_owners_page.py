@@ -128,7 +128,7 @@ async def test_in_a_folder_that_takes_nothing_a_line_says_so(tmp_path, monkeypat
 
     async with workshop_app(tmp_path).run_test(size=SMALL) as pilot:
         await open_session(pilot, "lifted")
-        monkeypatch.setattr("core.documents.atomic_write.create", full)
+        monkeypatch.setattr("core.documents.atomic_write.create_file", full)
         await press(pilot, "w")
         (warning,) = pilot.app._notifications
         assert "cannot be made" in warning.message

@@ -6,9 +6,9 @@ from core.entry_checks.check import check
 from core.entry_checks.outcome import Refused
 from core.profiles.profile import load_profile
 from core.readings.survey import SURVEY, WHEELS
-from wizard.flow.drafts import begin, now
+from wizard.flow.drafts import new_session, now
 from wizard.locations import PROFILES
-from wizard.phrases.answer_words import assumed_words, hint, in_words, length_words
+from wizard.phrases.answer_words import answer_in_words, assumed_words, hint, length_words
 from wizard.questions.steps import STEPS
 
 QUESTIONS = [question for step in STEPS for question in step.questions]
@@ -65,7 +65,7 @@ def test_each_says_what_to_do_and_why(question):
 )
 def test_the_core_knows_every_choice(question):
     for choice in question.choices:
-        outcome = check(question.path, choice.value, begin(now()), PROFILE)
+        outcome = check(question.path, choice.value, new_session(now()), PROFILE)
         hanging = question.path == "stance.wheels_on_ground" and choice.value is False
         assert isinstance(outcome, Refused) == hanging
 
@@ -76,7 +76,7 @@ def test_the_core_knows_every_choice(question):
     ids=lambda question: question.path,
 )
 def test_what_is_no_quantity_is_refused_with_what_would_be_one(question):
-    outcome = check(question.path, "about so", begin(now()), PROFILE)
+    outcome = check(question.path, "about so", new_session(now()), PROFILE)
     assert isinstance(outcome, Refused)
     assert "\n" not in outcome.message
 
@@ -98,11 +98,11 @@ def test_lengths_are_shown_in_both_units_where_they_were_typed_in_the_other():
 
 
 def test_answers_in_words():
-    assert in_words(by_path("complaint.reported"), [], "in") == "nothing"
-    assert in_words(by_path("complaint.reported"), ["wanders"], "in") == "it wanders"
-    assert in_words(by_path("readings.track_bar.bent"), False, "in") == "no"
+    assert answer_in_words(by_path("complaint.reported"), [], "in") == "nothing"
+    assert answer_in_words(by_path("complaint.reported"), ["wanders"], "in") == "it wanders"
+    assert answer_in_words(by_path("readings.track_bar.bent"), False, "in") == "no"
     height = by_path("readings.track_bar.frame.height")
-    assert in_words(height, ["24 1/2 in", "24 9/16 in"], "in") == "24 1/2 in; 24 9/16 in"
+    assert answer_in_words(height, ["24 1/2 in", "24 9/16 in"], "in") == "24 1/2 in; 24 9/16 in"
 
 
 def test_the_hint_of_a_re_measure_begins_with_the_value_before():

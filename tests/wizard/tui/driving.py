@@ -6,7 +6,7 @@ from textual.pilot import Pilot
 
 from core.documents.record import save_draft
 from wizard.flow import drafts
-from wizard.flow.answering import answer as answer_of
+from wizard.flow.answering import answer_question as answer_of
 from wizard.flow.flow import Flow
 from wizard.locations import PROFILES
 from wizard.questions.question import Question
@@ -58,9 +58,9 @@ def app_in(files: Path) -> EvenarcApp:
 
 def draft_at(files: Path, path: str) -> Path:
     """A draft of the invented truck, kept in the files folder, that has reached a question."""
-    flow = Flow(drafts.begin(drafts.now()))
-    while flow.at.path != path:
-        question = flow.at
+    flow = Flow(drafts.new_session(drafts.now()))
+    while flow.question.path != path:
+        question = flow.question
         if question.path in TRUE_TRUCK:
             given: object = TRUE_TRUCK[question.path]
         elif question.kind == "profile":
@@ -93,12 +93,12 @@ def measuring(pilot: Pilot[None]) -> MeasureScreen:
 
 def at(pilot: Pilot[None]) -> str:
     """Path of the question at hand."""
-    return measuring(pilot).flow.at.path
+    return measuring(pilot).flow.question.path
 
 
 async def answer(pilot: Pilot[None], answers: dict[str, str]) -> None:
     """Answer the question at hand: typed, chosen, or skipped."""
-    question = measuring(pilot).flow.at
+    question = measuring(pilot).flow.question
     if question.kind == "show":
         await pilot.press("enter")
         await pilot.pause()

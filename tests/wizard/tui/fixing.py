@@ -6,7 +6,7 @@ from textual.pilot import Pilot
 
 from core.documents.document import Document, value_at, with_value, without
 from core.documents.record import read_document, save_draft
-from core.documents.record_list import drafts
+from core.documents.record_list import list_drafts
 from tests.wizard.tui.looking import path_of, settle
 from wizard.tui.app import EvenarcApp
 from wizard.tui.screens.bench import BenchScreen
@@ -54,7 +54,7 @@ def bench_screen(pilot: Pilot[None]) -> BenchScreen:
 
 def draft(files: Path) -> Document:
     """The one draft there is, as it lies on the disk."""
-    (entry,) = [one for one in drafts(files) if one.id == ID]
+    (entry,) = [one for one in list_drafts(files) if one.id == ID]
     return read_document(entry.path)
 
 

@@ -3,7 +3,7 @@
 import pytest
 
 from core.documents.document import value_at
-from core.documents.record_list import drafts, list_records
+from core.documents.record_list import list_drafts, list_records
 from core.fix.bench import NUDGED, STEPS
 from tests.wizard.tui.driving import measuring, type_text
 from tests.wizard.tui.fixing import bench_screen, draft, go_to_fix, plan_in_draft, press
@@ -199,7 +199,7 @@ class TestKeeping:
             await press(pilot, "escape")
             assert isinstance(pilot.app.screen, RecordScreen)
             assert {entry.path: entry.path.read_bytes() for entry in list_records(files)} == before
-            assert drafts(files) == []
+            assert list_drafts(files) == []
 
     async def test_from_the_verdict_of_a_session_it_becomes_its_plan(self, tmp_path):
         async with workshop_app(tmp_path).run_test(size=SMALL) as pilot:

@@ -3,7 +3,7 @@
 import pytest
 
 from core.documents.record import read_document
-from core.documents.signature import signature_stands, signatures_of
+from core.documents.signature import signature_is_valid, signatures_of
 from tests.wizard.tui.driving import type_text
 from tests.wizard.tui.looking import (
     LARGE,
@@ -14,7 +14,7 @@ from tests.wizard.tui.looking import (
     shown,
     workshop_app,
 )
-from wizard.tui.screens.decision import SignScreen
+from wizard.tui.screens.decision import DecisionScreen
 from wizard.tui.screens.record import RecordScreen
 from wizard.tui.widgets.remark import Remark
 
@@ -57,7 +57,7 @@ async def test_a_session_is_signed_and_the_signature_stands(tmp_path):
     (signature,) = signatures_of(document)
     assert signature["decision"] == "signed"
     assert signature["note"] == ""
-    assert signature_stands(document, signature)
+    assert signature_is_valid(document, signature)
 
 
 async def test_what_was_decided_before_is_said(tmp_path):
@@ -100,7 +100,7 @@ async def test_a_name_is_needed(tmp_path):
         await decide(pilot)
         await pilot.press("1", "enter", "enter")
         await pilot.pause()
-        assert isinstance(pilot.app.screen, SignScreen)
+        assert isinstance(pilot.app.screen, DecisionScreen)
         assert "nothing was typed" in said(pilot)
 
 
@@ -131,7 +131,7 @@ async def test_a_record_that_was_changed_meanwhile_is_not_signed(tmp_path):
         await type_text(pilot, "Lead")
         await pilot.press("enter", "enter")
         await pilot.pause()
-        assert isinstance(pilot.app.screen, SignScreen)
+        assert isinstance(pilot.app.screen, DecisionScreen)
         assert "has changed since it was opened" in said(pilot)
     assert path.read_bytes() == changed
 

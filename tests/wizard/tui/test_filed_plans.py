@@ -2,7 +2,7 @@
 
 import pytest
 
-from core.documents.record_list import drafts, list_records
+from core.documents.record_list import list_drafts, list_records
 from tests.wizard.tui.fixing import plans_screen, press
 from tests.wizard.tui.looking import LARGE, SMALL, flowing, open_session, shown, workshop_app
 from wizard.tui.screens.bench import BenchScreen
@@ -35,7 +35,7 @@ async def test_they_are_searched_for_and_nothing_is_kept(tmp_path):
         await press(pilot, "escape", "escape")
         assert isinstance(pilot.app.screen, RecordScreen)
         assert {entry.path: entry.path.read_bytes() for entry in list_records(files)} == before
-        assert drafts(files) == []
+        assert list_drafts(files) == []
 
 
 async def test_what_the_shop_cannot_make_is_left_out_of_the_search(tmp_path):
@@ -46,7 +46,7 @@ async def test_what_the_shop_cannot_make_is_left_out_of_the_search(tmp_path):
         await press(pilot, "s", "space", "enter")
         assert isinstance(pilot.app.screen, FiledPlansScreen)
         assert plans_screen(pilot).planning.fix.plans != every
-        assert drafts(pilot.app.files) == []
+        assert list_drafts(pilot.app.files) == []
 
 
 @pytest.mark.parametrize("name", ["fixed", "close", "worn joint"])

@@ -6,7 +6,7 @@ import pytest
 
 from core.documents.document import value_at
 from core.documents.record import read_document
-from core.documents.record_list import drafts, list_records
+from core.documents.record_list import list_drafts, list_records
 from tests.wizard.tui.driving import (
     TRUE_TRUCK,
     answer_until,
@@ -60,7 +60,7 @@ def field(pilot):
 
 def only_draft(files):
     """The one draft there is, as it lies on the disk."""
-    (entry,) = drafts(files)
+    (entry,) = list_drafts(files)
     return read_document(entry.path)
 
 
@@ -76,7 +76,7 @@ class TestFromNothingToARecord:
         (entry,) = list_records(tmp_path)
         assert entry.fault == ""
         assert entry.overall == "steers true"
-        assert drafts(tmp_path) == []
+        assert list_drafts(tmp_path) == []
         record = read_document(entry.path)
         assert value_at(record, "readings.drag_link.frame.height") == ["22 3/4 in", "22 11/16 in"]
         assert value_at(record, "walk_round.joints.track_bar_axle") == "tight"

@@ -25,7 +25,7 @@ from tests.wizard.tui.looking import (
 from wizard.flow.flow import Flow
 from wizard.flow.planning import BENCH, CHANGED, KEPT
 from wizard.locations import PROFILES
-from wizard.phrases.search_result import working_words
+from wizard.phrases.search_result import progress_words
 from wizard.tui.screens.bench import BenchScreen
 from wizard.tui.screens.help import HelpScreen
 from wizard.tui.screens.measure import MeasureScreen
@@ -512,8 +512,8 @@ class TestInsteadOfPlans:
 
 class TestSearching:
     def test_progress_is_said_in_words_and_figures(self):
-        assert working_words(0.0).endswith("0%")
-        assert working_words(0.5).count("█") == working_words(0.5).count("░")
+        assert progress_words(0.0).endswith("0%")
+        assert progress_words(0.5).count("█") == progress_words(0.5).count("░")
 
     async def test_the_screen_stays_alive_and_can_be_left_meanwhile(self, tmp_path, monkeypatch):
         """A search that waits to be stopped: keys still work, and leaving stops it."""

@@ -4,7 +4,7 @@ import pytest
 
 from core.documents.document import value_at, with_value, without
 from core.documents.record import read_document, save_draft
-from core.documents.record_list import drafts
+from core.documents.record_list import list_drafts
 from tests.wizard.tui.driving import app_in, at, draft_at, measuring
 from tests.wizard.tui.looking import (
     DEMO,
@@ -288,7 +288,7 @@ class TestInTheMeasuring:
             await pilot.press("f9")
             await pilot.pause()
             assert isinstance(pilot.app.screen, HomeScreen)
-        assert len(drafts(tmp_path)) == 1
+        assert len(list_drafts(tmp_path)) == 1
 
     async def test_without_a_reading_it_says_so_and_enter_goes_there(self, tmp_path):
         path = draft_at(tmp_path, "readings.drag_link.axle.height")
@@ -336,7 +336,7 @@ class TestTakingAReadingAgain:
         path = as_draft(tmp_path, "not closing")
         async with app_in(tmp_path).run_test(size=SMALL) as pilot:
             await go_on(pilot, path)
-            suspect = pilot.app.screen.verdict.suspicions[0].readings[0]
+            suspect = pilot.app.screen.verdict.suspect_groups[0].readings[0]
             await pilot.press("s")
             await pilot.pause()
             assert at(pilot) == f"readings.{suspect}"

@@ -2,9 +2,9 @@
 
 import pytest
 
-from wizard.views.travel_state import ROLL_END, ROUND, Ride
+from wizard.views.travel_state import ROLL_END, ROUND, TravelState
 
-RIDE = Ride(droop=120.0, bump=100.0)
+RIDE = TravelState(droop=120.0, bump=100.0)
 
 
 def test_it_stays_within_the_travel():

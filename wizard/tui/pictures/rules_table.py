@@ -6,7 +6,7 @@ from rich.style import Style
 from textual.widgets import Static
 
 from wizard.views.picture_data import RuleRow
-from wizard.views.rules_table import Rules
+from wizard.views.rules_table import RulesGrid
 
 
 class RulesTable(Static):
@@ -40,7 +40,7 @@ class RulesTable(Static):
     def show(self, rows: Iterable[RuleRow]) -> None:
         """Show other rules."""
         self.rows = tuple(rows)
-        self.update(Rules(self.rows, self.style_of))
+        self.update(RulesGrid(self.rows, self.style_of))
 
     def style_of(self, name: str) -> Style:
         """Style of a component class."""

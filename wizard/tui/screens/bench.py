@@ -9,15 +9,15 @@ from textual.screen import Screen
 from textual.widgets import Static
 
 from core.fix.bench import NUDGED, STEPS, Bench
-from core.fix.search import Plan
-from core.profiles.corrections import RIDE_HEIGHT
-from core.text.quantity import LengthUnit
+from core.fix.plan import Plan
+from core.kinematics.pivots import RIDE_HEIGHT
+from core.text.quantity import LengthUnit, other_unit
 from core.verdict.verdict import Verdict
 from wizard.phrases.answer_words import UNIT_WORDS
 from wizard.phrases.bench import bench_words, movables
 from wizard.phrases.help_on_plans import help_on_bench
 from wizard.phrases.plan_outcomes import SUMMED_UP, outcome_rows, outcome_words
-from wizard.phrases.work_steps import show
+from wizard.phrases.work_steps import format_setting
 from wizard.tui.pictures.curve import Curve
 from wizard.tui.pictures.front_view import FrontView
 from wizard.tui.screens.change_move import rise_typed
@@ -109,7 +109,7 @@ class BenchScreen(Screen[Plan | None]):
         self.query_one("#bench-words", Static).update(Content(bench_words(bench, plan)))
         list_ = self.query_one(BenchList)
         list_.movables, list_.at = tuple(movables(bench, plan, unit)), self.at
-        list_.step = show(STEPS[unit][self.step], unit)
+        list_.step = format_setting(STEPS[unit][self.step], unit)
         table = self.query_one(PlansTable)
         table.columns = [Column(TRIED, ())]
         rows = outcome_rows(verdict, [plan], unit)
@@ -130,7 +130,7 @@ class BenchScreen(Screen[Plan | None]):
             Key("+ -", "step", "step(1)"),
             *([Key("F8", "undo", "undo"), Key("0", "put back", "reset")] if is_moved else []),
             Key("L", "lift by", "lift"),
-            Key("F2", "in" if self.unit == "mm" else "mm", "units"),
+            Key("F2", other_unit(self.unit), "units"),
             Key("F1", "help", "help"),
         )
 
@@ -182,7 +182,7 @@ class BenchScreen(Screen[Plan | None]):
 
     def action_units(self) -> None:
         """Show lengths, and step, in the other unit."""
-        self.unit = "in" if self.unit == "mm" else "mm"
+        self.unit = other_unit(self.unit)
         self.show()
 
     def action_keep(self) -> None:

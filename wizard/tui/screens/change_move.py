@@ -9,14 +9,14 @@ from typing import Any
 from textual.app import App
 
 from core.fix.bench import BY_HAND
-from core.fix.search import Plan, plan_of
+from core.fix.plan import Plan, plan_of
 from core.text import quantity
 from core.text.plain_text import plain
 from core.text.quantity import LengthUnit, QuantityError
 from core.verdict.verdict import Verdict
 from wizard.flow.planning import SAME
 from wizard.phrases.plan_outcomes import outcome_words
-from wizard.phrases.work_steps import move_words, range_words, show
+from wizard.phrases.work_steps import format_setting, move_words, range_words
 from wizard.questions.question import Choice
 from wizard.tui.screens.pick import PickScreen
 from wizard.tui.screens.prompt import PromptScreen
@@ -77,14 +77,16 @@ def how_far(verdict: Verdict, plan: Plan, index: int, unit: LengthUnit) -> Promp
     return PromptScreen(
         f"How far, {plain(move.correction.name)}?",
         "Up is plus and down is minus, from where the pivot is now. 0 leaves it where it is.",
-        show(move.rise, unit),
+        format_setting(move.rise, unit),
         judge,
     )
 
 
 def rise_typed(text: str, unit: LengthUnit) -> float:
     """A rise, mm. Raises QuantityError."""
-    rise = quantity.length(text, unit)
+    rise = quantity.parse_length(text, unit)
     if abs(rise) > FARTHEST:
-        raise QuantityError(f"no pivot goes further than {show(FARTHEST, unit)}, up or down")
+        raise QuantityError(
+            f"no pivot goes further than {format_setting(FARTHEST, unit)}, up or down"
+        )
     return rise

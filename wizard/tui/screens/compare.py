@@ -11,17 +11,17 @@ from textual.css.query import NoMatches
 from textual.worker import get_current_worker
 
 from core.documents.document import Document
+from core.documents.entries import units_of
 from core.profiles.profile import Profile
-from wizard.flow.drafts import units_of
 from wizard.phrases.help import Section
 from wizard.phrases.help_on_verdict import help_on_comparison
-from wizard.tui.screens.sectioned import PageScreen
-from wizard.tui.widgets.comparison_view import ComparePage
+from wizard.tui.screens.sectioned import SectionedScreen
+from wizard.tui.widgets.comparison_view import ComparisonView
 from wizard.tui.widgets.keys import Key
 from wizard.views.two_sessions import TwoSessions, two_sessions
 
 
-class CompareScreen(PageScreen[bool]):
+class CompareScreen(SectionedScreen[bool]):
     """Two sessions of a vehicle; left with whether to go on.
 
     Parameters
@@ -36,7 +36,7 @@ class CompareScreen(PageScreen[bool]):
 
     Raises
     ------
-    core.documents.entries.EntryError, core.documents.entries.ProfileError
+    core.documents.entries.EntryError, core.profiles.profile.ProfileError
         One of them cannot be judged.
     """
 
@@ -58,7 +58,7 @@ class CompareScreen(PageScreen[bool]):
 
     def compose(self) -> ComposeResult:
         """The page is all there is."""
-        yield ComparePage()
+        yield ComparisonView()
 
     def on_mount(self) -> None:
         """Show it by linear propagation at once, and once more when the doubt has been drawn."""
@@ -80,7 +80,7 @@ class CompareScreen(PageScreen[bool]):
 
     def show(self) -> None:
         """Show it in the units at hand."""
-        self.query_one(ComparePage).show(self.both, self.unit)
+        self.query_one(ComparisonView).show(self.both, self.unit)
         self.say_keys()
 
     def keys(self) -> tuple[Key, ...]:

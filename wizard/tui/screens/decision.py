@@ -11,16 +11,16 @@ from textual.app import ComposeResult
 from textual.screen import Screen
 
 from core.documents.document import Document
-from core.documents.record import RecordError, rewrite
+from core.documents.record import RecordError, replace_signed
 from core.documents.signature import Decision, sign
 from core.entry_checks import words
 from core.entry_checks.outcome import Accepted, Refused
 from wizard.flow.drafts import now
-from wizard.phrases.answer_words import in_words
+from wizard.phrases.answer_words import answer_in_words
 from wizard.phrases.decisions import signature_facts
 from wizard.phrases.session_names import session_words
 from wizard.questions.question import Choice, Question
-from wizard.tui.widgets.answers import Answered, Answers
+from wizard.tui.widgets.answers import AnsweredQuestion, Answers
 from wizard.tui.widgets.asking import NOTHING_CHOSEN, Asking
 from wizard.tui.widgets.heading import Heading
 from wizard.tui.widgets.keys import Key, Keys
@@ -63,7 +63,7 @@ QUESTIONS = (DECISION, BY, NOTE)
 AIM = "The lead's decision on this session."
 
 
-class SignScreen(Screen[Document | None]):
+class DecisionScreen(Screen[Document | None]):
     """Asks for the decision, the name and a note, and writes them into the record.
 
     Gives the document as it stands then, or None where nothing was decided.
@@ -122,10 +122,10 @@ class SignScreen(Screen[Document | None]):
         """The questions that were answered."""
         return QUESTIONS[: len(self.answers)]
 
-    def answered(self, question: Question) -> Answered:
+    def answered(self, question: Question) -> AnsweredQuestion:
         """An answer as the list shows it."""
-        words = in_words(question, self.answers[question.path], "in")
-        return Answered(question.path, question.name, words)
+        words = answer_in_words(question, self.answers[question.path], "in")
+        return AnsweredQuestion(question.path, question.name, words)
 
     @property
     def needs_note(self) -> bool:
@@ -157,7 +157,7 @@ class SignScreen(Screen[Document | None]):
         decision: Decision = "signed" if given["decision"] == "signed" else "returned"
         document = sign(self.document, decision, given["by"], now(), given["note"])
         try:
-            rewrite(self.path, document)
+            replace_signed(self.path, document)
         except RecordError as error:
             del self.answers["note"]
             self.query_one(Asking).say("trouble", str(error))

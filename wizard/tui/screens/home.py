@@ -11,7 +11,7 @@ from textual.screen import Screen
 from textual.widgets import Static
 
 from core.documents.record import RecordError, discard_draft, read_document
-from core.documents.record_list import Entry, drafts, list_records, tidy
+from core.documents.record_list import ListedSession, list_drafts, list_records, remove_leftovers
 from core.text.plain_text import plain
 from wizard.phrases.help import help_at_home
 from wizard.questions.question import Choice
@@ -73,7 +73,7 @@ class HomeScreen(Screen[None]):
         self.query_one(Heading).right = str(self.app.files)
         self.say_keys()
         self.notice(self.first_notice)
-        tidy(self.app.files)
+        remove_leftovers(self.app.files)
 
     @on(Sessions.OptionHighlighted)
     def say_keys(self) -> None:
@@ -97,7 +97,7 @@ class HomeScreen(Screen[None]):
     def read(self) -> None:
         """Read the files folder again."""
         try:
-            unfinished, filed = drafts(self.app.files), list_records(self.app.files)
+            unfinished, filed = list_drafts(self.app.files), list_records(self.app.files)
         except RecordError as error:
             self.notice(str(error))
             unfinished, filed, first_time = [], [], ""
@@ -186,7 +186,7 @@ class HomeScreen(Screen[None]):
         ask = f"Throw this unfinished session of {entry.tag} away?"
         self.app.push_screen(PickScreen(ask, do, choices, False), chosen)
 
-    def discard(self, entry: Entry) -> None:
+    def discard(self, entry: ListedSession) -> None:
         """Throw an unfinished session away."""
         try:
             discard_draft(self.app.files, read_document(entry.path))

@@ -10,23 +10,24 @@ from textual.app import ComposeResult
 from textual.screen import Screen
 
 from core.documents.document import value_at, with_value, without
-from core.documents.entries import EntryError
+from core.documents.entries import EntryError, units_of
 from core.documents.record import RecordError, file_record
 from core.entry_checks.outcome import Queried
 from core.text.plain_text import plain
+from core.text.quantity import other_unit
 from wizard.flow import drafts
-from wizard.flow.answering import answer, keep
-from wizard.flow.filing import finished
+from wizard.flow.answering import answer_question, keep_queried
+from wizard.flow.filing import finished_record
 from wizard.flow.flow import Flow
-from wizard.flow.opening import Opened
+from wizard.flow.opening import OpenedSession
 from wizard.flow.profile_choices import profile_choices
 from wizard.flow.retake import Retake
-from wizard.flow.unentered_input import NotEntered, undone
-from wizard.phrases.answer_words import as_typed, in_words
+from wizard.flow.unentered_input import UnenteredInput, undone
+from wizard.phrases.answer_words import answer_in_words, as_typed
 from wizard.phrases.help import help_on
 from wizard.questions.question import Question
 from wizard.tui.screens.help import HelpScreen
-from wizard.tui.screens.step_screens import SHOWN
+from wizard.tui.screens.step_screens import STEP_SCREENS
 from wizard.tui.screens.steps import ask_step
 from wizard.tui.widgets.asking import NOTHING_CHOSEN, Asking
 from wizard.tui.widgets.guidance import Guidance
@@ -66,7 +67,7 @@ class MeasureScreen(Screen[str]):
         ("f9", "leave", "leave"),
     ]
 
-    def __init__(self, opened: Opened) -> None:
+    def __init__(self, opened: OpenedSession) -> None:
         super().__init__()
         self.flow = opened.flow
         self.earlier = opened.earlier
@@ -75,7 +76,7 @@ class MeasureScreen(Screen[str]):
         self.doubted: Any = None
         self.gives_reason = False
         self.saved = ""
-        self.not_entered = NotEntered()
+        self.not_entered = UnenteredInput()
 
     def check_action(self, action: str, parameters: tuple[object, ...]) -> bool | None:
         """While a reason is asked for only what leads out of that."""
@@ -94,7 +95,7 @@ class MeasureScreen(Screen[str]):
     def ask(self) -> None:
         """Put the question at hand, or show the step that has a screen of its own."""
         self.queried, self.gives_reason = None, False
-        question = self.flow.at
+        question = self.flow.question
         if question.kind == "show":
             self.show_step(question)
             return
@@ -118,7 +119,7 @@ class MeasureScreen(Screen[str]):
             else:
                 self.move(how)
 
-        self.app.push_screen(SHOWN[question.path](self.flow, self.earlier), left)
+        self.app.push_screen(STEP_SCREENS[question.path](self.flow, self.earlier), left)
 
     def say(self, what: str, text: str, way_out: str = "") -> None:
         """Say what is wrong under the field; it can be mended there."""
@@ -127,7 +128,7 @@ class MeasureScreen(Screen[str]):
     @on(Asking.HandedIn)
     def judge(self, event: Asking.HandedIn) -> None:
         """Take an answer, query it or refuse it."""
-        question, given = self.flow.at, event.answer
+        question, given = self.flow.question, event.answer
         if self.gives_reason:
             self.keep_because(str(given))
         elif given is None:
@@ -144,12 +145,12 @@ class MeasureScreen(Screen[str]):
     def check(self, given: Any) -> None:
         """Answer the question at hand, if nothing speaks against it."""
         app = self.app
-        outcome = answer(self.flow, given, app.profile_folders, app.files, self.earlier)
+        outcome = answer_question(self.flow, given, app.profile_folders, app.files, self.earlier)
         if isinstance(outcome, Flow):
             self.move(outcome)
         elif isinstance(outcome, Queried):
             self.queried, self.doubted = outcome, given
-            again = "choose again" if self.flow.at.is_chosen else "type it again"
+            again = "choose again" if self.flow.question.is_chosen else "type it again"
             self.say("queried", outcome.message, f"{again}, or F5 keeps it with a reason")
             self.query_one(Worksheet).offer_to_keep(self.flow)
         else:
@@ -176,22 +177,22 @@ class MeasureScreen(Screen[str]):
     @property
     def is_typed_over(self) -> bool:
         """Whether something else stands in the field than the answer that was taken."""
-        if self.flow.at.kind == "show":  # what stands there is the answer before
+        if self.flow.question.kind == "show":  # what stands there is the answer before
             return False
         typed = self.query_one(Asking).typed
-        answer = value_at(self.flow.document, self.flow.at.path)
+        answer = value_at(self.flow.document, self.flow.question.path)
         return bool(typed.strip()) and typed != as_typed(answer)
 
     def remember_typed(self, flow: Flow) -> None:
         """What was typed and not entered waits for when its question comes up again."""
-        path = self.flow.at.path
+        path = self.flow.question.path
         same = value_at(flow.document, path) == value_at(self.flow.document, path)
-        if flow.at.path != path and same and self.is_typed_over and not self.gives_reason:
+        if flow.question.path != path and same and self.is_typed_over and not self.gives_reason:
             self.not_entered.keep(self.flow, self.query_one(Asking).typed)
 
     def trouble(self, text: str) -> None:
         """Say what the machine could not do, and stay where we are."""
-        if self.flow.at.kind == "show":
+        if self.flow.question.kind == "show":
             self.notify(text, severity="error", markup=False)
             self.ask()
         else:
@@ -201,7 +202,7 @@ class MeasureScreen(Screen[str]):
         """Keep a queried answer, if there is a reason."""
         if self.queried is None:
             return
-        outcome = keep(self.flow, self.queried.value, reason)
+        outcome = keep_queried(self.flow, self.queried.value, reason)
         if isinstance(outcome, Flow):
             self.move(outcome)
         else:
@@ -217,7 +218,9 @@ class MeasureScreen(Screen[str]):
             return
         try:
             self.app.desk.check(self.flow.document)
-            path = file_record(self.app.files, finished(self.flow.document, profile, drafts.now()))
+            path = file_record(
+                self.app.files, finished_record(self.flow.document, profile, drafts.now())
+            )
         except (RecordError, EntryError) as error:
             self.say("trouble", f"{error}; the session stays as it is, unfinished")
             return
@@ -233,19 +236,19 @@ class MeasureScreen(Screen[str]):
         if self.gives_reason:
             self.ask()
             self.query_one(Asking).retype(self.doubted)
-        elif back.at is self.flow.at:
+        elif back.question is self.flow.question:
             self.action_leave()
         else:
             self.move(back)
 
     def action_forward(self) -> None:
         """To the next question, as far as this one is settled."""
-        if self.flow.is_settled(self.flow.at):
+        if self.flow.is_settled(self.flow.question):
             self.move(self.flow.going_by(1))
 
     def action_skip(self) -> None:
         """Past an optional question."""
-        if self.flow.at.optional:
+        if self.flow.question.optional:
             self.move(self.flow.skipped())
         else:
             self.say("refused", "this one is needed and cannot be skipped; F9 leaves for now")
@@ -259,7 +262,7 @@ class MeasureScreen(Screen[str]):
             self.check(given)
             return
         self.gives_reason = True
-        kept = in_words(self.flow.at, self.queried.value, drafts.units_of(self.flow.document))
+        kept = answer_in_words(self.flow.question, self.queried.value, units_of(self.flow.document))
         self.query_one(Worksheet).ask_reason(plain(kept, 40), self.queried.message)
 
     def action_undo(self) -> None:
@@ -280,7 +283,7 @@ class MeasureScreen(Screen[str]):
         """Show, and take bare numbers in, the other unit."""
         typed, is_new = self.query_one(Asking).typed, self.is_typed_over
         document = self.flow.document
-        other = "in" if drafts.units_of(document) == "mm" else "mm"
+        other = other_unit(units_of(document))
         self.move(self.flow.with_document(with_value(document, "session.units", other)))
         self.query_one(Asking).retype(typed, marked=not is_new)
 
@@ -302,7 +305,9 @@ class MeasureScreen(Screen[str]):
 
     def action_help(self) -> None:
         """Help on the question at hand."""
-        self.app.push_screen(HelpScreen(help_on(self.flow.at, self.query_one(Worksheet).closing)))
+        self.app.push_screen(
+            HelpScreen(help_on(self.flow.question, self.query_one(Worksheet).closing))
+        )
 
     def action_leave(self) -> None:
         """To the first page; the draft stays."""

@@ -10,15 +10,15 @@ from textual.app import ComposeResult
 from textual.worker import get_current_worker
 
 from core.documents.document import Document, with_value
-from core.documents.entries import EntryError
+from core.documents.entries import EntryError, units_of
 from core.documents.record import RecordError
-from core.fix.search import Fix, Plan, search
+from core.fix.plan import Plan
+from core.fix.search import SearchResult, search
 from core.profiles.corrections import Correction
 from core.profiles.profile import Profile
 from core.verdict.assess import assess
-from core.verdict.verdict import BUMP_STEER, Verdict
-from wizard.flow.drafts import units_of
-from wizard.flow.flow import Flow, applying
+from core.verdict.verdict import Overall, Verdict
+from wizard.flow.flow import Flow, applicable_answers
 from wizard.flow.planning import (
     BENCH,
     CHANGED,
@@ -36,14 +36,14 @@ from wizard.phrases.answer_words import UNIT_WORDS
 from wizard.phrases.help import Section
 from wizard.phrases.help_on_plans import help_on_fix
 from wizard.phrases.plan_outcomes import outcome_words
-from wizard.phrases.search_result import fix_words, working_words
-from wizard.phrases.session_names import opened, tag_of
+from wizard.phrases.search_result import progress_words, search_result_words
+from wizard.phrases.session_names import opening_time, vehicle_tag
 from wizard.tui.screens.bench import BenchScreen
 from wizard.tui.screens.change_move import ask_move
 from wizard.tui.screens.shop_corrections import ask_adjuster, what_it_has
-from wizard.tui.screens.step_screen import StepPage
+from wizard.tui.screens.step_screen import StepScreen
 from wizard.tui.widgets.keys import Key
-from wizard.tui.widgets.plans_view import PlanPage
+from wizard.tui.widgets.plans_view import PlansView
 
 OFTEN = 0.1
 """s between two words on how far the search is."""
@@ -53,7 +53,7 @@ class Stopped(Exception):
     """The search is not wanted any more."""
 
 
-class PlansScreen(StepPage):
+class PlansScreen(StepScreen):
     """The step Fix of a session that is measured; left with the flow to go on with.
 
     Parameters
@@ -90,12 +90,12 @@ class PlansScreen(StepPage):
 
     def compose(self) -> ComposeResult:
         """The page is all there is."""
-        yield PlanPage()
+        yield PlansView()
 
     @property
-    def page(self) -> PlanPage:
+    def page(self) -> PlansView:
         """The page."""
-        return self.query_one(PlanPage)
+        return self.query_one(PlansView)
 
     def on_mount(self) -> None:
         """Search, with all that the shop has."""
@@ -108,7 +108,7 @@ class PlansScreen(StepPage):
         """Search afresh."""
         self.planning = None
         self.page.show_none()
-        self.page.say(working_words(0.0))
+        self.page.say(progress_words(0.0))
         self.show()
         self.look_for_plans(switched_on(self.flow.document, self.corrections))
 
@@ -123,7 +123,7 @@ class PlansScreen(StepPage):
                 raise Stopped
             if monotonic() - said > OFTEN:
                 said = monotonic()
-                self.app.call_from_thread(self.page.say, working_words(share))
+                self.app.call_from_thread(self.page.say, progress_words(share))
 
         try:
             verdict = self.verdict or self.judged()
@@ -138,7 +138,7 @@ class PlansScreen(StepPage):
 
     def judged(self) -> Verdict:
         """The verdict on the session as it is. Raises EntryError."""
-        return assess(applying(self.flow.document, self.profile), lambda _: self.profile)
+        return assess(applicable_answers(self.flow.document, self.profile), lambda _: self.profile)
 
     def cannot(self, fault: str) -> None:
         """There is no verdict to plan on."""
@@ -146,7 +146,7 @@ class PlansScreen(StepPage):
         self.page.say(f"— no plan without a verdict: {fault}")
         self.say_keys()
 
-    def found(self, verdict: Verdict, fix: Fix) -> None:
+    def found(self, verdict: Verdict, fix: SearchResult) -> None:
         """Show what was found, at the plan that was chosen before."""
         self.verdict = verdict
         kept = kept_plan(self.flow.document, verdict, self.corrections)
@@ -160,10 +160,11 @@ class PlansScreen(StepPage):
         """Show the plans in the units at hand."""
         document, planning = self.flow.document, self.planning
         self.page.entitle(
-            f"{tag_of(document)}, what to move, {opened(document)}", UNIT_WORDS[self.unit]
+            f"{vehicle_tag(document)}, what to move, {opening_time(document)}",
+            UNIT_WORDS[self.unit],
         )
         if planning is not None:
-            answer = fix_words(planning.verdict, planning.fix)
+            answer = search_result_words(planning.verdict, planning.fix)
             self.page.say(f"{answer} {self.trouble}".strip())
             if planning.plans:
                 adjusters = adjusters_in(document, self.profile)
@@ -193,7 +194,7 @@ class PlansScreen(StepPage):
     @property
     def searches(self) -> bool:
         """Whether there is anything to look for."""
-        return self.planning is not None and self.planning.verdict.overall == BUMP_STEER
+        return self.planning is not None and self.planning.verdict.overall == Overall.BUMP_STEER
 
     def help(self) -> Sequence[Section]:
         """Help on the plans."""
@@ -252,7 +253,7 @@ class PlansScreen(StepPage):
                 self.plan_again(self.planning.with_own(BENCH, plan))
 
         plan = self.planning.plan
-        tag = tag_of(self.flow.document)
+        tag = vehicle_tag(self.flow.document)
         self.app.push_screen(BenchScreen(self.verdict, tag, self.unit, plan, True), tried)
 
     def action_shop(self) -> None:

@@ -6,12 +6,11 @@ from collections.abc import Callable
 from pathlib import Path
 
 from core.documents.document import Document, value_at
-from core.documents.entries import ProfileError
 from core.documents.record import RecordError
-from core.profiles.profile import Profile
+from core.profiles.profile import Profile, ProfileError
 from core.text.plain_text import plain
-from core.verdict.verdict import BUMP_STEER
-from wizard.tui.screens.decision import SignScreen
+from core.verdict.verdict import Overall
+from wizard.tui.screens.decision import DecisionScreen
 from wizard.tui.screens.filed_plans import FiledPlansScreen
 from wizard.tui.screens.verdict import VerdictScreen
 from wizard.tui.widgets.keys import Key
@@ -57,7 +56,7 @@ class RecordScreen(VerdictScreen[None]):
     @property
     def is_out(self) -> bool:
         """Whether there is something to put right."""
-        return self.verdict is not None and self.verdict.overall == BUMP_STEER
+        return self.verdict is not None and self.verdict.overall == Overall.BUMP_STEER
 
     def action_plans(self) -> None:
         """What could be moved, as one would plan it today."""
@@ -83,17 +82,17 @@ class RecordScreen(VerdictScreen[None]):
                 self.document = document
                 self.show()
 
-        self.app.push_screen(SignScreen(self.path, self.document), decided)
+        self.app.push_screen(DecisionScreen(self.path, self.document), decided)
 
     def action_page(self) -> None:
         """Make the page for whoever owns the vehicle, beside the record."""
         if self.verdict is None:
             return
-        from wizard.printed.page_file import free_beside, write_page  # seldom wanted
+        from wizard.printed.page_file import free_beside, write_owners_page  # seldom wanted
 
         path = free_beside(self.path)
         try:
-            write_page(path, self.document, self.verdict, self.unit)
+            write_owners_page(path, self.document, self.verdict, self.unit)
         except RecordError as error:
             self.app.warn(str(error))
         else:

@@ -7,11 +7,11 @@ from typing import TYPE_CHECKING, TypeVar
 
 from textual.screen import Screen
 
-from core.text.quantity import LengthUnit
+from core.text.quantity import LengthUnit, other_unit
 from wizard.phrases.help import Section
 from wizard.tui.screens.help import HelpScreen
 from wizard.tui.widgets.keys import Key, Keys
-from wizard.tui.widgets.sectioned_view import Page
+from wizard.tui.widgets.sectioned_view import SectionedView
 
 if TYPE_CHECKING:
     from wizard.tui.app import EvenarcApp
@@ -19,7 +19,7 @@ if TYPE_CHECKING:
 Left = TypeVar("Left")
 
 
-class PageScreen(Screen[Left]):
+class SectionedScreen(Screen[Left]):
     """A page that is looked at.
 
     Parameters
@@ -53,7 +53,7 @@ class PageScreen(Screen[Left]):
 
     def keys(self) -> tuple[Key, ...]:
         """The keys that do something now; subclasses put theirs before these."""
-        other = "in" if self.unit == "mm" else "mm"
+        other = other_unit(self.unit)
         return (Key("F2", other, "units"), Key("F1", "help", "help"))
 
     def help(self) -> Sequence[Section]:
@@ -66,16 +66,16 @@ class PageScreen(Screen[Left]):
 
     def action_units(self) -> None:
         """Show lengths in the other unit."""
-        self.unit = "in" if self.unit == "mm" else "mm"
+        self.unit = other_unit(self.unit)
         self.show()
 
     def action_part(self, number: int) -> None:
         """Go to a part of the page."""
-        self.query_one(Page).go_to(number)
+        self.query_one(SectionedView).go_to(number)
 
     def action_scroll(self, how: str) -> None:
         """Scroll the page."""
-        self.query_one(Page).scroll(how)
+        self.query_one(SectionedView).scroll(how)
 
     def action_help(self) -> None:
         """Help on this page."""

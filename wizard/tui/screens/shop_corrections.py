@@ -15,7 +15,7 @@ from core.profiles.corrections import Correction
 from core.readings.survey import LINKS
 from core.text.plain_text import plain
 from core.text.quantity import LengthUnit
-from wizard.phrases.reading_names import pivot_called
+from wizard.phrases.reading_names import name_of_pivot
 from wizard.phrases.work_steps import KINDS as KINDS_CALLED
 from wizard.phrases.work_steps import adjuster_words, pitch_words, range_words
 from wizard.questions.question import Choice
@@ -65,7 +65,7 @@ def which_adjuster(adjusters: Mapping[str, Adjuster], unit: LengthUnit) -> PickS
     choices = [
         Choice(
             f"{link} {kind}",
-            f"{pivot_called(link)}: {KINDS_CALLED[kind]}",
+            f"{name_of_pivot(link)}: {KINDS_CALLED[kind]}",
             _as_it_is(adjusters[link], kind, unit),
         )
         for link, kind in product(LINKS, KINDS)
@@ -93,7 +93,7 @@ def which_thread(link: str, adjuster: Adjuster, unit: LengthUnit) -> PromptScree
         return with_unit, adjuster_words(Adjuster(adjuster.kind, pitch), unit)
 
     return PromptScreen(
-        f"What thread has the {pivot_called(link)}'s {KINDS_CALLED[adjuster.kind]}?",
+        f"What thread has the {name_of_pivot(link)}'s {KINDS_CALLED[adjuster.kind]}?",
         "Turns to the inch, like 16 per in, or millimetres a turn, like 1.5 mm. Count the turns "
         "of bare thread along a tape.",
         pitch_words(adjuster.pitch, unit),

@@ -5,11 +5,11 @@ from __future__ import annotations
 from typing import Any
 
 from wizard.flow.flow import Flow
-from wizard.tui.screens.sectioned import PageScreen
+from wizard.tui.screens.sectioned import SectionedScreen
 from wizard.tui.screens.steps import ask_step
 
 
-class StepPage(PageScreen[Any]):
+class StepScreen(SectionedScreen[Any]):
     """Left with the flow to go on with, or with None for the first page."""
 
     flow: Flow

@@ -16,7 +16,7 @@ from wizard.flow.flow import Flow
 from wizard.tui.screens.plans import PlansScreen
 from wizard.tui.screens.verdict import VerdictStep
 
-SHOWN: dict[str, Callable[[Flow, Document | None], Screen[Any]]] = {
+STEP_SCREENS: dict[str, Callable[[Flow, Document | None], Screen[Any]]] = {
     "verdict": VerdictStep,
     "fix": PlansScreen,
 }

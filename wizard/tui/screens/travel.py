@@ -12,20 +12,20 @@ from textual.containers import Horizontal
 from textual.events import MouseScrollDown, MouseScrollUp
 from textual.screen import Screen
 
-from core.kinematics.pose import axle_at
-from core.text.quantity import LengthUnit
-from core.uncertainty.measured_linkage import is_centred
+from core.kinematics.pose import axle_pose
+from core.text.quantity import LengthUnit, other_unit
+from core.uncertainty.measured_linkage import has_centre_plane, hub_centres
 from core.verdict.verdict import Verdict
 from wizard.phrases.answer_words import UNIT_WORDS
 from wizard.phrases.help_on_verdict import help_on_travel
-from wizard.phrases.travel import axle_words
+from wizard.phrases.travel import axle_pose_facts
 from wizard.tui.pictures.front_view import FrontView
 from wizard.tui.screens.help import HelpScreen
 from wizard.tui.widgets.heading import Heading
 from wizard.tui.widgets.keys import Key, Keys
 from wizard.tui.widgets.readout import Readout
 from wizard.tui.widgets.travel_curve import TravelCurve
-from wizard.views.travel_state import ROLL_END, Plays, Ride
+from wizard.views.travel_state import ROLL_END, Plays, TravelState
 from wizard.views.verdict import front_of, pose_of, travel_curve
 
 if TYPE_CHECKING:
@@ -71,7 +71,7 @@ class TravelScreen(Screen[None]):
     def __init__(self, verdict: Verdict, unit: LengthUnit, tag: str) -> None:
         super().__init__()
         self.verdict, self.unit, self.tag = verdict, unit, tag
-        self.ride = Ride(verdict.session.droop, verdict.session.bump)
+        self.ride = TravelState(verdict.session.droop, verdict.session.bump)
         self.last = 0.0
 
     def compose(self) -> ComposeResult:
@@ -92,19 +92,22 @@ class TravelScreen(Screen[None]):
     @property
     def can_roll(self) -> bool:
         """The middle the axle rolls about is known from the wheels alone."""
-        return is_centred(self.verdict.session)
+        return has_centre_plane(self.verdict.session)
 
-    def go(self, ride: Ride) -> None:
+    def go(self, ride: TravelState) -> None:
         """Show the axle somewhere else."""
         was, self.ride = self.ride, ride
         session, linkage = self.verdict.session, self.verdict.measured.linkage
-        at = axle_at(session, linkage, ride.heave, ride.roll)
+        hubs = hub_centres(session, linkage)
+        at = axle_pose(linkage, hubs, ride.heave, ride.roll)
         if at.is_reached:
             self.query_one(FrontView).move(pose_of(at.points))
         roll = ride.roll if ride.roll or ride.plays == "roll" else None
         curve = travel_curve(self.verdict, ride.heave, roll, self.unit, ROLL_END)
         self.query_one(TravelCurve).show(curve)
-        self.query_one(Readout).facts = axle_words(at, self.unit, session.layout == "inverted-y")
+        self.query_one(Readout).facts = axle_pose_facts(
+            at, self.unit, session.layout == "inverted-y"
+        )
         if ride.plays != was.plays or not self.query_one(Keys).keys:
             self.say()
 
@@ -114,7 +117,7 @@ class TravelScreen(Screen[None]):
         heading.left = f"{self.tag}, the axle through its travel"
         heading.right = UNIT_WORDS[self.unit]
         plays = self.ride.plays
-        other = "in" if self.unit == "mm" else "mm"
+        other = other_unit(self.unit)
         rolls = [
             Key("← →", "roll"),
             Key("X", "stop" if plays == "roll" else "play roll", "play('roll')"),
@@ -135,7 +138,7 @@ class TravelScreen(Screen[None]):
         self.go(self.ride.after(now - self.last))
         self.last = now
 
-    def stop(self, ride: Ride) -> None:
+    def stop(self, ride: TravelState) -> None:
         """Stand somewhere."""
         self.clock.pause()
         self.go(ride)
@@ -168,7 +171,7 @@ class TravelScreen(Screen[None]):
 
     def action_units(self) -> None:
         """Lengths in the other unit."""
-        self.unit = "in" if self.unit == "mm" else "mm"
+        self.unit = other_unit(self.unit)
         self.go(self.ride)
         self.say()
 

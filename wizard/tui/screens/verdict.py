@@ -12,33 +12,32 @@ from textual.css.query import NoMatches
 from textual.worker import get_current_worker
 
 from core.documents.document import Document
-from core.documents.entries import EntryError, ProfileError
+from core.documents.entries import EntryError, units_of
 from core.documents.record import RecordError
-from core.fix.search import Plan
-from core.profiles.profile import Profile
+from core.fix.plan import Plan
+from core.profiles.profile import Profile, ProfileError
 from core.verdict.assess import assess
 from core.verdict.verdict import Verdict
-from wizard.flow.drafts import units_of
-from wizard.flow.flow import Flow, applying, step_of
-from wizard.flow.planning import noted
+from wizard.flow.flow import Flow, applicable_answers, step_of
+from wizard.flow.planning import with_filed_plan
 from wizard.flow.retake import Retake
 from wizard.phrases.answer_words import UNIT_WORDS
 from wizard.phrases.fact import LOOK, Fact
 from wizard.phrases.help import Section
 from wizard.phrases.help_on_verdict import help_on_verdict
-from wizard.phrases.session_names import session_words, tag_of
+from wizard.phrases.session_names import session_words, vehicle_tag
 from wizard.tui.screens.bench import BenchScreen
 from wizard.tui.screens.compare import CompareScreen
-from wizard.tui.screens.sectioned import Left, PageScreen
-from wizard.tui.screens.step_screen import StepPage
+from wizard.tui.screens.sectioned import Left, SectionedScreen
+from wizard.tui.screens.step_screen import StepScreen
 from wizard.tui.screens.travel import TravelScreen
 from wizard.tui.widgets.keys import Key
-from wizard.tui.widgets.verdict_view import VerdictPage
+from wizard.tui.widgets.verdict_view import VerdictView
 
 DRAWING = "drawing the doubt …"
 
 
-class VerdictScreen(PageScreen[Left]):
+class VerdictScreen(SectionedScreen[Left]):
     """Shows a verdict as soon as there is one, and once more when its doubt has been drawn.
 
     Parameters
@@ -61,14 +60,14 @@ class VerdictScreen(PageScreen[Left]):
 
     def compose(self) -> ComposeResult:
         """The page is all there is."""
-        yield VerdictPage()
+        yield VerdictView()
 
     def on_mount(self) -> None:
         """Show the verdict by linear propagation at once; the draws take longer."""
         try:
             self.verdict = assess(self.document, self.profile_of, draws=0)
         except (EntryError, ProfileError) as error:
-            self.query_one(VerdictPage).cannot([Fact("", self.why_not(error), LOOK)])
+            self.query_one(VerdictView).cannot([Fact("", self.why_not(error), LOOK)])
         else:
             self.drawing = DRAWING
             self.call_after_refresh(self.go_on_showing)
@@ -80,20 +79,20 @@ class VerdictScreen(PageScreen[Left]):
 
     async def go_on_showing(self) -> None:
         """The rest of the page, and the doubt, once the verdict itself has been painted."""
-        await self.query_one(VerdictPage).complete()
+        await self.query_one(VerdictView).complete()
         self.show()
         self.draw_doubt()
 
     def show(self) -> None:
         """Show the verdict in the units at hand."""
         if self.verdict:
-            self.query_one(VerdictPage).show(self.verdict, self.document, self.unit)
+            self.query_one(VerdictView).show(self.verdict, self.document, self.unit)
         self.say_what()
 
     def say_what(self) -> None:
         """Name the session, the units and the keys."""
         right = f"{self.drawing}  {UNIT_WORDS[self.unit]}".strip()
-        self.query_one(VerdictPage).entitle(session_words(self.document), right)
+        self.query_one(VerdictView).entitle(session_words(self.document), right)
         self.say_keys()
 
     @work(thread=True, exclusive=True)
@@ -107,7 +106,7 @@ class VerdictScreen(PageScreen[Left]):
         """Put the drawn doubt in the place of the linear one."""
         self.verdict, self.drawing = verdict, ""
         with suppress(NoMatches):  # the screen may be on its way out
-            self.query_one(VerdictPage).tell(verdict, self.unit)
+            self.query_one(VerdictView).tell(verdict, self.unit)
             self.say_what()
 
     def keys(self) -> tuple[Key, ...]:
@@ -122,12 +121,12 @@ class VerdictScreen(PageScreen[Left]):
     def action_travel(self) -> None:
         """Move the axle through its travel."""
         if self.verdict:
-            self.app.push_screen(TravelScreen(self.verdict, self.unit, tag_of(self.document)))
+            self.app.push_screen(TravelScreen(self.verdict, self.unit, vehicle_tag(self.document)))
 
     def action_bench(self) -> None:
         """Try out what other pivots would bring."""
         if self.verdict:
-            tag = tag_of(self.document)
+            tag = vehicle_tag(self.document)
             bench = BenchScreen(self.verdict, tag, self.unit, may_keep=self.MAY_KEEP)
             self.app.push_screen(bench, self.keep)
 
@@ -135,7 +134,7 @@ class VerdictScreen(PageScreen[Left]):
         """A filed session is not changed."""
 
 
-class VerdictStep(StepPage, VerdictScreen[Any]):
+class VerdictStep(StepScreen, VerdictScreen[Any]):
     """The verdict on the session that is measured; left as `wizard.tui.screens.step_screens` says.
 
     Parameters
@@ -159,7 +158,7 @@ class VerdictStep(StepPage, VerdictScreen[Any]):
         self.flow, self.earlier = flow, earlier
         profile = flow.profile
         assert profile is not None  # a session has one before any reading is asked for
-        super().__init__(applying(flow.document, profile), lambda _: profile)
+        super().__init__(applicable_answers(flow.document, profile), lambda _: profile)
 
     def keys(self) -> tuple[Key, ...]:
         """Going on comes first, then what the verdict asks for."""
@@ -167,7 +166,11 @@ class VerdictStep(StepPage, VerdictScreen[Any]):
         return (
             Key("Enter", "go on", "go_on"),
             *([Key("A", "take it again", "again")] if verdict and self.advised else []),
-            *([Key("S", "suspect reading", "suspect")] if verdict and verdict.suspicions else []),
+            *(
+                [Key("S", "suspect reading", "suspect")]
+                if verdict and verdict.suspect_groups
+                else []
+            ),
             *([Key("C", "before and after", "compare")] if verdict and self.earlier else []),
             *super().keys(),
             Key("Esc", "back", "back"),
@@ -187,7 +190,7 @@ class VerdictStep(StepPage, VerdictScreen[Any]):
     def keep(self, plan: Plan | None) -> None:
         """What was tried out goes into the session as its plan; the next step shows it."""
         if plan is not None:
-            self.flow = self.flow.with_document(noted(self.flow.document, plan))
+            self.flow = self.flow.with_document(with_filed_plan(self.flow.document, plan))
             try:
                 self.app.desk.keep(self.flow.document)
             except RecordError as error:
@@ -217,8 +220,8 @@ class VerdictStep(StepPage, VerdictScreen[Any]):
 
     def action_suspect(self) -> None:
         """To the reading that fits the others least, to be read anew."""
-        if self.verdict and self.verdict.suspicions:
-            self.retake(self.verdict.suspicions[0].readings[0], adds=False)
+        if self.verdict and self.verdict.suspect_groups:
+            self.retake(self.verdict.suspect_groups[0].readings[0], adds=False)
 
     def retake(self, reading: str, adds: bool) -> None:
         """Leave to take a reading again."""

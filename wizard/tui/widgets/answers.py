@@ -10,12 +10,12 @@ from textual.reactive import reactive
 from core.documents.document import value_at
 from core.text.plain_text import plain
 from wizard.flow.flow import Flow, step_of
-from wizard.phrases.answer_words import Units, in_words
+from wizard.phrases.answer_words import Units, answer_in_words
 from wizard.tui.widgets.pressable import Pressable, does
 
 
 @dataclass(frozen=True)
-class Answered:
+class AnsweredQuestion:
     """A question of the step as the list shows it: its name, its answer, and where it stands."""
 
     path: str
@@ -24,12 +24,12 @@ class Answered:
     mark: str = "✓"
 
 
-def answers_of(flow: Flow, units: Units) -> tuple[Answered, ...]:
+def answers_of(flow: Flow, units: Units) -> tuple[AnsweredQuestion, ...]:
     """What was answered and skipped in the step at hand, in order, up to the question at hand."""
     kept = {entry.get("reading") for entry in flow.document.get("kept", ())}
     found = []
     for question in flow.asked:
-        if question is flow.at:
+        if question is flow.question:
             break
         if step_of(question) is not flow.step or not flow.is_settled(question):
             continue
@@ -37,20 +37,20 @@ def answers_of(flow: Flow, units: Units) -> tuple[Answered, ...]:
         if value is None:
             words, mark = ("read", "✓") if question.kind == "read" else ("skipped", "–")
         else:
-            words, mark = in_words(question, value, units), "✓"
+            words, mark = answer_in_words(question, value, units), "✓"
         if question.path.removeprefix("readings.") in kept:
             words = f"{words}, kept"
-        found.append(Answered(question.path, question.name, words, mark))
+        found.append(AnsweredQuestion(question.path, question.name, words, mark))
     return tuple(found)
 
 
 class Answers(Pressable):
     """A short list; an answer that is clicked is asked again."""
 
-    answers: reactive[Sequence[Answered]] = reactive(())
+    answers: reactive[Sequence[AnsweredQuestion]] = reactive(())
     aim: reactive[str] = reactive("")
 
-    def show(self, aim: str, answers: Sequence[Answered]) -> None:
+    def show(self, aim: str, answers: Sequence[AnsweredQuestion]) -> None:
         """Another step, or one answer more."""
         self.aim, self.answers = aim, answers
 
@@ -64,7 +64,7 @@ class Answers(Pressable):
         width = min(widest, max(self.size.width - 16, 12))
         return Content("\n").join(self._line(answer, width) for answer in shown)
 
-    def _line(self, answer: Answered, width: int) -> Content:
+    def _line(self, answer: AnsweredQuestion, width: int) -> Content:
         words = shortened(answer.words, max(self.size.width - width - 5, 8))
         line = Content.assemble(
             (answer.mark, "$accent"),

@@ -7,7 +7,7 @@ from collections.abc import Iterable
 from rich.style import Style
 from textual.widgets import Static
 
-from wizard.views.changes_table import ChangeRow, Changes
+from wizard.views.changes_table import ChangeRow, ChangesGrid
 
 
 class ChangesTable(Static):
@@ -29,7 +29,7 @@ class ChangesTable(Static):
 
     def show(self, rows: Iterable[ChangeRow]) -> None:
         """Show other changes."""
-        self.update(Changes(rows, self.style_of))
+        self.update(ChangesGrid(rows, self.style_of))
 
     def style_of(self, name: str) -> Style:
         """Style of a component class."""

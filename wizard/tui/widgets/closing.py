@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 from textual.content import Content
 from textual.widgets import Static
 
-from core.verdict.closure import Agreement
+from core.verdict.closure import Closure
 from wizard.phrases.fact import LOOK
 from wizard.phrases.readings import closing_facts
 
@@ -27,7 +27,7 @@ class Closing(Static):
 
     words: Content = Content()
 
-    def show(self, agreement: Agreement | None, units: Units) -> None:
+    def show(self, agreement: Closure | None, units: Units) -> None:
         """Say how the readings taken so far agree; nothing as long as a pivot has no place."""
         self.words = Content() if agreement is None else closing_words(agreement, units)
         is_short = agreement is None or not agreement.is_checked or agreement.closes
@@ -35,11 +35,11 @@ class Closing(Static):
         self.update(IN_SHORT if is_low and not is_short else self.words)
 
 
-def closing_words(agreement: Agreement, units: Units) -> Content:
+def closing_words(agreement: Closure, units: Units) -> Content:
     """Mark and words, a line for each thing there is to say."""
     if not agreement.is_checked:
         return Content.styled("Nothing checks the readings yet; the cross-checks will.", "$quiet")
-    facts = closing_facts(agreement.adjustment, agreement.suspicions, units)
+    facts = closing_facts(agreement.adjustment, agreement.suspect_groups, units)
     return Content("\n").join(
         Content.assemble(
             (

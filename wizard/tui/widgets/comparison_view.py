@@ -8,19 +8,19 @@ from textual.containers import Container, Vertical
 from core.text.quantity import LengthUnit
 from wizard.phrases.answer_words import UNIT_WORDS
 from wizard.phrases.comparison import control_facts, outcome_facts, plan_facts
-from wizard.phrases.session_names import tag_of
+from wizard.phrases.session_names import vehicle_tag
 from wizard.tui.pictures.curve import Curve
 from wizard.tui.pictures.front_view import FrontView
 from wizard.tui.widgets.banner import Banner
 from wizard.tui.widgets.changes_table import ChangesTable
 from wizard.tui.widgets.facts import Facts
-from wizard.tui.widgets.sectioned_view import Page
+from wizard.tui.widgets.sectioned_view import SectionedView
 from wizard.views.changes_table import change_rows
 from wizard.views.two_sessions import TwoSessions
 from wizard.views.verdict import curves_of, front_of_both
 
 
-class ComparePage(Page):
+class ComparisonView(SectionedView):
     """Shows a comparison; it computes nothing."""
 
     PARTS = {
@@ -47,7 +47,7 @@ class ComparePage(Page):
     def show(self, both: TwoSessions, unit: LengthUnit) -> None:
         """Show two sessions beside each other."""
         before, after, comparison = both.before, both.after, both.comparison
-        self.entitle(f"{tag_of(both.later)}, before beside after", UNIT_WORDS[unit])
+        self.entitle(f"{vehicle_tag(both.later)}, before beside after", UNIT_WORDS[unit])
         self.query_one(Banner).verdict = comparison.outcome
         said = outcome_facts(both.earlier, both.later, before, after, comparison)
         self.facts("outcome", "", said)

@@ -8,7 +8,7 @@ from rich.style import Style
 from textual.widgets import Static
 
 from wizard.phrases.fact import Fact
-from wizard.views.fact_sheet import Sheet
+from wizard.views.fact_sheet import FactSheet
 
 
 class Facts(Static):
@@ -33,7 +33,7 @@ class Facts(Static):
         """Show other facts."""
         facts = tuple(facts)
         self.display = bool(facts)
-        self.update(Sheet(title, facts, self.style_of))
+        self.update(FactSheet(title, facts, self.style_of))
 
     def style_of(self, name: str) -> Style:
         """Style of a component class."""

@@ -14,17 +14,17 @@ from core.text.quantity import LengthUnit
 from wizard.flow.planning import Planning
 from wizard.phrases.plan_cautions import caution_facts, clearance_facts
 from wizard.phrases.plan_outcomes import outcome_rows
-from wizard.phrases.plan_reasons import effect_facts, why_facts
-from wizard.phrases.work_steps import again_facts, length_facts, move_facts, moves_words
+from wizard.phrases.plan_reasons import effect_facts, plan_reason_facts
+from wizard.phrases.work_steps import length_facts, move_facts, moves_words, re_measure_facts
 from wizard.tui.pictures.curve import Curve
 from wizard.tui.pictures.front_view import FrontView
 from wizard.tui.widgets.facts import Facts
 from wizard.tui.widgets.plans_table import Column, PlansTable
-from wizard.tui.widgets.sectioned_view import Page
+from wizard.tui.widgets.sectioned_view import SectionedView
 from wizard.views.plans import curve_of_plan, front_of_plan
 
 
-class PlanPage(Page):
+class PlansView(SectionedView):
     """Shows plans; it computes nothing."""
 
     PARTS = {
@@ -83,8 +83,10 @@ class PlanPage(Page):
         self.facts("plan-work", f"The work of {title}", work)
         effects = effect_facts(verdict, plan, unit)
         self.facts("effects", "What gets worse, and what changes besides", effects)
-        self.facts("why", "Why each rule ends where it does", why_facts(verdict, plan, unit))
+        self.facts(
+            "why", "Why each rule ends where it does", plan_reason_facts(verdict, plan, unit)
+        )
         self.facts("clearance", "Check for clearance, and with care", clearance_facts(plan))
-        self.facts("again", "Measure again afterwards", again_facts(plan))
+        self.facts("again", "Measure again afterwards", re_measure_facts(plan))
         self.facts("care", "Before any work", caution_facts())
         self.name_parts()

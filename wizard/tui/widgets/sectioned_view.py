@@ -16,7 +16,7 @@ from wizard.tui.widgets.heading import Heading
 from wizard.tui.widgets.keys import Keys
 
 
-class Sheet(VerticalScroll, can_focus=False):
+class Sections(VerticalScroll, can_focus=False):
     """What scrolls; says so when it has."""
 
     class Scrolled(Message):
@@ -28,7 +28,7 @@ class Sheet(VerticalScroll, can_focus=False):
         self.post_message(self.Scrolled())
 
 
-class Page(Vertical):
+class SectionedView(Vertical):
     """Subclasses yield what scrolls in `sheet`, and name its parts in PARTS."""
 
     PARTS: Mapping[str, str] = {}
@@ -38,7 +38,7 @@ class Page(Vertical):
         """From the top."""
         yield Heading()
         yield Contents()
-        with Sheet():
+        with Sections():
             yield from self.sheet()
         yield Keys()
 
@@ -69,21 +69,21 @@ class Page(Vertical):
         parts = self.parts
         if 1 <= number <= len(parts):
             part = self.query_one(f"#{parts[number - 1]}")
-            self.query_one(Sheet).scroll_to_widget(part, top=True, animate=False)
+            self.query_one(Sections).scroll_to_widget(part, top=True, animate=False)
             self.query_one(Contents).at = number - 1
 
     def scroll(self, how: str) -> None:
         """Scroll by "scroll_down", "page_down" and the like."""
-        getattr(self.query_one(Sheet), f"action_{how}")()
+        getattr(self.query_one(Sections), f"action_{how}")()
 
-    @on(Sheet.Scrolled)
+    @on(Sections.Scrolled)
     def follow(self) -> None:
         """Mark the part that is at the top, once it has got there."""
         self.call_after_refresh(self.find_part)
 
     def find_part(self) -> None:
         """Mark the part that is at the top; the last ones may never get there."""
-        sheet = self.query_one(Sheet)
+        sheet = self.query_one(Sections)
         if sheet.scroll_y < sheet.max_scroll_y:
             tops = [self.query_one(f"#{part}").region.y for part in self.parts]
             above = [index for index, top in enumerate(tops) if top <= sheet.region.y + 1]

@@ -13,12 +13,12 @@ from textual.widgets import OptionList
 from textual.widgets.option_list import Option
 
 from core.documents.record import RecordError, read_document
-from core.documents.record_list import Entry
+from core.documents.record_list import ListedSession
 from wizard.flow.flow import step_reached
 from wizard.phrases.decisions import DECISIONS
 from wizard.phrases.verdict_words import mark_and_word, tone_of
 
-NEW = Entry(Path())
+NEW = ListedSession(Path())
 """Stands for the line that begins a new session."""
 
 WIDEST_TAG = 16
@@ -26,13 +26,13 @@ WIDEST_TAG = 16
 
 KIND_WIDTH = len("re-measure")
 
-Line = tuple[Entry, bool]
+Line = tuple[ListedSession, bool]
 """A session, and whether it is unfinished."""
 
 COLOURS = {"good": "$success", "bad": "$error", "open": "$warning", "held": "$warning"}
 
 
-def reached(entry: Entry) -> str:
+def reached(entry: ListedSession) -> str:
     """The step an unfinished session had reached, "at Pivots  "; empty where it does not say."""
     with suppress(RecordError):
         step = "" if entry.fault else step_reached(read_document(entry.path))
@@ -46,15 +46,15 @@ class Sessions(OptionList):
     class Opened(Message):
         """A line was chosen."""
 
-        def __init__(self, entry: Entry, is_unfinished: bool) -> None:
+        def __init__(self, entry: ListedSession, is_unfinished: bool) -> None:
             super().__init__()
             self.entry, self.is_unfinished = entry, is_unfinished
 
     def __init__(self) -> None:
         super().__init__(markup=False)
         self.can_focus = False
-        self.unfinished: Sequence[Entry] = ()
-        self.filed: Sequence[Entry] = ()
+        self.unfinished: Sequence[ListedSession] = ()
+        self.filed: Sequence[ListedSession] = ()
         self.reached: dict[Path, str] = {}
         self.shown: list[Line] = []
         self.wanted = ""
@@ -62,7 +62,7 @@ class Sessions(OptionList):
         self.tag_width, self.decision_width = 0, 0
         self.arrow_at: int | None = None
 
-    def show(self, unfinished: Sequence[Entry], filed: Sequence[Entry]) -> None:
+    def show(self, unfinished: Sequence[ListedSession], filed: Sequence[ListedSession]) -> None:
         """Show what the files folder holds; the line that is marked stays marked."""
         marked = self.at_hand
         self.highlighted = None  # the arrow leaves its line while that is still known
@@ -110,7 +110,7 @@ class Sessions(OptionList):
         return None if self.highlighted is None else self.shown[self.highlighted]
 
     @property
-    def filed_at_hand(self) -> Entry | None:
+    def filed_at_hand(self) -> ListedSession | None:
         """The filed session that is marked."""
         entry, is_unfinished = self.at_hand or (NEW, False)
         return None if entry is NEW or is_unfinished or entry.fault else entry
@@ -123,7 +123,7 @@ class Sessions(OptionList):
     def _marked(self, line: Line, is_at_hand: bool) -> Content:
         return Content("▸ " if is_at_hand else "  ") + self._line(*line)
 
-    def _line(self, entry: Entry, is_unfinished: bool) -> Content:
+    def _line(self, entry: ListedSession, is_unfinished: bool) -> Content:
         if entry is NEW:
             return Content.styled("+ measure a new vehicle", "bold")
         if entry.fault:
@@ -146,6 +146,6 @@ class Sessions(OptionList):
         )
 
 
-def decided(entry: Entry) -> str:
+def decided(entry: ListedSession) -> str:
     """The lead's last decision in a word or two."""
     return DECISIONS.get(entry.decision, entry.decision)

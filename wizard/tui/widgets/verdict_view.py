@@ -15,24 +15,24 @@ from wizard.phrases.cautions import CAUTIONS
 from wizard.phrases.decisions import signature_facts
 from wizard.phrases.fact import Fact
 from wizard.phrases.filed_plan import planned_facts
-from wizard.phrases.open_questions import gap_facts
+from wizard.phrases.open_questions import open_question_facts
 from wizard.phrases.readings import look_facts, readings_facts
-from wizard.phrases.reported import told_facts
+from wizard.phrases.reported import reported_facts
 from wizard.phrases.verdict_meaning import answer_facts
-from wizard.phrases.verdict_reasons import axle_facts, bind_facts, road_facts, why_facts
+from wizard.phrases.verdict_reasons import axle_facts, bind_facts, road_facts, steer_reason_facts
 from wizard.tui.pictures.articulation_map import ArticulationMap
 from wizard.tui.pictures.curve import Curve
 from wizard.tui.pictures.front_view import FrontView
 from wizard.tui.pictures.rules_table import RulesTable
 from wizard.tui.widgets.banner import Banner
 from wizard.tui.widgets.facts import Facts
-from wizard.tui.widgets.sectioned_view import Page, Sheet
+from wizard.tui.widgets.sectioned_view import SectionedView, Sections
 from wizard.views.verdict import curve_of, front_of, map_of, rules_of
 
 NO_VERDICT = "no verdict"
 
 
-class VerdictPage(Page):
+class VerdictView(SectionedView):
     """Shows a verdict; it computes nothing.
 
     What the eye must meet is there at once; `complete` puts up the rest after it was painted.
@@ -67,7 +67,7 @@ class VerdictPage(Page):
         """Put up the pictures and everything below them."""
         await self.query_one("#pictures").mount(FrontView(id="front-view"), Curve(id="curve"))
         title = Static("When the axle flexes", classes="title", markup=False)
-        await self.query_one(Sheet).mount(
+        await self.query_one(Sections).mount(
             Facts(id="why"),
             Facts(id="road"),
             Vertical(title, ArticulationMap(), id="flexing"),
@@ -109,11 +109,13 @@ class VerdictPage(Page):
     def explain(self, verdict: Verdict, document: Document, unit: LengthUnit) -> None:
         """Say why, what it does, what is missing, and what to take care of."""
         road = (*road_facts(verdict, unit), *axle_facts(verdict, unit))
-        self.facts("why", "Why it steers", why_facts(verdict, unit))
+        self.facts("why", "Why it steers", steer_reason_facts(verdict, unit))
         self.facts("road", "On the road, and how the axle moves", road)
-        self.facts("gaps", "Assumed, skipped, left open", gap_facts(verdict, document, unit))
+        self.facts(
+            "gaps", "Assumed, skipped, left open", open_question_facts(verdict, document, unit)
+        )
         self.facts("planned", "What is planned", planned_facts(document, unit))
-        self.facts("told", "What was said", told_facts(document))
+        self.facts("told", "What was said", reported_facts(document))
         self.facts("care", "Before any work", [Fact("", text, "▪") for text in CAUTIONS])
 
     def cannot(self, reasons: Iterable[Fact]) -> None:

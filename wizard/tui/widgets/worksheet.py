@@ -10,12 +10,13 @@ from textual.containers import Horizontal, Vertical
 from textual.content import Content
 
 from core.documents.document import Document, value_at
+from core.documents.entries import units_of
 from core.text.plain_text import plain
-from core.verdict.closure import agreement
-from wizard.flow.drafts import units_of
-from wizard.flow.flow import Flow, applying
+from core.text.quantity import other_unit
+from core.verdict.closure import closure_of
+from wizard.flow.flow import Flow, applicable_answers
 from wizard.phrases import answer_words
-from wizard.phrases.filing_summary import filed_words
+from wizard.phrases.filing_summary import filing_summary
 from wizard.questions.question import Choice, Question
 from wizard.tui.pictures.front_view import FrontView
 from wizard.tui.widgets.answers import Answers, answers_of
@@ -24,7 +25,7 @@ from wizard.tui.widgets.closing import Closing
 from wizard.tui.widgets.heading import Heading
 from wizard.tui.widgets.keys import Key, Keys
 from wizard.tui.widgets.trail import Trail
-from wizard.views.front import front_picture
+from wizard.views.front import survey_picture
 
 
 class Worksheet(Vertical):
@@ -56,10 +57,12 @@ class Worksheet(Vertical):
         saved : str
             When the last answer was put on the disk.
         """
-        question, units = flow.at, units_of(flow.document)
+        question, units = flow.question, units_of(flow.document)
         hint = answer_words.hint(question, flow.profile, units, earlier)
         if question.kind == "file" and flow.profile is not None:
-            hint = filed_words(applying(flow.document, flow.profile), flow.profile, units)
+            hint = filing_summary(
+                applicable_answers(flow.document, flow.profile), flow.profile, units
+            )
         self.query_one(Asking).put(question, choices, beginning(flow, question), hint)
         self.query_one(Answers).show(flow.step.aim, answers_of(flow, units))
         self.query_one(Trail).progress = flow.progress
@@ -76,10 +79,10 @@ class Worksheet(Vertical):
         self.query_one("#seeing").display = step.has_picture
         closing.display = step.shows_closing
         if step.has_picture:
-            picture = front_picture(flow.document, flow.at.path, earlier)
+            picture = survey_picture(flow.document, flow.question.path, earlier)
             self.query_one(FrontView).show(picture)
         if step.shows_closing and profile is not None:
-            found = agreement(applying(flow.document, profile), lambda _: profile)
+            found = closure_of(applicable_answers(flow.document, profile), lambda _: profile)
             closing.show(found, units_of(flow.document))
             closing.display = found is not None
 
@@ -118,11 +121,11 @@ def beginning(flow: Flow, question: Question) -> Any:
 
 def keys(flow: Flow) -> tuple[Key, ...]:
     """The keys that do something now, in plain words."""
-    other = "in" if units_of(flow.document) == "mm" else "mm"
+    other = other_unit(units_of(flow.document))
     return (
         Key("Enter", "go on", "hand_in"),
         Key("Esc", "back", "back"),
-        *([Key("F4", "skip", "skip")] if flow.at.optional else []),
+        *([Key("F4", "skip", "skip")] if flow.question.optional else []),
         *([Key("F8", "undo", "undo")] if flow.past else []),
         Key("F2", other, "units"),
         Key("F3", "steps", "steps"),

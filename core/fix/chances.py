@@ -1,0 +1,86 @@
+"""How likely the deciding rules are within their limits once corrections are made.
+
+Geometries are drawn from the uncertainty of today's readings. The uncertainty of setting a pivot
+where it is meant to be is added to each of them.
+"""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+import numpy as np
+from numpy.typing import NDArray
+
+from core.fix.moves import Move, with_moves
+from core.kinematics.linkage import Array, Linkage
+from core.profiles.corrections import Correction
+from core.profiles.limits import Limits
+from core.statistics.random_numbers import uniform
+from core.text.quantity import INCH
+from core.verdict.curves import Curves
+from core.verdict.peak import SEED
+from core.verdict.rules import parallel_angle
+from core.verdict.verdict import Verdict
+
+SETTING = INCH / 16
+"""Half-width of setting a pivot where it is meant to be, mm."""
+
+DRAWS = 4_000
+"""Drawn geometries."""
+
+
+@dataclass(frozen=True)
+class Chances:
+    """Probabilities that the deciding rules are within their limits.
+
+    Attributes
+    ----------
+    parallel, steer, toe : float
+        Each by itself.
+    together : float
+        All three at once.
+    """
+
+    parallel: float
+    steer: float
+    toe: float
+    together: float
+
+
+def chances_of(verdict: Verdict, moves: Sequence[Move]) -> Chances:
+    """Chances after some moves of a measured vehicle."""
+    drawn = verdict.measured.draw(DRAWS, SEED)
+    return chances_among(drawn, moves, verdict.session.limits)
+
+
+def chances_among(drawn: Linkage, moves: Sequence[Move], limits: Limits) -> Chances:
+    """Chances after some moves, from geometries that were drawn before."""
+    moved = with_setting(with_moves(drawn, moves), [move.correction for move in moves])
+    within = within_limits(parallel_angle(moved), Curves.of(moved, limits).peaks(), limits)
+    parallel, steer, toe = within.mean(axis=-1).tolist()
+    return Chances(parallel, steer, toe, together=float(within.all(axis=0).mean()))
+
+
+def with_setting(drawn: Linkage, corrections: Sequence[Correction]) -> Linkage:
+    """Drawn geometries with the uncertainty of setting each pivot that corrections move.
+
+    Each pivot is set once, whatever the number of corrections that move it. With the ride height
+    the springs set both frame ends together.
+    """
+    count = len(drawn.track_bar_frame)
+    pivots = list(dict.fromkeys(correction.pivot for correction in corrections))
+    for seed, pivot in enumerate(pivots, start=SEED + 1):
+        drawn = drawn.raised(pivot, SETTING * (2 * uniform(count, seed) - 1))
+    return drawn
+
+
+def within_limits(parallel: Array, peaks: tuple[Array, Array], limits: Limits) -> NDArray[np.bool_]:
+    """Whether parallel, steer and toe of each geometry are within; one that binds is not.
+
+    Returns
+    -------
+    array (3, ...)
+    """
+    steer, toe = peaks
+    return np.stack(
+        [np.abs(parallel) <= limits.parallel, steer <= limits.steer, toe <= limits.toe_change]
+    )

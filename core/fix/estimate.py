@@ -1,0 +1,73 @@
+"""Estimated probabilities of all combinations of a set, from a few drawn geometries.
+
+To draw each of thousands of combinations in full would take minutes. The uncertainty changes the
+curves of all combinations of one set almost alike. So a few hundred geometries are drawn about
+the combination nearest to the limits, and the changes they show are added to every other one.
+"""
+
+import numpy as np
+
+from core.fix.chances import with_setting, within_limits
+from core.fix.combinations import Combinations
+from core.fix.moves import with_corrections
+from core.fix.ranking import Candidate
+from core.kinematics.linkage import Linkage
+from core.profiles.limits import Limits
+from core.verdict.curves import Curves
+from core.verdict.rules import parallel_angle
+
+DRAWS = 300
+"""Drawn geometries."""
+
+HEAVES = 5
+"""Heaves of the working travel at which the estimate looks for the peak."""
+
+PORTION = 128
+"""Combinations estimated at a time: few enough for their arrays to stay in the fast memory."""
+
+FINALISTS = 6
+"""Candidates of a set that go on to the full draw."""
+
+
+def estimated_candidates(
+    combinations: Combinations, drawn: Linkage, limits: Limits, place: int
+) -> list[Candidate]:
+    """The candidates of one set that could come first, best first.
+
+    Parameters
+    ----------
+    combinations : Combinations
+        Of the set, smallest sum of rises first.
+    drawn : Linkage
+        DRAWS geometries of the vehicle as it is now.
+    limits : Limits
+    place : int
+        Place of the set among all sets.
+    """
+    corrections, nearest = combinations.choices.corrections, combinations.nearest
+    about_nearest = with_setting(
+        with_corrections(drawn, corrections, combinations.choices.rises[nearest]), corrections
+    )
+    parallel_change = parallel_angle(about_nearest) - combinations.parallel[nearest]
+    curve_change = Curves.of(about_nearest, limits).minus(combinations.curves.at_index(nearest))
+    candidates: list[Candidate] = []
+    for start in range(0, len(combinations.parallel), PORTION):
+        rows = np.arange(start, min(start + PORTION, len(combinations.parallel)))
+        parallel = combinations.parallel[rows, None] + parallel_change
+        curves = combinations.curves.at_index(rows[:, None]).plus(curve_change)
+        within = within_limits(parallel, curves.peaks(HEAVES), limits)
+        p_true = within.all(axis=0).mean(axis=-1)
+        candidates += [
+            Candidate(
+                combinations.choices.moves(row),
+                probability,
+                float(combinations.excess[row]),
+                float(combinations.flatness[row]),
+                place,
+            )
+            for row, probability in zip(rows.tolist(), p_true.tolist(), strict=True)
+        ]
+        candidates = sorted(candidates, key=lambda candidate: candidate.order)[:FINALISTS]
+        if len(candidates) == FINALISTS and candidates[-1].is_sure:
+            break  # later combinations have larger rises, and none can be likelier
+    return candidates
