@@ -1,28 +1,29 @@
-"""The command line. Nothing of the screens is loaded for a command that needs none."""
+"""The command line: what each command needs is loaded when it runs, so a check loads no screens."""
 
-from __future__ import annotations
-
-import gc
 import os
 import sys
-from argparse import SUPPRESS, ArgumentParser, ArgumentTypeError, HelpFormatter, Namespace
+from argparse import SUPPRESS, ArgumentParser, ArgumentTypeError, Namespace
 from collections.abc import Callable, Sequence
 from contextlib import suppress
 from functools import partial
+from pathlib import Path
+from shutil import copytree, ignore_patterns
+from tempfile import TemporaryDirectory
 from typing import TYPE_CHECKING, NoReturn
 
+from core.documents.entries import units_of
+from core.documents.record import RecordError
+from core.profiles.profile import Profile, load_profile
 from core.text.plain_text import plain
 from wizard import __version__
-from wizard.exit_codes import ALL_TRUE, CANNOT_READ
+from wizard.crash_log import log_fault
+from wizard.exit_codes import CANNOT_READ, DONE, EXIT_CODES
+from wizard.flow.filed_records import LONGEST_PATH, Unreadable, read_and_judge
+from wizard.locations import DEMO_SESSIONS, files_folder, parts_shelf, profile_folders
 from wizard.phrases.cautions import CAUTION_IN_SHORT
 
 if TYPE_CHECKING:
-    from pathlib import Path
-
-    from core.profiles.profile import Profile
-
-IN_80_COLUMNS = partial(HelpFormatter, width=80)
-"""Help as wide as the smallest terminal: to ask for its width costs a check a tenth of its time."""
+    from wizard.tui.app import EvenarcApp
 
 ABOUT = (
     "Measures a solid front axle with tape and angle finder, says whether the vehicle has bump "
@@ -41,7 +42,7 @@ def main(arguments: Sequence[str] | None = None) -> int:
     """What `evenarc` does with its arguments; gives the exit code."""
     for name in ("stdout", "stderr"):
         if getattr(sys, name) is None:  # closed by whoever called: what is said goes nowhere
-            setattr(sys, name, open(os.devnull, "w", encoding="utf-8"))  # noqa: PTH123, SIM115
+            setattr(sys, name, Path(os.devnull).open("w", encoding="utf-8"))  # noqa: SIM115
     given = parser().parse_args(arguments)
     try:
         code = int(given.run(given))
@@ -75,7 +76,6 @@ def parser() -> Parser:
         description=ABOUT,
         epilog=CAUTION_IN_SHORT,
         parents=[_places()],
-        formatter_class=IN_80_COLUMNS,
     )
     whole.add_argument("--version", action="version", version=f"evenarc {__version__}")
     whole.set_defaults(run=_home, files=None, profiles=[])
@@ -88,7 +88,6 @@ def parser() -> Parser:
             help=says,
             description=says,
             parents=[places],
-            formatter_class=IN_80_COLUMNS,
         )
         made.set_defaults(run=run)
         return made
@@ -113,7 +112,7 @@ def parser() -> Parser:
 
 def _places() -> Parser:
     """Where files are looked for; may stand before a command or after it."""
-    places = Parser(add_help=False, argument_default=SUPPRESS, formatter_class=IN_80_COLUMNS)
+    places = Parser(add_help=False, argument_default=SUPPRESS)
     places.add_argument(
         "--files",
         metavar="FOLDER",
@@ -130,8 +129,6 @@ def _places() -> Parser:
 
 
 def _path(name: str) -> Path:
-    from pathlib import Path  # a check of records can do without
-
     if not name.strip():
         raise ArgumentTypeError("is empty; it should be a path")
     return Path(name)
@@ -145,80 +142,91 @@ def _measure(given: Namespace) -> int:
     return _open(given, measures_at_once=True)
 
 
-def _open(given: Namespace, measures_at_once: bool = False, notice: str = "") -> int:
-    if "utf" not in (sys.stdout.encoding or "").casefold():
-        print(NO_UTF_8, file=sys.stderr)
-        return CANNOT_READ
-    if not (sys.stdin and sys.stdin.isatty() and sys.stdout.isatty()):
-        print(NO_TERMINAL, file=sys.stderr)
-        return CANNOT_READ
-    from wizard.crash_log import write_down
-    from wizard.locations import files_folder
-    from wizard.tui.app import EvenarcApp
-
-    files = files_folder(given.files)
-    try:
-        app = EvenarcApp(files, _profile_folders(given, files), measures_at_once, notice)
-        app.run()
-    except Exception as error:  # before or after the screens: never a traceback
-        print(write_down(error, files), file=sys.stderr)
-        return CANNOT_READ
-    return CANNOT_READ if app.return_code else ALL_TRUE
-
-
 def _demo(given: Namespace) -> int:
-    from pathlib import Path
-    from shutil import copytree, ignore_patterns
-    from tempfile import TemporaryDirectory
-
-    from wizard.locations import DEMO_SESSIONS
-
     with TemporaryDirectory(prefix="evenarc-demo-") as folder:
         given.files = Path(folder) / "demo"
         copytree(DEMO_SESSIONS, given.files, ignore=ignore_patterns("*.py", "__pycache__"))
         return _open(given, notice=DEMO)
 
 
+def _open(given: Namespace, measures_at_once: bool = False, notice: str = "") -> int:
+    """Open the application; returns the exit code."""
+    if "utf" not in (sys.stdout.encoding or "").casefold():
+        print(NO_UTF_8, file=sys.stderr)
+        return CANNOT_READ
+    if not (sys.stdin and sys.stdin.isatty() and sys.stdout.isatty()):
+        print(NO_TERMINAL, file=sys.stderr)
+        return CANNOT_READ
+    files = files_folder(given.files)
+    try:
+        app = application(files, _profile_folders(given, files), measures_at_once, notice)
+        app.run()
+    except Exception as error:  # before or after the screens: never a traceback
+        print(log_fault(error, files), file=sys.stderr)
+        return CANNOT_READ
+    return CANNOT_READ if app.return_code else DONE
+
+
+def application(
+    files: Path,
+    profile_folders: Sequence[Path],
+    measures_at_once: bool = False,
+    notice: str = "",
+) -> "EvenarcApp":
+    """The application over a files folder, with everything it needs from outside."""
+    from wizard.printed.page_file import write_beside
+    from wizard.tui.app import EvenarcApp
+    from wizard.tui.host import Surroundings
+
+    surroundings = Surroundings(
+        files,
+        tuple(profile_folders),
+        parts_shelf(files),
+        write_page=write_beside,
+        log_fault=partial(log_fault, files=files),
+    )
+    return EvenarcApp(surroundings, measures_at_once, notice)
+
+
 def _check(given: Namespace) -> int:
-    # Nothing here goes round in circles: to look for such while loading takes a check's twentieth.
-    gc.disable()
     from wizard.reports.check import check
 
-    return check(given.records, _profile_of(given), given.json)
+    return EXIT_CODES[check(given.records, _profile_of(given), given.json)]
 
 
 def _compare(given: Namespace) -> int:
     from wizard.reports.compare import compare_records
 
-    return compare_records(given.before, given.after, _profile_of(given), given.json)
+    ending = compare_records(given.before, given.after, _profile_of(given), given.json)
+    return EXIT_CODES[ending]
 
 
 def _fix(given: Namespace) -> int:
-    from wizard.locations import files_folder, parts_shelf
     from wizard.reports.fix import fix
 
     shelf = parts_shelf(files_folder(given.files))
-    return fix(given.record, _profile_folders(given), shelf, given.json)
+    return EXIT_CODES[fix(given.record, _profile_folders(given), shelf, given.json)]
 
 
 def _page(given: Namespace) -> int:
-    from wizard.printed.page_command import page
+    from wizard.printed.page_file import write_owners_page
 
-    return page(given.record, given.page, _profile_of(given))
+    try:
+        document, verdict = read_and_judge(given.record, _profile_of(given))
+        write_owners_page(given.page, document, verdict, units_of(document))
+    except (Unreadable, RecordError) as error:
+        print(f"evenarc: {error}", file=sys.stderr)
+        return CANNOT_READ
+    print(f"{plain(given.page, LONGEST_PATH)}: made; open it with a browser and print it")
+    return DONE
 
 
 def _profile_of(given: Namespace) -> Callable[[str], Profile]:
-    def find(name: str) -> Profile:
-        from core.profiles.profile import load_profile  # a record that is complete needs no profile
-
-        return load_profile(name, _profile_folders(given))
-
-    return find
+    """Loads a profile by its name from the folders of the command line."""
+    return lambda name: load_profile(name, _profile_folders(given))
 
 
 def _profile_folders(given: Namespace, files: Path | None = None) -> tuple[Path, ...]:
-    from wizard.locations import files_folder, profile_folders
-
     return (*given.profiles, *profile_folders(files or files_folder(given.files)))
 
 

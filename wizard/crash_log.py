@@ -1,4 +1,4 @@
-"""A fault of the program itself: one line for the user, the details into a file."""
+"""A fault of the program itself: one line for the user, the details in a file."""
 
 import traceback
 from contextlib import suppress
@@ -6,12 +6,12 @@ from datetime import datetime
 from pathlib import Path
 
 from core.text.plain_text import plain
-from wizard.locations import trouble_log
+from wizard.locations import crash_log_file
 
 
-def write_down(error: BaseException, files: Path) -> str:
-    """Put the details into the files folder, and give the line that says so."""
-    log = trouble_log(files)
+def log_fault(error: BaseException, files: Path) -> str:
+    """Write the details of a fault into the files folder and return the line that says so."""
+    log = crash_log_file(files)
     details = "".join(traceback.format_exception(error))
     where = ""
     with suppress(OSError):

@@ -1,10 +1,12 @@
-"""What the exit codes of the commands mean."""
+"""Exit codes of the commands."""
 
-ALL_TRUE = 0
-"""Every record steers true; the fix is shown; a plan steers true."""
+from wizard.reports.ending import Ending
 
-AT_LEAST_ONE_NOT = 1
-"""At least one record does not; the fix is not shown, or not settled; no plan does."""
+DONE = 0
+"""The command has done its work."""
 
 CANNOT_READ = 2
 """A record, profile or argument is not what it should be; nothing was written."""
+
+EXIT_CODES = {Ending.GOOD: DONE, Ending.NOT_GOOD: 1, Ending.UNREADABLE: CANNOT_READ}
+"""By how a report ended."""

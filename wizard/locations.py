@@ -35,9 +35,9 @@ def profile_folders(files: Path) -> tuple[Path, ...]:
     return (files / SHOP / "profiles", PROFILES)
 
 
-def trouble_log(files: Path) -> Path:
+def crash_log_file(files: Path) -> Path:
     """Where the details of a fault of the program are written."""
-    return files / "trouble.log"
+    return files / "crash.log"
 
 
 def parts_shelf(files: Path) -> Path:

@@ -25,10 +25,11 @@ from core.profiles.profile import load_profile
 from tests.demo import fg_1
 from tests.demo.build import SESSIONS, answer_one, begun
 from tests.demo.typed import Typed
+from wizard.commands import application
 from wizard.flow.filed_records import read_and_judge
 from wizard.locations import DEMO_SESSIONS, PROFILES
 from wizard.reports.verdict_in_words import print_verdict
-from wizard.tui.app import EvenarcApp
+from wizard.tui.host import Host
 from wizard.tui.widgets.heading import Heading
 
 FOLDER = Path(__file__).parent
@@ -53,7 +54,7 @@ async def home(pilot: Pilot[None], _files: Path) -> None:
 
 async def measuring(pilot: Pilot[None], files: Path) -> None:
     """A height is asked for, three pivots are there already."""
-    app(pilot).go_on(draft_at(files, fg_1.AS_BUILT, "readings.drag_link.axle.height"))
+    app(pilot).resume(draft_at(files, fg_1.AS_BUILT, "readings.drag_link.axle.height"))
     await settled(pilot)
     await pilot.press(*("space" if key == " " else key for key in "18 1/2"))
 
@@ -65,7 +66,7 @@ async def verdict(pilot: Pilot[None], files: Path) -> None:
 
 async def plans(pilot: Pilot[None], files: Path) -> None:
     """What could be moved on the lifted truck."""
-    app(pilot).go_on(draft_at(files, fg_1.LIFTED, "fix"))
+    app(pilot).resume(draft_at(files, fg_1.LIFTED, "fix"))
 
 
 async def bench(pilot: Pilot[None], files: Path) -> None:
@@ -92,9 +93,9 @@ PICTURES = (
 )
 
 
-def app(pilot: Pilot[None]) -> EvenarcApp:
+def app(pilot: Pilot[None]) -> Host:
     """The wizard that is driven."""
-    assert isinstance(pilot.app, EvenarcApp)
+    assert isinstance(pilot.app, Host)
     return pilot.app
 
 
@@ -119,7 +120,7 @@ async def drawn(picture: Picture) -> str:
     with TemporaryDirectory() as folder:
         files = Path(folder) / "files"
         shutil.copytree(DEMO_SESSIONS, files)
-        async with EvenarcApp(files, [PROFILES]).run_test(size=picture.size) as pilot:
+        async with application(files, [PROFILES]).run_test(size=picture.size) as pilot:
             await settled(pilot)
             await picture.open(pilot, files)
             await settled(pilot)

@@ -1,7 +1,7 @@
 """A fault of the program: one line, and the details in a file."""
 
-from wizard.crash_log import write_down
-from wizard.locations import trouble_log
+from wizard.crash_log import log_fault
+from wizard.locations import crash_log_file
 
 
 def fault():
@@ -13,21 +13,21 @@ def fault():
 
 
 def test_the_line_names_the_fault_and_the_file(tmp_path):
-    line = write_down(fault(), tmp_path / "files")
+    line = log_fault(fault(), tmp_path / "files")
     assert "\n" not in line
     assert "ZeroDivisionError" in line
-    assert str(trouble_log(tmp_path / "files")) in line
-    assert "Traceback" in trouble_log(tmp_path / "files").read_text()
+    assert str(crash_log_file(tmp_path / "files")) in line
+    assert "Traceback" in crash_log_file(tmp_path / "files").read_text()
 
 
 def test_a_second_fault_is_added(tmp_path):
-    write_down(fault(), tmp_path)
-    write_down(fault(), tmp_path)
-    assert trouble_log(tmp_path).read_text().count("Traceback") == 2
+    log_fault(fault(), tmp_path)
+    log_fault(fault(), tmp_path)
+    assert crash_log_file(tmp_path).read_text().count("Traceback") == 2
 
 
 def test_where_nothing_can_be_written_there_is_still_the_line(tmp_path):
     (tmp_path / "files").write_text("in the way")
-    line = write_down(fault(), tmp_path / "files")
+    line = log_fault(fault(), tmp_path / "files")
     assert "kept" in line
     assert "details" not in line

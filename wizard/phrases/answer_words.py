@@ -4,22 +4,22 @@ from __future__ import annotations
 
 from contextlib import suppress
 from operator import attrgetter
-from typing import TYPE_CHECKING, Any, Literal
+from typing import TYPE_CHECKING, Any
 
 from core.documents.document import Document, value_at
 from core.documents.entries import EntryError
 from core.fix.plan_record import filed_plan
 from core.text import quantity
+from core.text.quantity import LengthUnit
 from wizard.questions.question import Question
 
 if TYPE_CHECKING:
     from core.profiles.profile import Profile
 
-Units = Literal["in", "mm"]
 UNIT_WORDS = {"in": "inches", "mm": "millimetres"}
 
 
-def answer_in_words(question: Question, value: Any, units: Units) -> str:
+def answer_in_words(question: Question, value: Any, units: LengthUnit) -> str:
     """An answer as a list shows it; a length typed in the other unit is shown in both."""
     if value is None:
         return ""
@@ -38,7 +38,7 @@ def choice_words(question: Question, value: Any) -> str:
     return "; ".join(words) or "nothing"
 
 
-def length_words(typed: str, units: Units) -> str:
+def length_words(typed: str, units: LengthUnit) -> str:
     """A length as it was typed, before it the same in the units shown where they differ."""
     is_metric = "m" in typed.casefold()
     if is_metric == (units == "mm"):
@@ -56,7 +56,7 @@ def as_typed(value: Any) -> str:
     return "; ".join(map(str, value)) if isinstance(value, list) else str(value)
 
 
-def assumed_words(question: Question, profile: Profile | None, units: Units) -> str:
+def assumed_words(question: Question, profile: Profile | None, units: LengthUnit) -> str:
     """What the profile takes for an answer that is skipped; empty where it takes nothing."""
     if profile is None or not question.assumed:
         return ""
@@ -67,7 +67,7 @@ def assumed_words(question: Question, profile: Profile | None, units: Units) -> 
 
 
 def hint(
-    question: Question, profile: Profile | None, units: Units, earlier: Document | None = None
+    question: Question, profile: Profile | None, units: LengthUnit, earlier: Document | None = None
 ) -> str:
     """The line under the field: what may be typed, what was read before, what a skip means."""
     parts = [said_earlier(question, earlier, units)] if earlier else []
@@ -87,7 +87,7 @@ def hint(
     return " · ".join(filter(None, parts))
 
 
-def said_earlier(question: Question, earlier: Document, units: Units) -> str:
+def said_earlier(question: Question, earlier: Document, units: LengthUnit) -> str:
     """What the session that is measured again has to say: its answer, or what it planned."""
     if question.path == "session.altered":
         with suppress(EntryError):

@@ -2,13 +2,10 @@
 
 from collections.abc import Sequence
 
-from textual.content import Content
-
-from wizard.phrases.cautions import CAUTION_LINES
+from wizard.phrases.fact import Fact
+from wizard.phrases.guidance import guidance_of
+from wizard.phrases.help_section import CAUTIONS_SECTION, HelpSection
 from wizard.questions.question import Question
-from wizard.tui.widgets.guidance import reason
-
-Section = tuple[str, Content]
 
 MEASURING = (
     ("Enter", "goes on; nothing typed skips what is optional"),
@@ -45,33 +42,22 @@ KEPT = (
 )
 
 
-def help_on(question: Question, closing: Content) -> Sequence[Section]:
-    """Help while a question is asked; `closing` says whether the readings close.
+def help_on(question: Question, closure: Sequence[Fact]) -> tuple[HelpSection, ...]:
+    """Help while a question is asked.
 
-    It stands beside the question too, but not at full length where there is little room.
+    `closure` says whether the readings close. It stands beside the question too, but in short
+    where the screen is low.
     """
     return (
-        (question.ask, Content(question.do) + "\n" + reason(question)),
-        *([("Do the readings close?", closing)] if closing else []),
-        ("Keys", keys_text(MEASURING)),
-        ("Numbers", Content(NUMBERS)),
-        ("What is kept", Content(KEPT)),
-        ("Cautions", Content(CAUTION_LINES)),
+        HelpSection(question.ask, guidance_of(question), question.why),
+        *([HelpSection("Do the readings close?", facts=tuple(closure))] if closure else []),
+        HelpSection("Keys", keys=MEASURING),
+        HelpSection("Numbers", NUMBERS),
+        HelpSection("What is kept", KEPT),
+        CAUTIONS_SECTION,
     )
 
 
-def help_at_home() -> Sequence[Section]:
-    """Help on the first page."""
-    return (
-        ("Keys", keys_text(HOME)),
-        ("What is kept", Content(KEPT)),
-        ("Cautions", Content(CAUTION_LINES)),
-    )
-
-
-def keys_text(keys: Sequence[tuple[str, str]]) -> Content:
-    """Keys under each other with what they do."""
-    wide = max(len(key) for key, _ in keys) + 2
-    return Content("\n").join(
-        Content.assemble((f"{key:<{wide}}", "bold $accent"), words) for key, words in keys
-    )
+def help_at_home() -> tuple[HelpSection, ...]:
+    """Help at home."""
+    return (HelpSection("Keys", keys=HOME), HelpSection("What is kept", KEPT), CAUTIONS_SECTION)

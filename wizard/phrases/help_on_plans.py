@@ -1,11 +1,6 @@
 """What F1 says where a fix is planned: the keys, what the words mean, the cautions."""
 
-from collections.abc import Sequence
-
-from textual.content import Content
-
-from wizard.phrases.cautions import CAUTION_LINES
-from wizard.phrases.help import Section, keys_text
+from wizard.phrases.help_section import CAUTIONS_SECTION, HelpSection
 
 PLANS = (
     ("← →", "another plan"),
@@ -46,19 +41,19 @@ TRYING = (
 )
 
 
-def help_on_fix() -> Sequence[Section]:
+def help_on_plans() -> tuple[HelpSection, ...]:
     """Help on the plans."""
     return (
-        ("Keys", keys_text(PLANS)),
-        ("How plans are found", Content(SEARCH)),
-        ("Cautions", Content(CAUTION_LINES)),
+        HelpSection("Keys", keys=PLANS),
+        HelpSection("How plans are found", SEARCH),
+        CAUTIONS_SECTION,
     )
 
 
-def help_on_bench() -> Sequence[Section]:
+def help_on_bench() -> tuple[HelpSection, ...]:
     """Help on the bench."""
     return (
-        ("Keys", keys_text(BENCH)),
-        ("What is worked out", Content(TRYING)),
-        ("Cautions", Content(CAUTION_LINES)),
+        HelpSection("Keys", keys=BENCH),
+        HelpSection("What is worked out", TRYING),
+        CAUTIONS_SECTION,
     )

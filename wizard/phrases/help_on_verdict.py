@@ -1,13 +1,6 @@
 """What F1 says beside a verdict, a comparison and the travel."""
 
-from __future__ import annotations
-
-from collections.abc import Sequence
-
-from textual.content import Content
-
-from wizard.phrases.cautions import CAUTIONS
-from wizard.phrases.help import Section, keys_text
+from wizard.phrases.help_section import CAUTIONS_SECTION, HelpSection, Keys
 
 PAGE = (
     ("1 to 9", "a part of the page"),
@@ -60,28 +53,24 @@ WORDS = (
 )
 
 
-def help_on_verdict(is_filed: bool) -> Sequence[Section]:
+def help_on_verdict(is_filed: bool) -> tuple[HelpSection, ...]:
     """Help beside a verdict."""
     return _sections("A verdict", FILED if is_filed else STEP)
 
 
-def help_on_comparison() -> Sequence[Section]:
+def help_on_comparison() -> tuple[HelpSection, ...]:
     """Help beside a comparison."""
     return _sections("Before and after", (*PAGE, ("O", "another session to compare with")))
 
 
-def help_on_travel() -> Sequence[Section]:
+def help_on_travel() -> tuple[HelpSection, ...]:
     """Help beside the moving axle."""
     return _sections("The axle through its travel", TRAVEL)
 
 
-def _sections(title: str, keys: Sequence[tuple[str, str]]) -> Sequence[Section]:
+def _sections(title: str, keys: Keys) -> tuple[HelpSection, ...]:
     return (
-        (title, keys_text(keys)),
-        ("The words", Content("\n").join(_word(*pair) for pair in WORDS)),
-        ("Cautions", Content("\n".join(CAUTIONS))),
+        HelpSection(title, keys=keys),
+        HelpSection("The words", glossary=WORDS),
+        CAUTIONS_SECTION,
     )
-
-
-def _word(word: str, means: str) -> Content:
-    return Content.assemble((f"{word}: ", "bold"), means)

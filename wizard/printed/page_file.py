@@ -20,6 +20,13 @@ def write_owners_page(path: Path, document: Document, verdict: Verdict, unit: Le
         atomic_write.create_file(path, content)
 
 
+def write_beside(record: Path, document: Document, verdict: Verdict, unit: LengthUnit) -> Path:
+    """Write the page of a record beside it and return the page's file. Raises RecordError."""
+    path = free_beside(record)
+    write_owners_page(path, document, verdict, unit)
+    return path
+
+
 def free_beside(record: Path) -> Path:
     """A name for the page beside its record that no file has yet: "ID.html", "ID-2.html"."""
     names = (f"{record.stem}{'' if number == 1 else f'-{number}'}.html" for number in count(1))

@@ -5,11 +5,13 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from core.documents.document import Document
-from wizard.phrases.cautions import CAUTION_LINES
 from wizard.questions.question import YES_OR_NO, Choice, Question, Step
 
 if TYPE_CHECKING:
     from core.profiles.profile import Profile
+
+CAUTIONS = "cautions"
+"""Path of the question that shows the cautions."""
 
 TIGHT_OR_LOOSE = (
     Choice("tight", "tight"),
@@ -42,11 +44,11 @@ STEP = Step(
     "Worn joints, loose bolts and tyres feel like bump steer. Rule them out first.",
     (
         Question(
-            "cautions",
+            CAUTIONS,
             "read",
             "Cautions",
             "Before you go under it",
-            CAUTION_LINES,
+            "Read what can hurt you under a vehicle.",
             choices=(Choice("read", "read and understood, go on"),),
         ),
         Question(

@@ -9,25 +9,25 @@ from typing import TYPE_CHECKING
 
 from core.as_json.verdict import verdict_as_json
 from core.verdict.verdict import Overall
-from wizard.exit_codes import ALL_TRUE, AT_LEAST_ONE_NOT, CANNOT_READ
 from wizard.flow.filed_records import Unreadable, read_and_judge
+from wizard.reports.ending import Ending
 
 if TYPE_CHECKING:
     from core.profiles.profile import Profile
 
 
-def check(paths: Sequence[str], profile_of: Callable[[str], Profile], as_json: bool) -> int:
-    """Print what each record says and return the exit code.
+def check(paths: Sequence[str], profile_of: Callable[[str], Profile], as_json: bool) -> Ending:
+    """Print what each record says and say how that ended.
 
     A record that cannot be read is named on standard error; the others are still judged.
     """
-    code = ALL_TRUE
+    ending = Ending.GOOD
     for path in paths:
         try:
             document, verdict = read_and_judge(path, profile_of)
         except Unreadable as error:
             print(f"evenarc: {error}", file=sys.stderr)
-            code = CANNOT_READ
+            ending = Ending.UNREADABLE
             continue
         if as_json:
             print(json.dumps(verdict_as_json(verdict, path), allow_nan=False))
@@ -36,5 +36,5 @@ def check(paths: Sequence[str], profile_of: Callable[[str], Profile], as_json: b
 
             print_verdict(document, verdict, path)
         if verdict.overall != Overall.STEERS_TRUE:
-            code = max(code, AT_LEAST_ONE_NOT)
-    return code
+            ending = Ending.NOT_GOOD if ending == Ending.GOOD else ending
+    return ending

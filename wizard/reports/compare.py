@@ -12,8 +12,8 @@ from core.documents.entries import EntryError
 from core.fix.comparison import FixOutcome, altered_pivots, compare
 from core.fix.plan_record import filed_plan, reached_moves
 from core.text.plain_text import plain
-from wizard.exit_codes import ALL_TRUE, AT_LEAST_ONE_NOT, CANNOT_READ
 from wizard.flow.filed_records import LONGEST_PATH, Unreadable, read_and_judge
+from wizard.reports.ending import Ending
 
 if TYPE_CHECKING:
     from core.profiles.profile import Profile
@@ -21,18 +21,18 @@ if TYPE_CHECKING:
 
 def compare_records(
     before: str, after: str, profile_of: Callable[[str], Profile], as_json: bool
-) -> int:
-    """Print what changed from one record to another and return the exit code."""
+) -> Ending:
+    """Print what changed from one record to another and say how that ended."""
     try:
         earlier, before_verdict = read_and_judge(before, profile_of)
         later, after_verdict = read_and_judge(after, profile_of)
         planned = filed_plan(earlier)
     except Unreadable as error:
         print(f"evenarc: {error}", file=sys.stderr)
-        return CANNOT_READ
+        return Ending.UNREADABLE
     except EntryError as error:
         print(f"evenarc: {plain(before, LONGEST_PATH)}: {error}", file=sys.stderr)
-        return CANNOT_READ
+        return Ending.UNREADABLE
     comparison = compare(before_verdict, after_verdict, altered_pivots(earlier, later))
     moves = () if planned is None else reached_moves(planned, before_verdict, after_verdict)
     if as_json:
@@ -42,4 +42,4 @@ def compare_records(
         from wizard.reports.compare_in_words import print_comparison
 
         print_comparison(earlier, later, before_verdict, after_verdict, comparison, moves)
-    return ALL_TRUE if comparison.outcome == FixOutcome.SHOWN else AT_LEAST_ONE_NOT
+    return Ending.GOOD if comparison.outcome == FixOutcome.SHOWN else Ending.NOT_GOOD

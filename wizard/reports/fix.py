@@ -15,16 +15,16 @@ from core.profiles.adjuster import adjusters_of
 from core.profiles.parts_shelf import load_shelf, with_shelf
 from core.profiles.profile import ProfileError, load_profile
 from core.text.plain_text import plain
-from wizard.exit_codes import ALL_TRUE, AT_LEAST_ONE_NOT, CANNOT_READ
 from wizard.flow.filed_records import LONGEST_PATH, Unreadable, read_and_judge
 from wizard.phrases.search_result import progress_words
+from wizard.reports.ending import Ending
 
 PATIENCE = 1.0
 """s; a search that takes longer says how far it is."""
 
 
-def fix(path: str, folders: Sequence[Path], shelf: Path, as_json: bool) -> int:
-    """Print the plans for one record and return the exit code."""
+def fix(path: str, folders: Sequence[Path], shelf: Path, as_json: bool) -> Ending:
+    """Print the plans for one record and say how that ended."""
     try:
         document, verdict = read_and_judge(path, partial(load_profile, folders=folders))
         listed = load_profile(verdict.session.profile, folders)
@@ -33,17 +33,17 @@ def fix(path: str, folders: Sequence[Path], shelf: Path, as_json: bool) -> int:
         adjusters = adjusters_of(document, listed.adjusters)
     except (Unreadable, ProfileError) as error:
         print(f"evenarc: {error}", file=sys.stderr)
-        return CANNOT_READ
+        return Ending.UNREADABLE
     except EntryError as error:
         print(f"evenarc: {plain(path, LONGEST_PATH)}: {error}", file=sys.stderr)
-        return CANNOT_READ
+        return Ending.UNREADABLE
     if as_json:
         print(json.dumps(search_as_json(verdict, found), allow_nan=False))
     else:
         from wizard.reports.fix_in_words import print_fix
 
         print_fix(document, verdict, found, adjusters)
-    return exit_code(found)
+    return ending_of(found)
 
 
 def progress_on(stream: TextIO) -> Callable[[float], None] | None:
@@ -60,6 +60,6 @@ def progress_on(stream: TextIO) -> Callable[[float], None] | None:
     return say
 
 
-def exit_code(found: SearchResult) -> int:
-    """0 with at least one plan that steers true, else 1."""
-    return ALL_TRUE if any(plan.steers_true for plan in found.plans) else AT_LEAST_ONE_NOT
+def ending_of(found: SearchResult) -> Ending:
+    """Good with at least one plan that steers true."""
+    return Ending.GOOD if any(plan.steers_true for plan in found.plans) else Ending.NOT_GOOD

@@ -4,24 +4,22 @@ from __future__ import annotations
 
 import asyncio
 import signal
-from collections.abc import Sequence
 from contextlib import suppress
 from pathlib import Path
 
 from rich.console import RenderableType
 from rich.text import Text
 from rich.traceback import Traceback
-from textual.app import App
 
 from core.documents.document import value_at
 from core.documents.entries import EntryError
 from core.documents.record import RecordError, read_document
 from core.profiles.profile import Profile, ProfileError, load_profile
-from wizard.crash_log import write_down
 from wizard.flow import drafts, opening, pairing
 from wizard.flow.draft_store import DraftStore
 from wizard.flow.flow import Flow
 from wizard.flow.opening import OpenedSession
+from wizard.tui.host import Host, Surroundings
 from wizard.tui.screens.compare import CompareScreen
 from wizard.tui.screens.home import HomeScreen
 from wizard.tui.screens.measure import MeasureScreen
@@ -30,19 +28,16 @@ from wizard.tui.screens.record import RecordScreen
 from wizard.tui.theme import EVENARC
 
 
-class EvenarcApp(App[None]):
+class EvenarcApp(Host):
     """The wizard.
 
     Parameters
     ----------
-    files : Path
-        The folder of records and drafts.
-    profile_folders : sequence of Path
-        Where profiles are looked for, a shop's own first.
+    surroundings : Surroundings
     measures_at_once : bool
-        Begin a new session instead of showing the first page.
+        Begin a new session instead of showing home.
     notice : str
-        A line for the first page.
+        A line for home.
     """
 
     CSS_PATH = "evenarc.tcss"
@@ -53,16 +48,11 @@ class EvenarcApp(App[None]):
     BINDINGS = [("ctrl+q", "quit", "quit")]
 
     def __init__(
-        self,
-        files: Path,
-        profile_folders: Sequence[Path],
-        measures_at_once: bool = False,
-        notice: str = "",
+        self, surroundings: Surroundings, measures_at_once: bool = False, notice: str = ""
     ) -> None:
         super().__init__()
-        self.files = files
-        self.desk = DraftStore(files)
-        self.profile_folders = tuple(profile_folders)
+        self.surroundings = surroundings
+        self.draft_store = DraftStore(surroundings.files)
         self.measures_at_once = measures_at_once
         self.first_notice = notice
 
@@ -80,7 +70,7 @@ class EvenarcApp(App[None]):
         if self.is_headless:
             super()._handle_exception(error)
             return
-        self.exit(return_code=1, message=Text(write_down(error, self.files)))
+        self.exit(return_code=1, message=Text(self.surroundings.log_fault(error)))
 
     def panic(self, *renderables: RenderableType) -> None:
         """A fault outside the screens, such as a key that is no UTF-8 text: one line as well."""
@@ -90,7 +80,7 @@ class EvenarcApp(App[None]):
         stacks = [one.trace.stacks for one in renderables if isinstance(one, Traceback)]
         what = "; ".join(f"{one.exc_type}: {one.exc_value}" for found in stacks for one in found)
         error = RuntimeError(what or "unknown")
-        self.exit(return_code=1, message=Text(write_down(error, self.files)))
+        self.exit(return_code=1, message=Text(self.surroundings.log_fault(error)))
 
     def leave_when_told(self) -> None:
         """Being told to end is to quit: the terminal is left as it was found."""
@@ -114,10 +104,10 @@ class EvenarcApp(App[None]):
         except RecordError as error:
             self.at_home(str(error))
 
-    def go_on(self, path: Path) -> None:
+    def resume(self, path: Path) -> None:
         """Go on with an unfinished session at the question it had reached."""
         try:
-            self.desk.lay_out(path)
+            self.draft_store.lay_out(path)
             self.take(opening.open_draft(path, self.files, self.profile_folders))
         except RecordError as error:
             self.at_home(str(error))
@@ -129,7 +119,7 @@ class EvenarcApp(App[None]):
         except RecordError as error:
             self.at_home(str(error))
         else:
-            self.push_screen(RecordScreen(path, document, self.profile_called))
+            self.push_screen(RecordScreen(path, document, self.profile_of))
 
     def compare(self, path: Path) -> None:
         """Lay a filed session beside the one it follows, or beside one that is chosen."""
@@ -169,7 +159,7 @@ class EvenarcApp(App[None]):
 
         try:
             pair = pairing.oldest_first(read_document(path), read_document(other))
-            screen = CompareScreen(*pair, self.profile_called, choose=choose)
+            screen = CompareScreen(*pair, self.profile_of, choose=choose)
         except (RecordError, EntryError, ProfileError) as error:
             self.warn(str(error))
         else:
@@ -179,7 +169,7 @@ class EvenarcApp(App[None]):
         """Say on any screen why something was not done."""
         self.notify(text, severity="warning", markup=False)
 
-    def profile_called(self, name: str) -> Profile:
+    def profile_of(self, name: str) -> Profile:
         """The profile of this name. Raises ProfileError."""
         return load_profile(name, self.profile_folders)
 

@@ -63,7 +63,7 @@ def test_a_draft_that_is_gone_is_kept_anew(tmp_path, document):
 async def test_the_wizard_says_so_and_stays(tmp_path):
     path = draft_at(tmp_path, "stance.ride_height.left")
     async with app_in(tmp_path).run_test(size=(120, 40)) as pilot:
-        pilot.app.go_on(path)
+        pilot.app.resume(path)
         await pilot.pause()
         theirs = path.read_bytes() + b"\n# by another hand\n"
         path.write_bytes(theirs)
@@ -75,7 +75,7 @@ async def test_the_wizard_says_so_and_stays(tmp_path):
         assert path.read_bytes() == theirs
         await pilot.press("f9")
         await pilot.pause()
-        pilot.app.go_on(path)
+        pilot.app.resume(path)
         await pilot.pause()
         await type_text(pilot, "21")
         await pilot.press("enter")

@@ -5,6 +5,7 @@ from pathlib import Path
 from textual.pilot import Pilot
 
 from core.documents.record import save_draft
+from wizard.commands import application
 from wizard.flow import drafts
 from wizard.flow.answering import answer_question as answer_of
 from wizard.flow.flow import Flow
@@ -53,7 +54,7 @@ NAMES = {" ": "space"}
 
 def app_in(files: Path) -> EvenarcApp:
     """The wizard over a files folder, with the profiles that are delivered."""
-    return EvenarcApp(files, [PROFILES])
+    return application(files, [PROFILES])
 
 
 def draft_at(files: Path, path: str) -> Path:

@@ -29,7 +29,7 @@ async def go_to_fix(pilot: Pilot[None], name: str, document: Document | None = N
     app = pilot.app
     assert isinstance(app, EvenarcApp)
     there = unfiled(read_document(path_of(app, name))) if document is None else document
-    app.go_on(save_draft(app.files, there))
+    app.resume(save_draft(app.files, there))
     await settle(pilot)
     return plans_screen(pilot)
 

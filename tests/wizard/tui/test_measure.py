@@ -464,7 +464,7 @@ class TestWhetherTheReadingsClose:
             await pilot.press("f5")
             await enter(pilot, "seen")
             assert "! do not close" in str(closing.content)
-            assert "slope of the track bar" in str(closing.words)
+            assert "slope of the track bar" in " ".join(fact.text for fact in closing.facts)
             await pilot.press("f1")
             texts = [str(text.content) for text in pilot.app.screen.query(".text")]
             assert any("slope of the track bar" in text for text in texts)
@@ -475,7 +475,7 @@ class TestWhetherTheReadingsClose:
             await pilot.pause()
             closing = pilot.app.screen.query_one(Closing)
             assert closing.display
-            assert "They agree with each other" in str(closing.words)
+            assert "They agree with each other" in " ".join(fact.text for fact in closing.facts)
 
     async def test_is_not_asked_before_the_cross_checks(self, tmp_path):
         async with measuring_at(tmp_path, HEIGHT) as pilot:

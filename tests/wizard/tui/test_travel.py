@@ -149,7 +149,7 @@ class TestWithoutTheMiddleOfTheVehicle:
     async def test_it_does_not_roll_and_offers_no_key_for_it(self, tmp_path):
         path = draft_at(tmp_path, "verdict")
         async with app_in(tmp_path).run_test(size=SMALL) as pilot:
-            pilot.app.go_on(path)
+            pilot.app.resume(path)
             await settle(pilot)
             await pilot.press("t")
             await pilot.press("right", "x", "up")

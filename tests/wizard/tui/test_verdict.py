@@ -233,7 +233,7 @@ def as_draft(files, name):
 
 async def go_on(pilot, path):
     """Go on with a draft."""
-    pilot.app.go_on(path)
+    pilot.app.resume(path)
     await settle(pilot)
 
 

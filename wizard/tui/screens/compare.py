@@ -13,8 +13,8 @@ from textual.worker import get_current_worker
 from core.documents.document import Document
 from core.documents.entries import units_of
 from core.profiles.profile import Profile
-from wizard.phrases.help import Section
 from wizard.phrases.help_on_verdict import help_on_comparison
+from wizard.phrases.help_section import HelpSection
 from wizard.tui.screens.sectioned import SectionedScreen
 from wizard.tui.widgets.comparison_view import ComparisonView
 from wizard.tui.widgets.keys import Key
@@ -89,7 +89,7 @@ class CompareScreen(SectionedScreen[bool]):
         other = [Key("O", "another session", "other")] if self.choose else []
         return (*go_on, Key("Esc", "back", "back"), *other, *super().keys())
 
-    def help(self) -> Sequence[Section]:
+    def help(self) -> Sequence[HelpSection]:
         """Help on a comparison."""
         return help_on_comparison()
 

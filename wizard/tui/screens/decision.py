@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from dataclasses import replace
 from pathlib import Path
-from typing import TYPE_CHECKING
 
 from textual import on
 from textual.app import ComposeResult
@@ -20,13 +19,11 @@ from wizard.phrases.answer_words import answer_in_words
 from wizard.phrases.decisions import signature_facts
 from wizard.phrases.session_names import session_words
 from wizard.questions.question import Choice, Question
+from wizard.tui.host import Host
 from wizard.tui.widgets.answers import AnsweredQuestion, Answers
 from wizard.tui.widgets.asking import NOTHING_CHOSEN, Asking
 from wizard.tui.widgets.heading import Heading
 from wizard.tui.widgets.keys import Key, Keys
-
-if TYPE_CHECKING:
-    from wizard.tui.app import EvenarcApp
 
 DECISION = Question(
     "decision",
@@ -76,7 +73,7 @@ class DecisionScreen(Screen[Document | None]):
         What was read from it.
     """
 
-    app: EvenarcApp
+    app: Host
 
     BINDINGS = [("escape", "back", "back")]
 

@@ -10,9 +10,10 @@ from textual.content import Content
 from textual.screen import ModalScreen
 from textual.widgets import Static
 
+from wizard.phrases.help_section import HelpSection
+from wizard.tui.widgets.closing import fact_content
+from wizard.tui.widgets.guidance import why_content
 from wizard.tui.widgets.keys import Key, Keys
-
-Section = tuple[str, str | Content]
 
 
 class HelpScreen(ModalScreen[None]):
@@ -20,16 +21,16 @@ class HelpScreen(ModalScreen[None]):
 
     BINDINGS = [("escape,f1,enter", "close", "back")]
 
-    def __init__(self, sections: Sequence[Section]) -> None:
+    def __init__(self, sections: Sequence[HelpSection]) -> None:
         super().__init__()
         self.sections = sections
 
     def compose(self) -> ComposeResult:
         """The sections under each other."""
         with VerticalScroll(classes="sheet"):
-            for heading, text in self.sections:
-                yield Static(Content(heading), classes="title")
-                yield Static(Content(text) if isinstance(text, str) else text, classes="text")
+            for section in self.sections:
+                yield Static(Content(section.title), classes="title")
+                yield Static(section_content(section), classes="text")
         yield Keys()
 
     def on_mount(self) -> None:
@@ -40,3 +41,17 @@ class HelpScreen(ModalScreen[None]):
     def action_close(self) -> None:
         """Back to where we were."""
         self.dismiss(None)
+
+
+def section_content(section: HelpSection) -> Content:
+    """The body of a section, a line for each of its parts."""
+    lines = [Content(section.text)] if section.text else []
+    if section.why:
+        lines.append(why_content(section.why))
+    width = max((len(key) for key, _ in section.keys), default=0) + 2
+    lines += [
+        Content.assemble((f"{key:<{width}}", "bold $accent"), does) for key, does in section.keys
+    ]
+    lines += [Content.assemble((f"{word}: ", "bold"), means) for word, means in section.glossary]
+    lines += [fact_content(fact) for fact in section.facts]
+    return Content("\n").join(lines)

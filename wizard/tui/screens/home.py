@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
-
 from textual import on
 from textual.app import ComposeResult
 from textual.content import Content
@@ -15,15 +13,13 @@ from core.documents.record_list import ListedSession, list_drafts, list_records,
 from core.text.plain_text import plain
 from wizard.phrases.help import help_at_home
 from wizard.questions.question import Choice
+from wizard.tui.host import Host
 from wizard.tui.screens.help import HelpScreen
 from wizard.tui.screens.pick import PickScreen
 from wizard.tui.widgets.field import Field
 from wizard.tui.widgets.heading import Heading
 from wizard.tui.widgets.keys import Key, Keys
 from wizard.tui.widgets.sessions import NEW, Sessions
-
-if TYPE_CHECKING:
-    from wizard.tui.app import EvenarcApp
 
 FIRST_TIME = (
     "Nothing is filed here yet. The first step: stand the vehicle on level ground, on its wheels, "
@@ -36,7 +32,7 @@ FIRST_TIME = (
 class HomeScreen(Screen[None]):
     """Vehicles and sessions, newest first; typing shows only those that hold what is typed."""
 
-    app: EvenarcApp
+    app: Host
 
     BINDINGS = [
         ("escape", "clear", "all"),
@@ -138,7 +134,7 @@ class HomeScreen(Screen[None]):
         elif event.entry.fault:
             self.notice(event.entry.fault)
         elif event.is_unfinished:
-            self.app.go_on(event.entry.path)
+            self.app.resume(event.entry.path)
         else:
             self.app.open_record(event.entry.path)
 

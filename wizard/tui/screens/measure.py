@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from datetime import datetime
-from typing import TYPE_CHECKING, Any
+from typing import Any
 
 from textual import on
 from textual.app import ComposeResult
@@ -26,16 +26,13 @@ from wizard.flow.unentered_input import UnenteredInput, undone
 from wizard.phrases.answer_words import answer_in_words, as_typed
 from wizard.phrases.help import help_on
 from wizard.questions.question import Question
+from wizard.tui.host import Host
 from wizard.tui.screens.help import HelpScreen
 from wizard.tui.screens.step_screens import STEP_SCREENS
 from wizard.tui.screens.steps import ask_step
 from wizard.tui.widgets.asking import NOTHING_CHOSEN, Asking
 from wizard.tui.widgets.guidance import Guidance
 from wizard.tui.widgets.worksheet import Worksheet
-
-if TYPE_CHECKING:
-    from wizard.tui.app import EvenarcApp
-
 
 WITH_A_REASON = frozenset(("hand_in", "back", "help", "leave"))
 """What can be done while a reason is asked for."""
@@ -51,7 +48,7 @@ class MeasureScreen(Screen[str]):
         view.
     """
 
-    app: EvenarcApp
+    app: Host
 
     BINDINGS = [
         ("escape,pageup", "back", "back"),
@@ -161,7 +158,7 @@ class MeasureScreen(Screen[str]):
     def move(self, flow: Flow) -> None:
         """To another place in the flow, once it is on the disk."""
         try:
-            self.app.desk.keep(flow.document, self.flow.document)
+            self.app.draft_store.keep(flow.document, self.flow.document)
         except RecordError as error:
             if without(flow.document, "draft") != without(self.flow.document, "draft"):
                 self.trouble(str(error))
@@ -217,7 +214,7 @@ class MeasureScreen(Screen[str]):
         if missing or profile is None:
             return
         try:
-            self.app.desk.check(self.flow.document)
+            self.app.draft_store.check(self.flow.document)
             path = file_record(
                 self.app.files, finished_record(self.flow.document, profile, drafts.now())
             )
@@ -306,12 +303,12 @@ class MeasureScreen(Screen[str]):
     def action_help(self) -> None:
         """Help on the question at hand."""
         self.app.push_screen(
-            HelpScreen(help_on(self.flow.question, self.query_one(Worksheet).closing))
+            HelpScreen(help_on(self.flow.question, self.query_one(Worksheet).closure_facts))
         )
 
     def action_leave(self) -> None:
         """To the first page; the draft stays."""
-        kept = self.app.desk.holds(self.flow.document)
+        kept = self.app.draft_store.holds(self.flow.document)
         said = ["the session is kept, unfinished"] if kept else []
         typed = [str(self.doubted)] if self.gives_reason else []
         if self.is_typed_over and not self.gives_reason:

@@ -31,10 +31,9 @@ from wizard.flow.planning import (
     with_only,
     with_plan,
 )
-from wizard.locations import parts_shelf
 from wizard.phrases.answer_words import UNIT_WORDS
-from wizard.phrases.help import Section
-from wizard.phrases.help_on_plans import help_on_fix
+from wizard.phrases.help_on_plans import help_on_plans
+from wizard.phrases.help_section import HelpSection
 from wizard.phrases.plan_outcomes import outcome_words
 from wizard.phrases.search_result import progress_words, search_result_words
 from wizard.phrases.session_names import opening_time, vehicle_tag
@@ -100,7 +99,7 @@ class PlansScreen(StepScreen):
     def on_mount(self) -> None:
         """Search, with all that the shop has."""
         self.corrections, self.trouble = offered(
-            self.profile, parts_shelf(self.app.files), self.app.profile_folders
+            self.profile, self.app.surroundings.parts_shelf, self.app.profile_folders
         )
         self.begin()
 
@@ -196,9 +195,9 @@ class PlansScreen(StepScreen):
         """Whether there is anything to look for."""
         return self.planning is not None and self.planning.verdict.overall == Overall.BUMP_STEER
 
-    def help(self) -> Sequence[Section]:
+    def help(self) -> Sequence[HelpSection]:
         """Help on the plans."""
-        return help_on_fix()
+        return help_on_plans()
 
     def plan_again(self, planning: Planning) -> None:
         """Show other plans, or another one at hand."""
@@ -283,6 +282,6 @@ class PlansScreen(StepScreen):
         """Put into the draft what was said here."""
         self.flow = self.flow.with_document(document)
         try:
-            self.app.desk.keep(document)
+            self.app.draft_store.keep(document)
         except RecordError as error:
             self.notify(str(error), markup=False)

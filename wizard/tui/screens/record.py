@@ -88,11 +88,9 @@ class RecordScreen(VerdictScreen[None]):
         """Make the page for whoever owns the vehicle, beside the record."""
         if self.verdict is None:
             return
-        from wizard.printed.page_file import free_beside, write_owners_page  # seldom wanted
-
-        path = free_beside(self.path)
+        write = self.app.surroundings.write_page
         try:
-            write_owners_page(path, self.document, self.verdict, self.unit)
+            path = write(self.path, self.document, self.verdict, self.unit)
         except RecordError as error:
             self.app.warn(str(error))
         else:

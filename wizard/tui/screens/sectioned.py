@@ -3,18 +3,16 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from typing import TYPE_CHECKING, TypeVar
+from typing import TypeVar
 
 from textual.screen import Screen
 
 from core.text.quantity import LengthUnit, other_unit
-from wizard.phrases.help import Section
+from wizard.phrases.help_section import HelpSection
+from wizard.tui.host import Host
 from wizard.tui.screens.help import HelpScreen
 from wizard.tui.widgets.keys import Key, Keys
 from wizard.tui.widgets.sectioned_view import SectionedView
-
-if TYPE_CHECKING:
-    from wizard.tui.app import EvenarcApp
 
 Left = TypeVar("Left")
 
@@ -28,7 +26,7 @@ class SectionedScreen(Screen[Left]):
         To begin with.
     """
 
-    app: EvenarcApp
+    app: Host
 
     BINDINGS = [
         ("escape", "back", "back"),
@@ -56,7 +54,7 @@ class SectionedScreen(Screen[Left]):
         other = other_unit(self.unit)
         return (Key("F2", other, "units"), Key("F1", "help", "help"))
 
-    def help(self) -> Sequence[Section]:
+    def help(self) -> Sequence[HelpSection]:
         """What F1 says."""
         raise NotImplementedError
 

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from math import degrees, radians
 from time import monotonic
-from typing import TYPE_CHECKING
 
 from textual import on
 from textual.app import ComposeResult
@@ -19,6 +18,7 @@ from core.verdict.verdict import Verdict
 from wizard.phrases.answer_words import UNIT_WORDS
 from wizard.phrases.help_on_verdict import help_on_travel
 from wizard.phrases.travel import axle_pose_facts
+from wizard.tui.host import Host
 from wizard.tui.pictures.front_view import FrontView
 from wizard.tui.screens.help import HelpScreen
 from wizard.tui.widgets.heading import Heading
@@ -27,9 +27,6 @@ from wizard.tui.widgets.readout import Readout
 from wizard.tui.widgets.travel_curve import TravelCurve
 from wizard.views.travel_state import ROLL_END, Plays, TravelState
 from wizard.views.verdict import front_of, pose_of, travel_curve
-
-if TYPE_CHECKING:
-    from wizard.tui.app import EvenarcApp
 
 FRAMES = 30
 """Frames a second of play."""
@@ -51,7 +48,7 @@ class TravelScreen(Screen[None]):
         What the vehicle is called.
     """
 
-    app: EvenarcApp
+    app: Host
 
     BINDINGS = [
         ("escape,t", "back", "back"),

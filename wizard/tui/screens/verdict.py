@@ -23,8 +23,8 @@ from wizard.flow.planning import with_filed_plan
 from wizard.flow.retake import Retake
 from wizard.phrases.answer_words import UNIT_WORDS
 from wizard.phrases.fact import LOOK, Fact
-from wizard.phrases.help import Section
 from wizard.phrases.help_on_verdict import help_on_verdict
+from wizard.phrases.help_section import HelpSection
 from wizard.phrases.session_names import session_words, vehicle_tag
 from wizard.tui.screens.bench import BenchScreen
 from wizard.tui.screens.compare import CompareScreen
@@ -114,7 +114,7 @@ class VerdictScreen(SectionedScreen[Left]):
         shown = (Key("T", "travel", "travel"), Key("B", "bench", "bench")) if self.verdict else ()
         return (*shown, *super().keys())
 
-    def help(self) -> Sequence[Section]:
+    def help(self) -> Sequence[HelpSection]:
         """Help on a verdict."""
         return help_on_verdict(is_filed=not self.MAY_KEEP)
 
@@ -192,7 +192,7 @@ class VerdictStep(StepScreen, VerdictScreen[Any]):
         if plan is not None:
             self.flow = self.flow.with_document(with_filed_plan(self.flow.document, plan))
             try:
-                self.app.desk.keep(self.flow.document)
+                self.app.draft_store.keep(self.flow.document)
             except RecordError as error:
                 self.notify(str(error), markup=False)
             else:
@@ -237,7 +237,7 @@ class VerdictStep(StepScreen, VerdictScreen[Any]):
                 self.dismiss(self.flow.skipped())
 
         try:
-            screen = CompareScreen(self.earlier, self.document, self.app.profile_called, True)
+            screen = CompareScreen(self.earlier, self.document, self.app.profile_of, True)
         except (EntryError, ProfileError) as error:
             self.notify(f"the earlier session cannot be judged: {error}", markup=False)
             self.dismiss(self.flow.skipped())

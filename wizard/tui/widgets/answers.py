@@ -9,8 +9,9 @@ from textual.reactive import reactive
 
 from core.documents.document import value_at
 from core.text.plain_text import plain
+from core.text.quantity import LengthUnit
 from wizard.flow.flow import Flow, step_of
-from wizard.phrases.answer_words import Units, answer_in_words
+from wizard.phrases.answer_words import answer_in_words
 from wizard.tui.widgets.pressable import Pressable, does
 
 
@@ -24,7 +25,7 @@ class AnsweredQuestion:
     mark: str = "✓"
 
 
-def answers_of(flow: Flow, units: Units) -> tuple[AnsweredQuestion, ...]:
+def answers_of(flow: Flow, units: LengthUnit) -> tuple[AnsweredQuestion, ...]:
     """What was answered and skipped in the step at hand, in order, up to the question at hand."""
     kept = {entry.get("reading") for entry in flow.document.get("kept", ())}
     found = []

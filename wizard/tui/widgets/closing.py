@@ -1,18 +1,12 @@
 """Whether the readings close, while there are more to come."""
 
-from __future__ import annotations
-
-from typing import TYPE_CHECKING
-
 from textual.content import Content
 from textual.widgets import Static
 
+from core.text.quantity import LengthUnit
 from core.verdict.closure import Closure
-from wizard.phrases.fact import LOOK
+from wizard.phrases.fact import LOOK, Fact
 from wizard.phrases.readings import closing_facts
-
-if TYPE_CHECKING:
-    from wizard.phrases.answer_words import Units
 
 IN_SHORT = Content.assemble(
     (f"{LOOK} do not close: ", "bold $warning"), "some readings cannot be right; F1 says which."
@@ -20,33 +14,32 @@ IN_SHORT = Content.assemble(
 
 
 class Closing(Static):
-    """A few lines under the picture: the readings agree, or which of them cannot be right.
+    """A few lines under the picture: the readings agree, or some of them cannot be right.
 
-    Where the screen is low they are one line, and `words` are for the help.
+    Where the screen is low they are one line, and the help has `facts` in full.
     """
 
-    words: Content = Content()
+    facts: tuple[Fact, ...] = ()
 
-    def show(self, agreement: Closure | None, units: Units) -> None:
-        """Say how the readings taken so far agree; nothing as long as a pivot has no place."""
-        self.words = Content() if agreement is None else closing_words(agreement, units)
-        is_short = agreement is None or not agreement.is_checked or agreement.closes
+    def show(self, closure: Closure | None, unit: LengthUnit) -> None:
+        """Show how the readings taken so far agree; nothing as long as a pivot has no place."""
+        self.facts = () if closure is None else closure_facts(closure, unit)
+        is_short = closure is None or not closure.is_checked or closure.closes
         is_low = self.screen.has_class("-low")
-        self.update(IN_SHORT if is_low and not is_short else self.words)
+        lines = Content("\n").join(fact_content(fact) for fact in self.facts)
+        self.update(IN_SHORT if is_low and not is_short else lines)
 
 
-def closing_words(agreement: Closure, units: Units) -> Content:
-    """Mark and words, a line for each thing there is to say."""
-    if not agreement.is_checked:
-        return Content.styled("Nothing checks the readings yet; the cross-checks will.", "$quiet")
-    facts = closing_facts(agreement.adjustment, agreement.suspect_groups, units)
-    return Content("\n").join(
-        Content.assemble(
-            (
-                f"{fact.mark} {fact.name}: ".lstrip(),
-                "bold $warning" if fact.mark == LOOK else "bold",
-            ),
-            fact.text,
-        )
-        for fact in facts
-    )
+def closure_facts(closure: Closure, unit: LengthUnit) -> tuple[Fact, ...]:
+    """Everything there is to say on the closure of the readings."""
+    if not closure.is_checked:
+        return (Fact("", "Nothing checks the readings yet; the cross-checks will."),)
+    return tuple(closing_facts(closure.adjustment, closure.suspect_groups, unit))
+
+
+def fact_content(fact: Fact) -> Content:
+    """A fact in one line: mark and name, then its text."""
+    if not fact.name:
+        return Content.styled(fact.text, "$quiet")
+    head = f"{fact.mark} {fact.name}: ".lstrip()
+    return Content.assemble((head, "bold $warning" if fact.mark == LOOK else "bold"), fact.text)

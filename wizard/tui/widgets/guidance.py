@@ -5,6 +5,7 @@ from textual.containers import VerticalScroll
 from textual.content import Content
 from textual.widgets import Static
 
+from wizard.phrases.guidance import guidance_of
 from wizard.questions.question import Question
 
 
@@ -18,13 +19,11 @@ class Guidance(VerticalScroll, can_focus=False):
 
     def show(self, question: Question) -> None:
         """The guidance of another question, from its beginning."""
-        self.query_one(".do", Static).update(Content(question.do))
-        self.query_one(".why", Static).update(reason(question))
+        self.query_one(".do", Static).update(Content(guidance_of(question)))
+        self.query_one(".why", Static).update(why_content(question.why))
         self.scroll_home(animate=False)
 
 
-def reason(question: Question) -> Content:
-    """Why it matters, after the word for it."""
-    if not question.why:
-        return Content()
-    return Content.assemble(("Why  ", "bold $accent"), question.why)
+def why_content(why: str) -> Content:
+    """The reason, after the word for it; empty where there is none."""
+    return Content.assemble(("Why  ", "bold $accent"), why) if why else Content()

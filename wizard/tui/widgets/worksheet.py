@@ -7,7 +7,6 @@ from typing import Any
 
 from textual.app import ComposeResult
 from textual.containers import Horizontal, Vertical
-from textual.content import Content
 
 from core.documents.document import Document, value_at
 from core.documents.entries import units_of
@@ -16,6 +15,7 @@ from core.text.quantity import other_unit
 from core.verdict.closure import closure_of
 from wizard.flow.flow import Flow, applicable_answers
 from wizard.phrases import answer_words
+from wizard.phrases.fact import Fact
 from wizard.phrases.filing_summary import filing_summary
 from wizard.questions.question import Choice, Question
 from wizard.tui.pictures.front_view import FrontView
@@ -87,10 +87,10 @@ class Worksheet(Vertical):
             closing.display = found is not None
 
     @property
-    def closing(self) -> Content:
-        """Whether the readings close, in words; empty in a step that does not show it."""
+    def closure_facts(self) -> tuple[Fact, ...]:
+        """Whether the readings close; () in a step that does not show it."""
         closing = self.query_one(Closing)
-        return closing.words if closing.display else Content()
+        return closing.facts if closing.display else ()
 
     def offer_to_keep(self, flow: Flow) -> None:
         """Name the key that keeps a queried answer, before all others."""
