@@ -10,7 +10,7 @@ from core.documents.entries import units_of
 from core.text.plain_text import plain
 from core.text.quantity import QuantityError, split_repeats, with_unit
 from wizard.flow.flow import Flow
-from wizard.phrases.answer_words import answer_in_words, as_typed
+from wizard.phrases.answer_words import answer_in_words, field_text
 
 LONGEST = 80
 """Characters of an answer that are said."""
@@ -58,4 +58,4 @@ def undone(now: Flow, before: Flow) -> tuple[str, str]:
     if restored is not None:
         was = plain(answer_in_words(question, restored, units), LONGEST)
         return f"{said}; it is {was} again", ""
-    return said, "" if question.is_chosen else as_typed(answer)
+    return said, "" if question.is_chosen else field_text(answer)

@@ -10,14 +10,14 @@ from core.text.quantity import LengthUnit
 from core.verdict.verdict import Verdict
 from wizard import __version__
 from wizard.phrases.cautions import CAUTIONS
-from wizard.phrases.decisions import signature_facts
+from wizard.phrases.decisions import decision_facts
 from wizard.phrases.fact import Fact
 from wizard.phrases.filed_plan import planned_facts
-from wizard.phrases.readings import look_facts
+from wizard.phrases.readings import warning_facts
 from wizard.phrases.reported import reported_facts
 from wizard.phrases.session_names import session_words
-from wizard.phrases.verdict_meaning import answer_facts
-from wizard.phrases.verdict_reasons import bind_facts
+from wizard.phrases.verdict_meaning import verdict_facts
+from wizard.phrases.verdict_reasons import binding_facts
 from wizard.phrases.verdict_words import limit_words, mark_and_word
 from wizard.printed.curve_svg import curve_svg
 from wizard.printed.front_svg import front_svg
@@ -63,11 +63,11 @@ def page_html(document: Document, verdict: Verdict, unit: LengthUnit) -> str:
         "in" or "mm".
     """
     title = f"{plain(value_at(document, 'vehicle.tag', ''))}: {verdict.overall}"
-    looks = (*bind_facts(verdict.travel_limits, unit), *look_facts(verdict, unit))
+    looks = (*binding_facts(verdict.travel_limits, unit), *warning_facts(verdict, unit))
     body = [
         f"<h1>{escape(_capital(mark_and_word(verdict.overall)))}</h1>",
         *(f'<p class="which">{escape(line)}</p>' for line in _which(document)),
-        *(f'<p class="answer">{escape(fact.text)}</p>' for fact in answer_facts(verdict, unit)),
+        *(f'<p class="answer">{escape(fact.text)}</p>' for fact in verdict_facts(verdict, unit)),
         _list("To look at first", looks),
         f"<figure>{front_svg(front_of(verdict))}<figcaption>{FRONT}</figcaption></figure>",
         f"<figure>{curve_svg(curve_of(verdict, unit))}<figcaption>{CURVE}</figcaption></figure>",
@@ -75,7 +75,7 @@ def page_html(document: Document, verdict: Verdict, unit: LengthUnit) -> str:
         _list("What was said", reported_facts(document, SAID)),
         _list("What is planned", planned_facts(document, unit)),
         _list("Before any work, and before driving", (Fact("", text) for text in CAUTIONS)),
-        _list("Decided by the shop lead", signature_facts(document)),
+        _list("Decided by the shop lead", decision_facts(document)),
         f'<p class="foot">Worked out by Evenarc {__version__} from readings of tape and angle '
         "finder: the geometry alone.</p>",
     ]

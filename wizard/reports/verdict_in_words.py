@@ -12,15 +12,15 @@ from core.text.plain_text import plain
 from core.text.quantity import LengthUnit
 from core.verdict.verdict import Verdict
 from wizard.phrases.cautions import CAUTION_IN_SHORT
-from wizard.phrases.decisions import signature_facts
+from wizard.phrases.decisions import decision_facts
 from wizard.phrases.fact import LOOK, Fact
 from wizard.phrases.filed_plan import planned_facts
 from wizard.phrases.open_questions import open_question_facts
-from wizard.phrases.readings import look_facts, readings_facts
+from wizard.phrases.readings import warning_facts, readings_facts
 from wizard.phrases.reported import reported_facts
 from wizard.phrases.session_names import session_words
-from wizard.phrases.verdict_meaning import answer_facts
-from wizard.phrases.verdict_reasons import axle_facts, bind_facts, road_facts, steer_reason_facts
+from wizard.phrases.verdict_meaning import verdict_facts
+from wizard.phrases.verdict_reasons import axle_facts, binding_facts, road_facts, steer_reason_facts
 from wizard.phrases.verdict_words import mark_and_word, tone_of
 from wizard.reports.paper import print_parts, sheet, style_of
 from wizard.views.rules_table import RulesGrid
@@ -49,9 +49,9 @@ def parts(
     document: Document, verdict: Verdict, path: str, unit: LengthUnit
 ) -> Iterable[RenderableType]:
     """The parts of the report from the top."""
-    looks = (*bind_facts(verdict.travel_limits, unit), *look_facts(verdict, unit))
+    looks = (*binding_facts(verdict.travel_limits, unit), *warning_facts(verdict, unit))
     yield headline(document, verdict, path)
-    yield Group(*(sheet("", facts) for facts in (answer_facts(verdict, unit), looks) if facts))
+    yield Group(*(sheet("", facts) for facts in (verdict_facts(verdict, unit), looks) if facts))
     yield RulesGrid(rules_of(verdict), style_of)
     yield sheet("Why it steers", steer_reason_facts(verdict, unit))
     if verdict.courses:
@@ -64,7 +64,7 @@ def parts(
         yield sheet("What is planned", planned)
     if told := tuple(reported_facts(document)):
         yield sheet("What was said", told)
-    if signatures := tuple(signature_facts(document)):
+    if signatures := tuple(decision_facts(document)):
         yield sheet("Signed", signatures)
     yield Text(CAUTION_IN_SHORT, style_of("quiet"))
 

@@ -13,7 +13,7 @@ from core.fix.comparison import Comparison
 from core.statistics.conformity import Ruling
 from core.text.quantity import LengthUnit
 from core.verdict.verdict import Verdict
-from wizard.phrases.verdict_reasons import PER
+from wizard.phrases.verdict_reasons import GRADIENT_TRAVEL
 from wizard.phrases.verdict_words import NOT_KNOWN, mark_of, tone_of
 
 NAMES = {
@@ -65,7 +65,7 @@ def change_rows(
     before: Verdict, after: Verdict, comparison: Comparison, unit: LengthUnit
 ) -> tuple[ChangeRow, ...]:
     """Rows of the table; toe only where a layout can change it."""
-    mm, each = PER[unit]
+    mm, each = GRADIENT_TRAVEL[unit]
     changes = {change.name: change for change in comparison.changes}
     if "inverted-y" not in (before.session.layout, after.session.layout):
         del changes["peak_toe_change"]

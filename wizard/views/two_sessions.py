@@ -11,7 +11,7 @@ from core.fix.plan_record import FiledPlan, ReachedMove, reached_moves
 from core.profiles.profile import Profile
 from core.verdict.assess import assess
 from core.verdict.verdict import DRAWS, Verdict
-from wizard.phrases.comparison import plan_of_record
+from wizard.phrases.comparison import plan_of_earlier
 
 
 @dataclass(frozen=True)
@@ -57,7 +57,7 @@ def compare_judged(
     earlier: Document, later: Document, before: Verdict, after: Verdict
 ) -> TwoSessions:
     """Two sessions that have been judged."""
-    moved, planned = altered_pivots(earlier, later), plan_of_record(earlier)
+    moved, planned = altered_pivots(earlier, later), plan_of_earlier(earlier)
     return TwoSessions(
         earlier,
         later,

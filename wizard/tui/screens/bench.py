@@ -14,9 +14,9 @@ from core.kinematics.pivots import RIDE_HEIGHT
 from core.text.quantity import LengthUnit, other_unit
 from core.verdict.verdict import Verdict
 from wizard.phrases.answer_words import UNIT_WORDS
-from wizard.phrases.bench import bench_words, movables
+from wizard.phrases.bench import bench_outcome_words, movables
 from wizard.phrases.help_on_plans import help_on_bench
-from wizard.phrases.plan_outcomes import SUMMED_UP, outcome_rows, outcome_words
+from wizard.phrases.plan_outcomes import SUMMED_UP, outcome_rows, plan_outcome_words
 from wizard.phrases.work_steps import format_setting
 from wizard.tui.pictures.curve import Curve
 from wizard.tui.pictures.front_view import FrontView
@@ -106,7 +106,7 @@ class BenchScreen(Screen[Plan | None]):
         filed = "nothing is filed unless it is kept" if self.may_keep else "nothing here is filed"
         heading.left = f"{self.tag}, the bench: {filed}"
         heading.right = UNIT_WORDS[unit]
-        self.query_one("#bench-words", Static).update(Content(bench_words(bench, plan)))
+        self.query_one("#bench-words", Static).update(Content(bench_outcome_words(bench, plan)))
         list_ = self.query_one(BenchList)
         list_.movables, list_.at = tuple(movables(bench, plan, unit)), self.at
         list_.step = format_setting(STEPS[unit][self.step], unit)
@@ -170,7 +170,7 @@ class BenchScreen(Screen[Plan | None]):
 
         def judge(text: str) -> tuple[Bench, str]:
             lifted = self.bench.nudged(RIDE_HEIGHT, rise_typed(text, self.unit))
-            return lifted, outcome_words(lifted.verdict, lifted.plan())
+            return lifted, plan_outcome_words(lifted.verdict, lifted.plan())
 
         def lifted(bench: Bench | None) -> None:
             if bench is not None:

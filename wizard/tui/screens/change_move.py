@@ -15,8 +15,8 @@ from core.text.plain_text import plain
 from core.text.quantity import LengthUnit, QuantityError
 from core.verdict.verdict import Verdict
 from wizard.flow.planning import SAME
-from wizard.phrases.plan_outcomes import outcome_words
-from wizard.phrases.work_steps import format_setting, move_words, range_words
+from wizard.phrases.plan_outcomes import plan_outcome_words
+from wizard.phrases.work_steps import format_setting, move_words, rise_range_words
 from wizard.questions.question import Choice
 from wizard.tui.screens.pick import PickScreen
 from wizard.tui.screens.prompt import PromptScreen
@@ -64,7 +64,7 @@ def how_far(verdict: Verdict, plan: Plan, index: int, unit: LengthUnit) -> Promp
         is_free = move.correction.name == BY_HAND
         if rise and not is_free and not min(rises) - SAME <= rise <= max(rises) + SAME:
             raise QuantityError(
-                f"this correction goes {range_words(rises, unit)}; the bench moves a pivot anywhere"
+                f"this correction goes {rise_range_words(rises, unit)}; the bench moves a pivot anywhere"
             )
         moved = replace(move, rise=rise)
         moves = (*plan.moves[:index], moved, *plan.moves[index + 1 :])
@@ -72,7 +72,7 @@ def how_far(verdict: Verdict, plan: Plan, index: int, unit: LengthUnit) -> Promp
         if not moves and not plan.arms:
             raise QuantityError("then nothing would be moved; Esc leaves it as it was")
         changed = plan_of(verdict, moves, plan.arms)
-        return changed, outcome_words(verdict, changed)
+        return changed, plan_outcome_words(verdict, changed)
 
     return PromptScreen(
         f"How far, {plain(move.correction.name)}?",

@@ -16,7 +16,7 @@ from core.entry_checks import words
 from core.entry_checks.outcome import Accepted, Refused
 from wizard.flow.drafts import now
 from wizard.phrases.answer_words import answer_in_words
-from wizard.phrases.decisions import signature_facts
+from wizard.phrases.decisions import decision_facts
 from wizard.phrases.session_names import session_words
 from wizard.questions.question import Choice, Question
 from wizard.tui.host import Host
@@ -111,7 +111,7 @@ class DecisionScreen(Screen[Document | None]):
     @property
     def decided(self) -> str:
         """What was decided before."""
-        before = list(signature_facts(self.document))
+        before = list(decision_facts(self.document))
         return f"so far: {before[-1].name} {before[-1].text}" if before else ""
 
     @property

@@ -23,7 +23,7 @@ from wizard.flow.opening import OpenedSession
 from wizard.flow.profile_choices import profile_choices
 from wizard.flow.retake import Retake
 from wizard.flow.unentered_input import UnenteredInput, undone
-from wizard.phrases.answer_words import answer_in_words, as_typed
+from wizard.phrases.answer_words import answer_in_words, field_text
 from wizard.phrases.help import help_on
 from wizard.questions.question import Question
 from wizard.tui.host import Host
@@ -178,7 +178,7 @@ class MeasureScreen(Screen[str]):
             return False
         typed = self.query_one(Asking).typed
         answer = value_at(self.flow.document, self.flow.question.path)
-        return bool(typed.strip()) and typed != as_typed(answer)
+        return bool(typed.strip()) and typed != field_text(answer)
 
     def remember_typed(self, flow: Flow) -> None:
         """What was typed and not entered waits for when its question comes up again."""

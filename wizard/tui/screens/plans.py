@@ -34,7 +34,7 @@ from wizard.flow.planning import (
 from wizard.phrases.answer_words import UNIT_WORDS
 from wizard.phrases.help_on_plans import help_on_plans
 from wizard.phrases.help_section import HelpSection
-from wizard.phrases.plan_outcomes import outcome_words
+from wizard.phrases.plan_outcomes import plan_outcome_words
 from wizard.phrases.search_result import progress_words, search_result_words
 from wizard.phrases.session_names import opening_time, vehicle_tag
 from wizard.tui.screens.bench import BenchScreen
@@ -219,7 +219,7 @@ class PlansScreen(StepScreen):
         missing, plan = self.flow.missing, self.planning and self.planning.plan
         if self.planning and plan and not plan.steers_true and self.doubted is not plan:
             self.doubted = plan
-            outcome = outcome_words(self.planning.verdict, plan)
+            outcome = plan_outcome_words(self.planning.verdict, plan)
             self.notify(f"{outcome}. Enter once more chooses it.", markup=False)
         elif self.planning:
             self.dismiss(with_plan(self.flow, self.planning.plan))

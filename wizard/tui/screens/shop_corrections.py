@@ -16,8 +16,8 @@ from core.readings.survey import LINKS
 from core.text.plain_text import plain
 from core.text.quantity import LengthUnit
 from wizard.phrases.reading_names import name_of_pivot
-from wizard.phrases.work_steps import KINDS as KINDS_CALLED
-from wizard.phrases.work_steps import adjuster_words, pitch_words, range_words
+from wizard.phrases.work_steps import ADJUSTER_NAMES as KINDS_CALLED
+from wizard.phrases.work_steps import adjuster_words, thread_words, rise_range_words
 from wizard.questions.question import Choice
 from wizard.tui.screens.pick import PickScreen
 from wizard.tui.screens.prompt import PromptScreen
@@ -28,7 +28,7 @@ def what_it_has(
 ) -> PickScreen:
     """Gives the names of the corrections that are left switched on."""
     choices = [
-        Choice(one.name, plain(one.name), range_words(one.rises, unit)) for one in corrections
+        Choice(one.name, plain(one.name), rise_range_words(one.rises, unit)) for one in corrections
     ]
     return PickScreen(
         "What can the shop make?",
@@ -80,7 +80,7 @@ def which_adjuster(adjusters: Mapping[str, Adjuster], unit: LengthUnit) -> PickS
 
 
 def _as_it_is(adjuster: Adjuster, kind: str, unit: LengthUnit) -> str:
-    return f"as it is, {pitch_words(adjuster.pitch, unit)}" if adjuster.kind == kind else ""
+    return f"as it is, {thread_words(adjuster.pitch, unit)}" if adjuster.kind == kind else ""
 
 
 def which_thread(link: str, adjuster: Adjuster, unit: LengthUnit) -> PromptScreen[str]:
@@ -96,6 +96,6 @@ def which_thread(link: str, adjuster: Adjuster, unit: LengthUnit) -> PromptScree
         f"What thread has the {name_of_pivot(link)}'s {KINDS_CALLED[adjuster.kind]}?",
         "Turns to the inch, like 16 per in, or millimetres a turn, like 1.5 mm. Count the turns "
         "of bare thread along a tape.",
-        pitch_words(adjuster.pitch, unit),
+        thread_words(adjuster.pitch, unit),
         judge,
     )
