@@ -25,7 +25,7 @@ from wizard.tui.widgets.heading import Heading
 from wizard.tui.widgets.keys import Key, Keys
 from wizard.tui.widgets.readout import Readout
 from wizard.tui.widgets.travel_curve import TravelCurve
-from wizard.views.travel_state import ROLL_END, Plays, TravelState
+from wizard.views.travel_state import LARGEST_ROLL, Plays, TravelState
 from wizard.views.verdict import front_of, pose_of, travel_curve
 
 FRAMES = 30
@@ -100,7 +100,7 @@ class TravelScreen(Screen[None]):
         if at.is_reached:
             self.query_one(FrontView).move(pose_of(at.points))
         roll = ride.roll if ride.roll or ride.plays == "roll" else None
-        curve = travel_curve(self.verdict, ride.heave, roll, self.unit, ROLL_END)
+        curve = travel_curve(self.verdict, ride.heave, roll, self.unit, LARGEST_ROLL)
         self.query_one(TravelCurve).show(curve)
         self.query_one(Readout).facts = axle_pose_facts(
             at, self.unit, session.layout == "inverted-y"
