@@ -1,4 +1,4 @@
-"""What an entered answer is: accepted, queried or refused. The heart of trust at entry.
+"""The check of an answer at entry: it is accepted, queried or refused.
 
 >>> from core.entry_checks import check
 >>> check("single_reading.track_bar.frame.height", "24 1/2", document, profile)
@@ -36,7 +36,7 @@ CHOICES: dict[str, tuple[str, ...]] = {
     "session.units": ("in", "mm"),
     "session.kind": ("first", "re-measure"),
 }
-"""One of some words, by path."""
+"""Answers that are one of some words, by path."""
 
 REPORTS = ("steers-when-held", "wheel-turns-when-released", "pulls-under-braking", "wanders")
 
@@ -44,7 +44,7 @@ SEVERAL: dict[str, tuple[str, ...]] = {
     "complaint.reported": REPORTS,
     "session.altered": (*MOVABLE, "lengths"),
 }
-"""Any of some words, by path."""
+"""Answers that are any of some words, by path."""
 
 NOTES = ("vehicle.description", "complaint.note", "session.note")
 BENT = {f"readings.{link}.bent": link for link in LINKS}
@@ -56,21 +56,21 @@ def check(
     document: Mapping[str, Any],
     profile: "Profile | None" = None,
 ) -> Outcome:
-    """What becomes of an answer.
+    """Check an answer against everything that is known so far.
 
     Parameters
     ----------
     path : str
         Where the answer goes in the document, "single_reading.track_bar.frame.height".
     answer : str, bool or sequence of str
-        As typed or chosen; repeats apart at ";" or as a sequence. A bare number takes the unit
-        of the session ("in" until it was asked).
+        As typed or chosen; repeats are separated by ";" or given as a sequence. A bare number
+        takes the unit of the session ("in" until the unit was asked).
     document : mapping
-        What was answered so far. A check that needs another answer is made only where that is
-        there; an earlier answer at the same path counts no more.
+        The answers so far. A check that needs another answer is made only where the document
+        holds that answer. An earlier answer at the same path is ignored.
     profile : Profile or None
-        Knows what is usual; without one nothing is queried for being unusual. Where the answer
-        is a profile's name this is that profile, loaded: a name is known when it can be used.
+        Gives the usual ranges; without a profile nothing is queried for being unusual. Where the
+        answer is the name of a profile, this is that profile, already loaded.
 
     Returns
     -------

@@ -1,6 +1,6 @@
-"""Lengths, braces and slopes against where the pivots are: do the readings close?
+"""Rules that compare lengths, braces and slopes with the places of the pivots.
 
-The bound is that of the adjustment's suspects, 3.29 standard uncertainties of the difference
+The bound is the same as for suspects in the adjustment, 3.29 standard uncertainties of the difference
 (Baarda, A testing procedure for use in geodetic networks, 1968; 0.1 %).
 """
 
@@ -18,16 +18,16 @@ from core.readings.survey import BRACES
 from core.text.quantity import INCH, format_angle
 
 FORE_AND_AFT = 24 * INCH
-"""A link across the vehicle does not run further along it (common practice, no source)."""
+"""mm; a link across the vehicle runs less far along it (common practice, no source)."""
 
 FAR_OFF = 4 * INCH
-"""A length that is so much shorter than the front view is no matter of doubt."""
+"""mm; a length that is shorter than the front view by more is a mistake, not uncertainty."""
 
 
 def closes(name: str, ends: tuple[str, str], known: KnownAnswers) -> Iterator[Objection]:
-    """A length agrees with where its two ends are.
+    """Objections to a length that does not agree with the places of its two ends.
 
-    Without stations it only has to be at least the front-view distance, less its doubt.
+    Without stations the length only has to reach the front-view distance, less the uncertainty.
     """
     length, apart = known.value(name), known.apart(*ends)
     if length is None or apart is None:
@@ -59,7 +59,7 @@ def closes(name: str, ends: tuple[str, str], known: KnownAnswers) -> Iterator[Ob
 
 
 def slope_agrees(link: str, known: KnownAnswers) -> Iterator[Objection]:
-    """The angle finder agrees with where the two ends are."""
+    """Objections to a slope that does not agree with the places of the two ends."""
     slope, apart = known.value(f"{link}.slope"), known.apart(*ENDS[link])
     bent = value_at(known.document, f"readings.{link}.bent") is True
     if slope is None or apart is None or bent:

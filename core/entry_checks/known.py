@@ -1,4 +1,4 @@
-"""What a document knows so far, for rules that look at several readings."""
+"""The answers known so far, for rules that compare several readings."""
 
 from collections.abc import Mapping
 from dataclasses import dataclass, fields
@@ -22,14 +22,14 @@ ANGLES = {"angle_finder", "seating"}
 
 @dataclass(frozen=True)
 class Separation:
-    """How far two pivots are apart, the first one from the second, with standard uncertainties.
+    """Separation of two pivots, first less second, with standard uncertainties.
 
     Attributes
     ----------
     across, up : float
-        To the left and upwards positive, mm.
+        Positive where the first pivot lies further left, and higher; mm.
     along : float or None
-        Ahead positive, mm; None where a station is missing.
+        Positive where the first pivot lies further ahead, mm; None where a station is missing.
     u_across, u_up, u_along : float
         mm
     """
@@ -48,7 +48,7 @@ class Separation:
 
     @property
     def distance(self) -> float:
-        """Centre to centre, in the front view where stations are missing, mm."""
+        """Distance from centre to centre, in the front view where stations are missing, mm."""
         return hypot(self.run, self.up)
 
     @property
@@ -59,7 +59,7 @@ class Separation:
 
     @property
     def slope(self) -> float:
-        """What an angle finder would read, the first pivot higher positive, rad."""
+        """Slope that an angle finder would read, first pivot higher positive, rad."""
         return atan2(self.up, self.run)
 
     @property
@@ -73,10 +73,10 @@ class Separation:
 
 
 class KnownAnswers:
-    """A document, and the profile it is held to.
+    """The answers of a document, and the profile with the usual ranges.
 
-    What is missing, or cannot be read in a draft edited by hand, is None: a check that needs
-    it is not made.
+    A value is None where it is missing, or cannot be read in a draft that was edited by hand.
+    A check that needs it is then not made.
     """
 
     def __init__(self, document: Mapping[str, Any], profile: "Profile | None") -> None:
@@ -85,7 +85,7 @@ class KnownAnswers:
         self._readings: dict[str, Reading | None] = {}
 
     def with_answer(self, path: str, value: object) -> "KnownAnswers":
-        """The same with one answer more, or another one."""
+        """The same answers with one added or replaced."""
         return KnownAnswers(with_value(self.document, path, value), self.profile)
 
     @cached_property
@@ -100,7 +100,7 @@ class KnownAnswers:
 
     @cached_property
     def instruments(self) -> Instruments | None:
-        """The session's, and the profile's where the session says nothing."""
+        """Instruments of the session, else of the profile; None where a value is unknown."""
         usual = self.profile.instruments if self.profile else None
         found = {key.name: self._instrument(key.name, usual) for key in fields(Instruments)}
         known = {name: value for name, value in found.items() if value is not None}
@@ -126,7 +126,7 @@ class KnownAnswers:
         return self._quantity(path, partial(quantity.parse_length, unit=self.units))
 
     def reading(self, name: str) -> Reading | None:
-        """A reading with its repeats; those of the tie rod count for the inverted-Y alone."""
+        """A reading with its repeats; a tie rod reading counts only for the inverted-Y."""
         if name.startswith("tie_rod.") and self._has_no_joint:
             return None
         if name not in self._readings:
@@ -150,7 +150,7 @@ class KnownAnswers:
         )
 
     def apart(self, first: str, second: str) -> Separation | None:
-        """How far two pivots are apart; None where a height or an offset is missing."""
+        """Separation of two pivots; None where a height or an offset is missing."""
         up, u_up = self._difference(first, second, "height")
         right, u_across = self._difference(first, second, "offset")
         along, u_along = self._difference(first, second, "station")

@@ -1,4 +1,4 @@
-"""Where pivots and wheels are, against each other.
+"""Rules on the places of pivots and wheels relative to each other.
 
 The figures are common practice in the trade, without a published source.
 """
@@ -15,19 +15,19 @@ from core.readings.survey import BRACES
 from core.text.quantity import INCH
 
 NARROWEST, WIDEST = 40 * INCH, 100 * INCH
-"""Usual distance between the middles of the two front tyres."""
+"""Usual distance between the middles of the two front tyres, mm."""
 
 ONE_PLACE = INCH / 2
-"""Two pivots that are no further apart than this are one."""
+"""mm; two pivots closer than this are one pivot."""
 
 ALONGSIDE = INCH
-"""Two ends of a link that are no further apart across than this do not lie across the vehicle."""
+"""mm; two ends of a link closer across than this do not lie across the vehicle."""
 
 AXLE_ENDS = ("track_bar.axle", "drag_link.axle", NEAR_BALL)
 
 
 def frame_above_axle(link: str, known: KnownAnswers) -> Iterator[Objection]:
-    """A link's frame end is usually the higher one."""
+    """Objection to a frame end that is lower than its axle end."""
     frame, axle = (known.value(f"{end}.height") for end in ENDS[link])
     if frame is not None and axle is not None and frame < axle:
         yield Objection(
@@ -37,7 +37,7 @@ def frame_above_axle(link: str, known: KnownAnswers) -> Iterator[Objection]:
 
 
 def axle_end_near_hub(pivot: str, known: KnownAnswers) -> Iterator[Objection]:
-    """What is bolted to the axle is not further from the hub's height than the hub is high."""
+    """Objection to an axle end that is more than a hub height away from the hub."""
     height, hub = known.value(f"{pivot}.height"), known.value("wheels.hub_height")
     if height is not None and hub is not None and abs(height - hub) > hub:
         yield Objection(
@@ -48,7 +48,7 @@ def axle_end_near_hub(pivot: str, known: KnownAnswers) -> Iterator[Objection]:
 
 
 def lies_across(link: str, known: KnownAnswers) -> Iterator[Objection]:
-    """The ends of a link lie on different sides: it has a slope only because it runs across."""
+    """Objection to a link whose two ends have one offset: a link runs across the vehicle."""
     frame, axle = (known.value(f"{end}.offset") for end in ENDS[link])
     if frame is not None and axle is not None and abs(frame - axle) < ALONGSIDE:
         yield Objection(
@@ -60,7 +60,7 @@ def lies_across(link: str, known: KnownAnswers) -> Iterator[Objection]:
 
 
 def usual_span(link: str, known: KnownAnswers) -> Iterator[Objection]:
-    """Heights and offsets of both ends make a link of usual length."""
+    """Objection to heights and offsets that make a link of unusual length."""
     apart = known.apart(*ENDS[link])
     if apart is None or known.profile is None:
         return
@@ -74,7 +74,7 @@ def usual_span(link: str, known: KnownAnswers) -> Iterator[Objection]:
 
 
 def same_way(known: KnownAnswers) -> Iterator[Objection]:
-    """Both links usually have their frame end on the same side."""
+    """Objection to links that run from opposite sides of the frame."""
     offsets = [known.value(f"{end}.offset") for ends in ENDS.values() for end in ends]
     track_bar_frame, track_bar_axle, drag_link_frame, drag_link_axle = offsets
     if (
@@ -92,7 +92,7 @@ def same_way(known: KnownAnswers) -> Iterator[Objection]:
 
 
 def wheels_apart(known: KnownAnswers) -> Iterator[Objection]:
-    """Offsets count to the vehicle's right, so the right wheel's is the larger one."""
+    """Objections to wheel offsets: the right one is larger, and the distance is usual."""
     left, right = known.value("wheels.left_offset"), known.value("wheels.right_offset")
     if left is None or right is None:
         return
@@ -110,7 +110,7 @@ def wheels_apart(known: KnownAnswers) -> Iterator[Objection]:
 
 
 def between_wheels(pivot: str, known: KnownAnswers) -> Iterator[Objection]:
-    """A pivot lies between the wheels."""
+    """Objection to a pivot that does not lie between the wheels."""
     offset = known.value(f"{pivot}.offset")
     left, right = known.value("wheels.left_offset"), known.value("wheels.right_offset")
     if offset is None or left is None or right is None or left <= offset <= right:
@@ -123,7 +123,7 @@ def between_wheels(pivot: str, known: KnownAnswers) -> Iterator[Objection]:
 
 
 def two_pivots(first: str, second: str, known: KnownAnswers) -> Iterator[Objection]:
-    """Two pivots are not in one place. Without stations one may lie ahead of the other."""
+    """Objection to two pivots in one place; without stations one may lie ahead of the other."""
     apart = known.apart(first, second)
     if apart is not None and apart.along is not None and apart.distance < ONE_PLACE:
         yield Objection(

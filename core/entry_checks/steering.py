@@ -1,4 +1,4 @@
-"""Arms, balls and the tie rod's joint against the drag link.
+"""Rules on arms, balls and the tie rod's joint.
 
 The figures are common practice in the trade, without a published source.
 """
@@ -15,14 +15,14 @@ from core.kinematics.pivots import NEAR_BALL
 from core.text.quantity import INCH
 
 ARM_SIDE_DOUBT = 2 * INCH
-"""By so much a ball may lie on the wrong side of the axle's centreline: castor leans a kingpin."""
+"""mm; a ball may lie this far on the wrong side of the axle: castor leans a kingpin."""
 
 KINGPIN_DOUBT = 4 * INCH
-"""By so much a kingpin may stand away from the axle's centreline."""
+"""mm; a kingpin may stand this far from the axle's centreline."""
 
 
 def arm_side(known: KnownAnswers) -> Iterator[Objection]:
-    """The ball on a steering arm that points ahead is ahead of the axle, and behind likewise."""
+    """Objection to a ball on the other side of the axle than its steering arm points to."""
     station, side = known.value("drag_link.axle.station"), value_at(known.document, "layout.arm")
     if station is None or side not in ("ahead", "behind"):
         return
@@ -45,7 +45,7 @@ def arm_side(known: KnownAnswers) -> Iterator[Objection]:
 
 
 def joint_on_the_link(known: KnownAnswers) -> Iterator[Objection]:
-    """The tie rod's joint lies on the drag link, between its balls."""
+    """Objection to a joint beyond the drag link: it lies between the two balls of the link."""
     joint, length = known.value("tie_rod.joint_from_far_ball"), _drag_link(known)
     if joint is not None and length is not None and joint >= length:
         yield Objection(
@@ -56,19 +56,19 @@ def joint_on_the_link(known: KnownAnswers) -> Iterator[Objection]:
 
 
 def shorter_than_the_link(arm: str, known: KnownAnswers) -> Iterator[Objection]:
-    """An arm that is longer than half the drag link could not be turned by it."""
+    """Objection to an arm longer than half the drag link: the link could not turn it."""
     value, length = known.value(arm), _drag_link(known)
     if value is not None and length is not None and value > length / 2:
         yield Objection(
             f"The {reading_name(arm)} cannot be {format_tape(value, known)} long with a drag link of "
-            f"{format_tape(length, known)}: from the centre of its shaft or kingpin to the ball, "
-            "seen from above.",
+            f"{format_tape(length, known)}. Measure from the centre of its shaft or kingpin to the "
+            "ball, as seen from above.",
             impossible=True,
         )
 
 
 def near_ball_side(known: KnownAnswers) -> Iterator[Objection]:
-    """The near ball is at the other knuckle, where the drag link comes from."""
+    """Objection to a near ball beyond the far ball."""
     near, far, frame = (
         known.value(f"{pivot}.offset") for pivot in (NEAR_BALL, "drag_link.axle", "drag_link.frame")
     )
@@ -83,7 +83,7 @@ def near_ball_side(known: KnownAnswers) -> Iterator[Objection]:
 
 
 def _drag_link(known: KnownAnswers) -> float | None:
-    """Length of the drag link as far as it is known, mm."""
+    """Length of the drag link, mm: as read, else from its ends; None where neither is known."""
     apart = known.apart(*ENDS["drag_link"])
     length = known.value("drag_link.length")
     return length if length is not None else apart.distance if apart else None

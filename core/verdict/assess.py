@@ -1,4 +1,4 @@
-"""From a document to its verdict, with every way it can fail as one line about an entry."""
+"""The verdict on a document; every failure is one line about an entry."""
 
 from collections.abc import Callable, Mapping
 from typing import TYPE_CHECKING, Any
@@ -15,7 +15,7 @@ if TYPE_CHECKING:
 def assess(
     document: Mapping[str, Any], profile_of: "Callable[[str], Profile]", draws: int = DRAWS
 ) -> Verdict:
-    """The verdict on what a document holds.
+    """The verdict on a document.
 
     Parameters
     ----------
