@@ -10,7 +10,7 @@ Each module knows one kind of answer: `words`, `standing` (walk-round, stance, l
 """
 
 from collections.abc import Mapping, Sequence
-from typing import TYPE_CHECKING, Any
+from typing import Any
 
 from core.documents.document import value_at
 from core.entry_checks import all_rules, instruments, single_reading, walk_round_and_stance, words
@@ -19,13 +19,11 @@ from core.entry_checks.outcome import Accepted, Outcome, Queried, Refused, outco
 from core.entry_checks.single_reading import AskedQuantity, TypedQuantity
 from core.kinematics.pivots import Layout, Side
 from core.profiles.corrections import MOVABLE
+from core.profiles.profile import Profile
 from core.readings.survey import LINKS
 from core.readings.walk_round import JOINTS
 from core.text.plain_text import plain
 from core.text.quantity import QuantityError
-
-if TYPE_CHECKING:
-    from core.profiles.profile import Profile
 
 __all__ = ["Accepted", "Outcome", "Queried", "Refused", "check"]
 
@@ -54,7 +52,7 @@ def check(
     path: str,
     answer: str | bool | Sequence[str],
     document: Mapping[str, Any],
-    profile: "Profile | None" = None,
+    profile: Profile | None = None,
 ) -> Outcome:
     """Check an answer against everything that is known so far.
 
@@ -172,7 +170,7 @@ def _choice(path: str, text: str, known: KnownAnswers) -> Outcome:
     return outcome_of(choice, found)
 
 
-def _profile(name: str, profile: "Profile | None") -> Outcome:
+def _profile(name: str, profile: Profile | None) -> Outcome:
     if profile is None or name != profile.name:
         return Refused(f"no profile “{plain(name)}”: choose one of those that are listed")
     return Accepted(name)

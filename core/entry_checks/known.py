@@ -4,17 +4,15 @@ from collections.abc import Mapping
 from dataclasses import dataclass, fields
 from functools import cached_property, partial
 from math import atan2, hypot
-from typing import TYPE_CHECKING, Any
+from typing import Any
 
 from core.documents.document import value_at, with_value
 from core.documents.entries import EntryError, quantity_at, units_of
+from core.profiles.profile import Profile
 from core.readings.reading import Instruments, Kind, Reading, standard_uncertainty
 from core.readings.survey import SURVEY, WHEELS, reading_at
 from core.text import quantity
-from core.text.quantity import LengthUnit
-
-if TYPE_CHECKING:
-    from core.profiles.profile import Profile
+from core.text.quantity import LengthUnit, format_length
 
 ANGLES = {"angle_finder", "seating"}
 """Instruments that are angles; the others are lengths."""
@@ -79,7 +77,7 @@ class KnownAnswers:
     A check that needs it is then not made.
     """
 
-    def __init__(self, document: Mapping[str, Any], profile: "Profile | None") -> None:
+    def __init__(self, document: Mapping[str, Any], profile: Profile | None) -> None:
         self.document = document
         self.profile = profile
         self._readings: dict[str, Reading | None] = {}
@@ -121,6 +119,10 @@ class KnownAnswers:
         except EntryError:
             return None
 
+    def tape(self, mm: float) -> str:
+        """A length in the session's unit, as a tape reads it."""
+        return format_length(mm, self.units)
+
     def length(self, path: str) -> float | None:
         """A single length at a path, mm."""
         return self._quantity(path, partial(quantity.parse_length, unit=self.units))
@@ -149,7 +151,7 @@ class KnownAnswers:
             standard_uncertainty(reading, self.instruments) if reading and self.instruments else 0
         )
 
-    def apart(self, first: str, second: str) -> Separation | None:
+    def separation(self, first: str, second: str) -> Separation | None:
         """Separation of two pivots; None where a height or an offset is missing."""
         up, u_up = self._difference(first, second, "height")
         right, u_across = self._difference(first, second, "offset")

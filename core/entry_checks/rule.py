@@ -6,7 +6,6 @@ from dataclasses import dataclass
 from core.entry_checks.known import KnownAnswers
 from core.entry_checks.outcome import Objection
 from core.readings.survey import COORDINATES, LINKS
-from core.text.quantity import format_length
 
 ROUNDING = 1e-9
 """mm, rad or a plain number; a smaller difference is rounding."""
@@ -36,8 +35,3 @@ def rule(find: Find, *inputs: str) -> Rule:
 def coordinates(*pivots: str) -> tuple[str, ...]:
     """Names of the height, offset and station of some pivots."""
     return tuple(f"{pivot}.{kind}" for pivot in pivots for kind in COORDINATES)
-
-
-def format_tape(mm: float, known: KnownAnswers) -> str:
-    """A length in the session's units, as a tape reads."""
-    return format_length(mm, known.units)

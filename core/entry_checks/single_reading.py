@@ -136,8 +136,8 @@ def objections(
     usual = _usual(asked, known)
     for value in answer.values:
         if fault := _impossible(value, asked):
-            shown = format_value(value, asked.kind, units)
-            text = f"{_subject(asked)} {shown}: {fault}{meant}"
+            amount = format_value(value, asked.kind, units)
+            text = f"{_subject(asked)} {amount}: {fault}{meant}"
             yield Objection(f"{text} Usual is {usual}." if usual else text, impossible=True)
     if asked.kind != "number" and known.instruments:
         yield from _scatter(
@@ -148,9 +148,10 @@ def objections(
     smallest, largest = known.profile.ranges[asked.name]
     value = fmean(answer.values)
     if not smallest - ROUNDING <= value <= largest + ROUNDING:
+        amount = format_value(value, asked.kind, units)
         again = f" {look_again(asked.kind)}" if asked.kind != "number" else ""
         yield Objection(
-            f"{_subject(asked)} {format_value(value, asked.kind, units)} is unusual: {usual} is usual "
+            f"{_subject(asked)} {amount} is unusual: {usual} is usual "
             f"for this profile.{meant}{again}"
         )
 
@@ -211,9 +212,11 @@ def _scatter(reading: Reading, instruments: Instruments, units: LengthUnit) -> I
         return
     least, most = min(reading.repeats), max(reading.repeats)
     claimed = claimed_uncertainty(reading.kind, instruments)
+    spread, low, high, expected = (
+        format_value(value, reading.kind, units) for value in (most - least, least, most, claimed)
+    )
     yield Objection(
-        f"The repeats lie {format_value(most - least, reading.kind, units)} apart "
-        f"({format_value(least, reading.kind, units)} to {format_value(most, reading.kind, units)}); the "
-        f"instruments claim about {format_value(claimed, reading.kind, units)} each time. Sight the same "
-        "centre and take it once more; kept like this, the scatter counts as the doubt."
+        f"The repeats lie {spread} apart ({low} to {high}). The instruments claim about {expected} "
+        "each time. Sight the same centre and take it once more. If you keep the repeats, their "
+        "scatter counts as the doubt."
     )

@@ -6,7 +6,7 @@ from core.documents.document import value_at
 from core.documents.entries import EntryError
 from core.entry_checks.known import KnownAnswers
 from core.entry_checks.outcome import Objection
-from core.entry_checks.rule import ROUNDING, format_tape
+from core.entry_checks.rule import ROUNDING
 from core.readings import stance, walk_round
 from core.text.quantity import INCH
 
@@ -74,10 +74,10 @@ def of_free_play(path: str, value: float, known: KnownAnswers) -> Iterator[Objec
     if value < 0 or (value == 0 and smallest > 0):
         yield Objection("It has to be more than 0.", impossible=True)
     elif value > 4 * largest:
-        yield Objection(f"{format_tape(value, known)} cannot be that large.", impossible=True)
+        yield Objection(f"{known.tape(value)} cannot be that large.", impossible=True)
     elif not smallest - ROUNDING <= value <= largest + ROUNDING and path not in _failures(known):
         yield Objection(
-            f"{format_tape(value, known)} is unusual: {format_tape(smallest, known)} to {format_tape(largest, known)} "
+            f"{known.tape(value)} is unusual: {known.tape(smallest)} to {known.tape(largest)} "
             "is usual. Look at the tape and at the unit."
         )
     play = _PLAY_OF[path]
@@ -99,21 +99,20 @@ def _failures(known: KnownAnswers) -> tuple[str, ...]:
 
 def _limit(play: str, known: KnownAnswers) -> str:
     """The free play with the limit that it exceeds, and the section of 49 CFR."""
-    shown = format_tape(known.length(play) or 0.0, known)
+    play_words = known.tape(known.length(play) or 0.0)
     heavy = _is_heavy(known)
     section = "570.60" if heavy else "570.7"
     if play == "walk_round.rim_play":
         diameter = known.length("walk_round.steering_wheel_diameter")
-        limit = format_tape(walk_round.rim_play_limit(diameter), known)
-        wheel = format_tape(diameter, known) if diameter else "unknown"
+        limit = known.tape(walk_round.rim_play_limit(diameter))
+        wheel = known.tape(diameter) if diameter else "unknown"
         return (
-            f"Play of {shown} at the rim is over the {limit} of 49 CFR {section}(a) (steering "
+            f"Play of {play_words} at the rim is over the {limit} of 49 CFR {section}(a) (steering "
             f"wheel {wheel})."
         )
-    limit = format_tape(
-        walk_round.linkage_play_limit(heavy, known.length("walk_round.rim_size")), known
-    )
-    return f"Play of {shown} at the tyre is over the {limit} of 49 CFR {section}(b)."
+    rim_size = known.length("walk_round.rim_size")
+    limit = known.tape(walk_round.linkage_play_limit(heavy, rim_size))
+    return f"Play of {play_words} at the tyre is over the {limit} of 49 CFR {section}(b)."
 
 
 def of_ride_height(known: KnownAnswers) -> Iterator[Objection]:
@@ -122,8 +121,8 @@ def of_ride_height(known: KnownAnswers) -> Iterator[Objection]:
     if left is not None and right is not None and abs(left - right) > SIDE_TO_SIDE + ROUNDING:
         low = "left" if left < right else "right"
         yield Objection(
-            f"The {low} side stands {format_tape(abs(left - right), known)} lower; up to "
-            f"{format_tape(SIDE_TO_SIDE, known)} is usual. Look for a soft tyre, a tired spring, a load "
+            f"The {low} side stands {known.tape(abs(left - right))} lower; up to "
+            f"{known.tape(SIDE_TO_SIDE)} is usual. Look for a soft tyre, a tired spring, a load "
             "to one side, or two different points measured."
         )
 

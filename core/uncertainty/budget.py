@@ -8,7 +8,7 @@ from core.adjustment.least_squares import Adjustment
 from core.kinematics.linkage import Array
 
 
-@dataclass(frozen=True, eq=False, repr=False)
+@dataclass(frozen=True)
 class Share:
     """Share of one reading in the variance of a result, 0 to 1."""
 

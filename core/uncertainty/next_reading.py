@@ -19,7 +19,7 @@ MOST_READINGS = 4
 """Readings that advice names at most."""
 
 
-@dataclass(frozen=True, eq=False, repr=False)
+@dataclass(frozen=True)
 class Advice:
     """Readings to take again, and how many times more each.
 

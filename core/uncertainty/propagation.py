@@ -25,7 +25,7 @@ STEP = 1e-3
 """Half the span of a central difference, mm; its error is some 1e-9 of the derivative."""
 
 
-@dataclass(frozen=True, eq=False, repr=False)
+@dataclass(frozen=True, eq=False)
 class MeasuredLinkage:
     """A measured linkage: its parameters with their covariance.
 

@@ -30,7 +30,7 @@ def peak_values(linkage: Linkage, limits: Limits) -> tuple[Array, Array]:
     return Curves.of(linkage, limits).peaks()
 
 
-@dataclass(frozen=True, eq=False, repr=False)
+@dataclass(frozen=True, eq=False)
 class Curves:
     """Steer and toe-in change of many geometries over the working travel.
 

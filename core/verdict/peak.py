@@ -32,7 +32,7 @@ class Method(StrEnum):
     MONTE_CARLO = "monte carlo"
 
 
-@dataclass(frozen=True, eq=False, repr=False)
+@dataclass(frozen=True)
 class Peak:
     """A peak with its ruling.
 

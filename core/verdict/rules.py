@@ -15,7 +15,7 @@ from core.statistics.conformity import (
 from core.uncertainty.propagation import MeasuredLinkage
 
 
-@dataclass(frozen=True, eq=False, repr=False)
+@dataclass(frozen=True)
 class Rules:
     """Rulings on the three rules; angles in rad.
 

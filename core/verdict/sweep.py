@@ -15,7 +15,7 @@ ROLLS = np.radians(np.linspace(-8.0, 8.0, 9))
 """Rolls of the articulation map, rad."""
 
 
-@dataclass(frozen=True, eq=False, repr=False)
+@dataclass(frozen=True, eq=False)
 class Sweep:
     """Motion over the travel in heave; arrays (41,), nan where a link cannot reach.
 
@@ -34,7 +34,7 @@ class Sweep:
     steering_wheel: Array
 
 
-@dataclass(frozen=True, eq=False, repr=False)
+@dataclass(frozen=True, eq=False)
 class Articulation:
     """Steer over roll and heave.
 
@@ -52,7 +52,7 @@ class Articulation:
     steer: Array
 
 
-@dataclass(frozen=True, eq=False, repr=False)
+@dataclass(frozen=True)
 class Split:
     """The steer at one end of the working travel, parted by cause, rad.
 

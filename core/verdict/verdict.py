@@ -40,7 +40,7 @@ TRIED = 4_000
 """Draws of the trial of an advice."""
 
 
-@dataclass(frozen=True, eq=False, repr=False)
+@dataclass(frozen=True, eq=False)
 class Verdict:
     """All results of a session; mm and rad.
 
