@@ -16,7 +16,9 @@ TEXT = PATH.read_text(encoding="utf-8")
 PROSE = re.sub(r"```.*?```", "", TEXT, flags=re.DOTALL)
 QUOTED = sorted(set(re.findall(r"`([^`\n]+)`", PROSE)))
 
-PATHS = [quoted for quoted in QUOTED if re.fullmatch(r"[\w.*-]+(/[\w.*-]*)+|[\w-]+\.(md|toml)", quoted)]
+PATHS = [
+    quoted for quoted in QUOTED if re.fullmatch(r"[\w.*-]+(/[\w.*-]*)+|[\w-]+\.(md|toml)", quoted)
+]
 NAMES = [quoted for quoted in QUOTED if re.fullmatch(r"(core|wizard|tests)(\.\w+)+", quoted)]
 OF_THE_FILES_FOLDER = {"shop/profiles/"}
 
