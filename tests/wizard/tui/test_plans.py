@@ -241,7 +241,7 @@ class TestChoosing:
             before = value_at(draft(pilot.app.files), "plan.expected.parallel")
             path = "readings.drag_link.axle.height"
             screen = measuring(pilot)
-            screen.move(
+            screen.move_to(
                 screen.flow.with_document(with_value(screen.flow.document, path, ["20 in"]))
             )
             screen.action_go_to("file")
@@ -528,7 +528,7 @@ class TestSearching:
                 raise
 
         monkeypatch.setattr("wizard.tui.screens.plans.search", slow)
-        monkeypatch.setattr("wizard.tui.screens.plans.OFTEN", 0.02)
+        monkeypatch.setattr("wizard.tui.screens.plans.PROGRESS_INTERVAL", 0.0)
         app = workshop_app(tmp_path)
         async with app.run_test(size=SMALL) as pilot:
             app.push_screen(PlansScreen(flow_at_fix(app, "over the knuckle")))

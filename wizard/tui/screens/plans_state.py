@@ -53,7 +53,7 @@ class Planned:
 
 @dataclass(frozen=True)
 class CannotPlan:
-    """There is no verdict to plan on.
+    """The session has no verdict to plan on.
 
     Attributes
     ----------
