@@ -95,7 +95,7 @@ def change_rows(
         # An angle counts as positive on its side before, so a minus means the other side.
         sign = -1.0 if key in ANGLES and change.before < 0 else 1.0
         verdict_before, verdict_after = (
-            "" if key == GRADIENT else ruling[key].verdict for ruling in rulings
+            ruling[key].verdict if key in ruling else "" for ruling in rulings
         )
         rows.append(
             ChangeRow(

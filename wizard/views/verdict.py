@@ -106,7 +106,7 @@ def wheels_of(points: Mapping[str, Point]) -> Wheels:
 
 
 def arcs_of(verdict: Verdict) -> dict[str, list[Point]]:
-    """Paths of the axle's pivots from full droop to full bump, as far as the linkage reaches, mm."""
+    """Paths of the axle's pivots from full droop to full bump, where the linkage reaches, mm."""
     points = axle_points(verdict.measured.linkage, verdict.sweep.heave)
     return {
         pivot: [(float(y), float(z)) for _, y, z in points[pivot] if np.isfinite(y)]
