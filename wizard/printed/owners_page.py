@@ -28,11 +28,11 @@ STYLE = Path(__file__).parent / "page.css"
 
 RULES = {
     "parallel": "Angle between track bar and drag link",
-    "peak steer": "Largest steer with the steering wheel held",
-    "toe change": "Largest change of toe-in",
-    "track bar flat": "Slope of the track bar",
-    "drag link flat": "Slope of the drag link",
-    "equal length": "Shorter link to longer link",
+    "peak_steer": "Largest steer with the steering wheel held",
+    "peak_toe_change": "Largest change of toe-in",
+    "track_bar_slope": "Slope of the track bar",
+    "drag_link_slope": "Slope of the drag link",
+    "length_ratio": "Shorter link to longer link",
 }
 """The rules in words that need no trade."""
 
@@ -94,7 +94,7 @@ def _which(document: Document) -> Iterable[str]:
 
 def _rules(verdict: Verdict) -> str:
     rows = "".join(
-        f"<tr><td>{RULES[row.name]}{'' if row.decides else ' (advice)'}<td>{escape(reading(row))}"
+        f"<tr><td>{RULES[row.rule]}{'' if row.decides else ' (advice)'}<td>{escape(reading(row))}"
         f"<td>{escape(limit_words(row.limit, row.unit, row.at_least))}"
         f"<td>{escape(mark_and_word(row.verdict))}"
         for row in rules_of(verdict)

@@ -16,7 +16,7 @@ from wizard.phrases.decisions import decision_facts
 from wizard.phrases.fact import LOOK, Fact
 from wizard.phrases.filed_plan import planned_facts
 from wizard.phrases.open_questions import open_question_facts
-from wizard.phrases.readings import warning_facts, readings_facts
+from wizard.phrases.readings import readings_facts, warning_facts
 from wizard.phrases.reported import reported_facts
 from wizard.phrases.session_names import session_words
 from wizard.phrases.verdict_meaning import verdict_facts

@@ -11,9 +11,9 @@ from tests.wizard.tui.looking import DEMO
 from wizard.locations import DEMO_SESSIONS, PROFILES
 from wizard.phrases.comparison import (
     control_facts,
+    plan_of_earlier,
     reached_move_fact,
     reached_plan_facts,
-    plan_of_earlier,
 )
 from wizard.phrases.fact import LOOK
 from wizard.views.changes_table import change_rows, figure

@@ -19,17 +19,17 @@ from wizard.phrases.plan_cautions import CLEARANCE, clearance_facts
 from wizard.phrases.plan_outcomes import chance_in_short, outcome_rows, plan_outcome_words
 from wizard.phrases.plan_reasons import (
     WORSE,
+    failing_rules_words,
     plan_effect_facts,
     plan_reason_facts,
-    failing_rules_words,
 )
 from wizard.phrases.search_result import search_result_words
 from wizard.phrases.work_steps import (
     bar_length_facts,
     move_facts,
     plan_move_words,
-    rise_range_words,
     re_measure_facts,
+    rise_range_words,
     rise_words,
     turns_words,
 )
