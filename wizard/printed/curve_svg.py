@@ -1,63 +1,79 @@
-"""Steer against suspension travel for paper, with its limit and uncertainty, as SVG."""
+"""Steer against suspension travel on paper, with limit and uncertainty, as SVG."""
 
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
 from math import ceil, floor, isfinite
 
 from core.text.quantity import LengthUnit
-from wizard.views.picture_data import MM_IN, CurvePicture
-from wizard.views.ticks import multiples, round_step
+from wizard.views.picture_data import MM_IN, CurvePicture, Point
+from wizard.views.ticks import multiples, round_step, ticks
 
 WIDTH, HEIGHT = 680.0, 170.0
-"""The drawing, in units of its view box."""
-
 LEFT, RIGHT, TOP, BOTTOM = 52.0, 14.0, 20.0, 40.0
-"""Margins about the plot."""
+"""Margins of the frame."""
 
-MOST_LINES = 6
-"""Most intervals of the axis of steer."""
+MOST_STEER_INTERVALS, LEAST_STEER_STEP = 6, 0.1
+"""Number of intervals on the axis of steer, and the smallest one, deg."""
 
-FINEST = 0.1
-"""deg; the axis of steer has no finer step."""
+MOST_TRAVEL_INTERVALS = 12
 
-EDGE = 40.0
-"""Distance from the right-hand edge within which a number has no room about its line."""
+LEAST_TRAVEL_STEP: dict[LengthUnit, float] = {"in": 1.0, "mm": 50.0}
+"""Smallest interval on the axis of travel, in the unit of the axis."""
 
-TRAVEL_STEP: dict[LengthUnit, float] = {"in": 1.0, "mm": 50.0}
-"""Step of the axis of travel, in its unit."""
+NO_ROOM = 40.0
+"""Width beside the right-hand edge in which a number cannot stand centred below its line."""
 
-Place = Callable[[float], float]
-"""Coordinate in the drawing of a heave or of an angle."""
+
+@dataclass(frozen=True)
+class Frame:
+    """Ranges of the axes, and their places on the page.
+
+    Attributes
+    ----------
+    droop, bump : float
+        Heave at the left-hand and at the right-hand edge, mm.
+    low, high : float
+        Value at the lower and at the upper edge, deg.
+    """
+
+    droop: float
+    bump: float
+    low: float
+    high: float
+
+    def x(self, heave: float) -> float:
+        """Place across of a heave."""
+        share = (heave - self.droop) / (self.bump - self.droop)
+        return LEFT + share * (WIDTH - LEFT - RIGHT)
+
+    def y(self, value: float) -> float:
+        """Place down the page of a value."""
+        return TOP + (self.high - value) / (self.high - self.low) * (HEIGHT - TOP - BOTTOM)
 
 
 def curve_svg(picture: CurvePicture) -> str:
-    """The curve with its band of uncertainty, and the limits over the working travel."""
+    """The curve with the band of its uncertainty, and the limits over the working travel."""
     trace = picture.trace
-    points = [
-        (heave, value, low, high)
-        for heave, value, (low, high) in zip(trace.heave, trace.value, trace.edges(), strict=True)
-        if isfinite(value)
-    ]
-    lowest, highest = picture.value_range()
-    step = round_step(highest - lowest, MOST_LINES, least=FINEST)
-    bottom, top = step * floor(lowest / step), step * ceil(highest / step)
-    droop, bump = trace.heave[0], trace.heave[-1]
-
-    def x(heave: float) -> float:
-        return LEFT + (heave - droop) / (bump - droop) * (WIDTH - LEFT - RIGHT)
-
-    def y(deg: float) -> float:
-        return TOP + (top - deg) / (top - bottom) * (HEIGHT - TOP - BOTTOM)
-
-    curve = [(x(heave), y(value)) for heave, value, *_ in points]
-    upper_edge = [(x(heave), y(high)) for heave, _, _, high in points]
-    lower_edge = [(x(heave), y(low)) for heave, _, low, _ in reversed(points)]
+    bottom, top = picture.value_range()
+    step = round_step(top - bottom, MOST_STEER_INTERVALS, LEAST_STEER_STEP)
+    low, high = step * floor(bottom / step), step * ceil(top / step)
+    frame = Frame(trace.heave[0], trace.heave[-1], low, high)
+    line, lower, upper = [], [], []
+    for heave, value, (lowest, highest) in zip(
+        trace.heave, trace.value, trace.edges(), strict=True
+    ):
+        if isfinite(value):
+            x = frame.x(heave)
+            line.append((x, frame.y(value)))
+            lower.append((x, frame.y(lowest)))
+            upper.append((x, frame.y(highest)))
     parts = [
-        *_allowed(picture, x, y),
-        f'<path class="doubt" d="M{_joined(upper_edge + lower_edge)}Z"/>',
-        *_steer_axis(multiples(bottom, top, step), y),
-        *_travel_axis(droop, bump, picture.unit, x),
-        *_limit_words(picture, x, y),
-        f'<path class="trace" d="M{_joined(curve)}"/>',
+        *_allowed_box(picture, frame),
+        f'<path class="doubt" d="M{_joined([*upper, *reversed(lower)])}Z"/>',
+        *_steer_lines(frame, step),
+        *_travel_lines(frame, picture.unit),
+        *_limit_words(picture, frame),
+        f'<path class="trace" d="M{_joined(line)}"/>',
         f'<text x="{LEFT + 6}" y="{TOP - 6}">{picture.upward}, deg</text>',
         f'<text x="{LEFT + 6}" y="{HEIGHT - BOTTOM - 5}">{picture.downward}</text>',
         f'<text x="{LEFT}" y="{HEIGHT - 6}">◂ wheels drop</text>',
@@ -69,47 +85,50 @@ def curve_svg(picture: CurvePicture) -> str:
     )
 
 
-def _allowed(picture: CurvePicture, x: Place, y: Place) -> Iterator[str]:
-    """The area that the limit allows over the working travel."""
+def _allowed_box(picture: CurvePicture, frame: Frame) -> Iterator[str]:
+    """The box that the curve must stay in over the working travel."""
     if picture.limit:
-        start, end = x(-picture.working[0]), x(picture.working[1])
-        above, below = y(picture.limit), y(-picture.limit)
+        droop, bump = picture.working
+        start, end = frame.x(-droop), frame.x(bump)
+        upper, lower = frame.y(picture.limit), frame.y(-picture.limit)
         yield (
-            f'<rect class="allowed" x="{start:.1f}" y="{above:.1f}" width="{end - start:.1f}" '
-            f'height="{below - above:.1f}"/>'
+            f'<rect class="allowed" x="{start:.1f}" y="{upper:.1f}" width="{end - start:.1f}" '
+            f'height="{lower - upper:.1f}"/>'
         )
 
 
-def _limit_words(picture: CurvePicture, x: Place, y: Place) -> Iterator[str]:
-    """The limit in words, on the side of the area that the curve leaves free."""
+def _limit_words(picture: CurvePicture, frame: Frame) -> Iterator[str]:
+    """The limit in words, at the edge of the box that the curve does not cross."""
     if picture.limit:
         falls = picture.trace.value[-1] < 0
-        foot = y(picture.limit) - 4 if falls else y(-picture.limit) + 13
+        foot = frame.y(picture.limit) - 4 if falls else frame.y(-picture.limit) + 13
         yield (
-            f'<text x="{x(picture.working[1]) - 4:.1f}" y="{foot:.1f}" text-anchor="end">'
+            f'<text x="{frame.x(picture.working[1]) - 4:.1f}" y="{foot:.1f}" text-anchor="end">'
             f"limit {picture.limit:g} deg</text>"
         )
 
 
-def _steer_axis(values: Sequence[float], y: Place) -> Iterator[str]:
-    """A line and a number for each value, deg."""
-    for value in values:
-        kind, number = ("grid", f"{value:+.6g}") if value else ("zero", "0")
-        yield f'<path class="{kind}" d="M{LEFT} {y(value):.1f}H{WIDTH - RIGHT}"/>'
-        yield f'<text x="{LEFT - 8}" y="{y(value) + 4:.1f}" text-anchor="end">{number}</text>'
+def _steer_lines(frame: Frame, step: float) -> Iterator[str]:
+    """A line across the frame for each round value, with its number."""
+    for value in multiples(frame.low, frame.high, step):
+        css_class, number = ("grid", f"{value:+g}") if value else ("zero", "0")
+        y = frame.y(value)
+        yield f'<path class="{css_class}" d="M{LEFT} {y:.1f}H{WIDTH - RIGHT}"/>'
+        yield f'<text x="{LEFT - 8}" y="{y + 4:.1f}" text-anchor="end">{number}</text>'
 
 
-def _travel_axis(droop: float, bump: float, unit: LengthUnit, x: Place) -> Iterator[str]:
-    """A tick and its name at round heaves; `droop` and `bump` are the ends, mm."""
-    mm, foot = MM_IN[unit], HEIGHT - BOTTOM
-    for travel in multiples(droop / mm, bump / mm, TRAVEL_STEP[unit]):
-        place = x(travel * mm)
-        name = f"{abs(travel):g} {unit}" if travel else "ride height"
-        yield f'<path class="grid" d="M{place:.1f} {foot}v5"/>'
-        anchor = "end" if place > WIDTH - EDGE else "middle"
-        yield f'<text x="{place:.1f}" y="{foot + 18}" text-anchor="{anchor}">{name}</text>'
+def _travel_lines(frame: Frame, unit: LengthUnit) -> Iterator[str]:
+    """A mark below the frame for each round heave, with its number."""
+    mm, least = MM_IN[unit], LEAST_TRAVEL_STEP[unit]
+    foot = HEIGHT - BOTTOM
+    for heave in ticks(frame.droop / mm, frame.bump / mm, MOST_TRAVEL_INTERVALS, least):
+        x = frame.x(heave * mm)
+        words = f"{abs(heave):g} {unit}" if heave else "ride height"
+        anchor = "end" if x > WIDTH - NO_ROOM else "middle"
+        yield f'<path class="grid" d="M{x:.1f} {foot}v5"/>'
+        yield f'<text x="{x:.1f}" y="{foot + 18}" text-anchor="{anchor}">{words}</text>'
 
 
-def _joined(points: Sequence[tuple[float, float]]) -> str:
-    """Points as the data of an SVG path."""
+def _joined(points: Iterable[Point]) -> str:
+    """Points as the rest of an SVG path."""
     return "L".join(f"{x:.1f} {y:.1f}" for x, y in points)

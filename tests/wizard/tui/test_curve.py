@@ -8,7 +8,7 @@ from textual.geometry import Size
 
 from tests.wizard.tui.picture_app import LARGE, SMALL, PictureApp, text_of
 from wizard.tui.pictures.curve import Curve, value_at
-from wizard.tui.pictures.curve_words import curve_words, readout
+from wizard.tui.pictures.curve_words import curve_words, axle_readout
 from wizard.tui.pictures.plot import plot_of
 from wizard.views.picture_data import CurvePicture, Trace
 
@@ -125,7 +125,7 @@ class TestWords:
         assert text.count("●") == 1
 
     def test_it_gets_shorter_where_there_is_no_room(self):
-        (word,) = readout(PICTURES["now_and_planned"], 1.02, Size(38, 14))
+        (word,) = axle_readout(PICTURES["now_and_planned"], 1.02, Size(38, 14))
         assert word.text == "1.02 deg"
 
     async def test_names_are_text_and_no_markup(self):

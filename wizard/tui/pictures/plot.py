@@ -1,4 +1,4 @@
-"""The frame of a curve: its range of heave and value, and its place in dots."""
+"""The frame of a curve: its range of heaves and values, and its dots."""
 
 from collections.abc import Iterable
 from dataclasses import dataclass
@@ -10,24 +10,33 @@ from wizard.tui.pictures.drawing import ACROSS, DOWN
 from wizard.views.picture_data import MM_IN, CurvePicture, Point
 from wizard.views.ticks import ticks
 
-ROOM = 1.12
-"""Height of the frame as a multiple of the height of the curve."""
+GUTTER = 7
+"""Columns left of the frame for the numbers."""
+
+MARGIN = 0.12
+"""Room above the curve and below it, as a share of the range of its values."""
+
+TICK_COLUMNS, TICK_ROWS = 5, 2
+"""Columns and rows that a number on an axis needs at least."""
+
+FEWEST_INTERVALS = 5
+"""Intervals that the axis of values may always have."""
 
 
 @dataclass(frozen=True)
 class Plot:
-    """A frame of dots onto heaves (mm) and values (deg).
+    """A frame of dots on a plane of heaves (mm) and values (deg).
 
     Attributes
     ----------
     low, high : float
         Heave on the left and on the right, mm.
     bottom, top : float
-        Value below and above, deg.
+        Value at the lower and at the upper edge, deg.
     corner : pair of float
-        Dot of the lowest value on the left.
-    wide, tall : float
-        The frame in dots.
+        Dot of the lower left corner.
+    width, height : float
+        Size of the frame, dots.
     """
 
     low: float
@@ -35,14 +44,14 @@ class Plot:
     bottom: float
     top: float
     corner: tuple[float, float]
-    wide: float
-    tall: float
+    width: float
+    height: float
 
     def dot(self, point: Point) -> tuple[float, float]:
         """Dot of a heave and a value."""
         return (
-            self.corner[0] + self.wide * (point[0] - self.low) / (self.high - self.low),
-            self.corner[1] - self.tall * (point[1] - self.bottom) / (self.top - self.bottom),
+            self.corner[0] + self.width * (point[0] - self.low) / (self.high - self.low),
+            self.corner[1] - self.height * (point[1] - self.bottom) / (self.top - self.bottom),
         )
 
     def line(self, points: Iterable[Point]) -> list[tuple[float, float]]:
@@ -51,34 +60,29 @@ class Plot:
 
     def heave_ticks(self, unit: LengthUnit) -> tuple[float, ...]:
         """Round heaves for the axis, in its unit."""
-        most = int(self.wide // (5 * ACROSS))
+        most = int(self.width // (TICK_COLUMNS * ACROSS))
         return ticks(self.low / MM_IN[unit], self.high / MM_IN[unit], most)
 
     def value_ticks(self) -> tuple[float, ...]:
         """Round values for the axis, deg."""
-        return ticks(self.bottom, self.top, max(5, int(self.tall // (2 * DOWN))))
+        most = max(FEWEST_INTERVALS, int(self.height // (TICK_ROWS * DOWN)))
+        return ticks(self.bottom, self.top, most)
 
 
 def plot_of(picture: CurvePicture, size: Size) -> Plot:
-    """The frame that holds curve, edges and limit, with room round it for the words."""
+    """The frame that holds curve, uncertainty and limit, with room for the words around it."""
     heaves = [*picture.trace.heave, -picture.working[0], picture.working[1]]
     low, high = min(heaves), max(heaves)
-    bottom, top = value_span(picture)
+    bottom, top = picture.value_range()
+    margin = MARGIN * (top - bottom)
     left, above, below = GUTTER * ACROSS, DOWN, 3 * DOWN
     right = (size.width - 2) * ACROSS
     return Plot(
-        low, high if high > low else low + 1.0, bottom, top,
-        (float(left), size.height * DOWN - below - 1.0),
-        float(right - left), float(size.height * DOWN - above - below - 1),
-    )  # fmt: skip
-
-
-GUTTER = 7
-"""Columns left of the frame for the numbers."""
-
-
-def value_span(picture: CurvePicture) -> tuple[float, float]:
-    """Values at the bottom and the top of the frame, deg, with room beside the curves."""
-    low, high = picture.value_range()
-    room = (high - low) * (ROOM - 1)
-    return low - room, high + room
+        low=low,
+        high=high if high > low else low + 1.0,
+        bottom=bottom - margin,
+        top=top + margin,
+        corner=(float(left), size.height * DOWN - below - 1.0),
+        width=float(right - left),
+        height=float(size.height * DOWN - above - below - 1),
+    )

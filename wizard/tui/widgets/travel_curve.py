@@ -39,4 +39,4 @@ class TravelCurve(Curve):
         if self.picture is not None:
             plot = plot_of(self.picture, self.sheet)
             dots = (event.x + 0.5) * ACROSS - plot.corner[0]
-            self.post_message(self.Moved(plot.low + dots / plot.wide * (plot.high - plot.low)))
+            self.post_message(self.Moved(plot.low + dots / plot.width * (plot.high - plot.low)))
