@@ -10,7 +10,7 @@ from wizard.flow import drafts
 from wizard.flow.answering import answer_question
 from wizard.flow.flow import Flow
 from wizard.locations import DEMO_SESSIONS, PROFILES
-from wizard.tui.widgets.answers import shortened
+from wizard.tui.widgets.answer_list import shortened
 
 
 def record(name):

@@ -8,7 +8,7 @@ from textual.geometry import Size
 
 from tests.wizard.tui.picture_app import LARGE, SMALL, PictureApp, text_of
 from wizard.tui.pictures.curve import Curve, value_at
-from wizard.tui.pictures.curve_words import curve_words, axle_readout
+from wizard.tui.pictures.curve_words import axle_readout, curve_words
 from wizard.tui.pictures.plot import plot_of
 from wizard.views.picture_data import CurvePicture, Trace
 

@@ -17,7 +17,7 @@ class OneField(App[None]):
         self.lines: list[str] = []
 
     def compose(self) -> ComposeResult:
-        yield Field(holds=True)
+        yield Field(keeps_typing_ahead=True)
 
     def on_input_submitted(self, event: Field.Submitted) -> None:
         self.lines.append(event.value)

@@ -20,8 +20,8 @@ from tests.wizard.tui.looking import flowing, settle, shown, workshop_app
 from wizard.tui.screens.help import HelpScreen
 from wizard.tui.screens.home import HomeScreen
 from wizard.tui.screens.steps import StepsScreen
-from wizard.tui.widgets.answers import Answers
-from wizard.tui.widgets.choices import Choices
+from wizard.tui.widgets.answer_list import AnswerList
+from wizard.tui.widgets.choice_list import ChoiceList
 from wizard.tui.widgets.closing import Closing
 from wizard.tui.widgets.field import Field
 from wizard.tui.widgets.guidance import Guidance
@@ -200,7 +200,7 @@ class TestAnAnswer:
             await pilot.press("enter")
             await pilot.pause()
             assert "[red]a[/] [@click=app.quit]b[/]" in str(
-                pilot.app.screen.query_one(Answers).render()
+                pilot.app.screen.query_one(AnswerList).render()
             )
 
     async def test_is_not_accepted_when_it_cannot_be_kept(self, tmp_path):
@@ -241,32 +241,32 @@ class TestGoingAbout:
 
     async def test_a_number_marks_a_line_and_enter_takes_it(self, tmp_path):
         async with measuring_at(tmp_path, "walk_round.joints.track_bar_frame") as pilot:
-            choices = pilot.app.screen.query_one(Choices)
+            choices = pilot.app.screen.query_one(ChoiceList)
             assert choices.highlighted is None
             await pilot.press("enter")
             assert "nothing is chosen yet" in said(pilot)
             await pilot.press("2")
             assert at(pilot) == "walk_round.joints.track_bar_frame"
-            assert choices.given == "loose"
+            assert choices.answer == "loose"
             await pilot.press("1", "enter")
             assert at(pilot) == "walk_round.joints.track_bar_axle"
             assert value_at(only_draft(tmp_path), "walk_round.joints.track_bar_frame") == "tight"
 
     async def test_a_second_enter_answers_nothing_unseen(self, tmp_path):
         async with measuring_at(tmp_path, "walk_round.joints.track_bar_frame") as pilot:
-            choices = pilot.app.screen.query_one(Choices)
+            choices = pilot.app.screen.query_one(ChoiceList)
             choices.highlighted = 0
             choices.action_hand_in()
             choices.action_hand_in()  # before the first has been taken
             await pilot.pause()
             assert at(pilot) == "walk_round.joints.track_bar_axle"
-            assert pilot.app.screen.query_one(Choices).highlighted is None
+            assert pilot.app.screen.query_one(ChoiceList).highlighted is None
 
     async def test_pages_lead_back_and_forward_from_a_list_too(self, tmp_path):
         async with measuring_at(tmp_path, "walk_round.joints.track_bar_axle") as pilot:
             await pilot.press("pageup")
             assert at(pilot) == "walk_round.joints.track_bar_frame"
-            assert pilot.app.screen.query_one(Choices).given == "tight"
+            assert pilot.app.screen.query_one(ChoiceList).answer == "tight"
             await pilot.press("pagedown")
             assert at(pilot) == "walk_round.joints.track_bar_axle"
 
@@ -352,7 +352,7 @@ class TestGoingAbout:
             await type_text(pilot, "463")
             await pilot.press("f2")
             assert field(pilot) == "463"
-            assert "622 mm (24 1/2" in str(pilot.app.screen.query_one(Answers).render())
+            assert "622 mm (24 1/2" in str(pilot.app.screen.query_one(AnswerList).render())
             await pilot.press("enter")
         draft = only_draft(tmp_path)
         assert value_at(draft, "session.units") == "mm"
@@ -407,10 +407,10 @@ class TestMeasuringAgain:
 class TestTheMouse:
     async def test_keys_choices_and_answers_are_pressed(self, tmp_path):
         async with measuring_at(tmp_path, "stance.tyres_set") as pilot:
-            await pilot.click(Choices, offset=(6, 0))
+            await pilot.click(ChoiceList, offset=(6, 0))
             assert at(pilot) == "stance.usual_load"
-            answers = pilot.app.screen.query_one(Answers)
-            await pilot.click(Answers, offset=(4, answers.size.height - 1))
+            answers = pilot.app.screen.query_one(AnswerList)
+            await pilot.click(AnswerList, offset=(4, answers.size.height - 1))
             assert at(pilot) == "stance.tyres_set"
             await pilot.click(Keys, offset=(2, 0))  # Enter
             assert at(pilot) == "stance.usual_load"
@@ -426,7 +426,7 @@ class TestNothingIsCutOff:
             await pilot.pause()
             screen = pilot.app.screen
             shown = [screen.query_one("#ask"), screen.query_one(Keys)]
-            choices = screen.query_one(Choices)
+            choices = screen.query_one(ChoiceList)
             shown.append(choices if choices.display else screen.query_one(Field))
             for widget in shown:
                 assert widget.region in screen.region

@@ -547,7 +547,7 @@ class TestSearching:
             app.push_screen(PlansScreen(flow_at_fix(app, "over the knuckle")))
             assert await asyncio.to_thread(reported.wait, PATIENCE)
             await pilot.pause()
-            assert "25%" in str(app.screen.query_one("#fix-answer", Static).content)
+            assert "25%" in str(app.screen.query_one("#search-result", Static).content)
             await pilot.press("f1")
             assert isinstance(app.screen, HelpScreen)
             await pilot.press("escape", "f4")

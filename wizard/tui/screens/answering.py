@@ -26,7 +26,8 @@ from wizard.tui.screens.answer_state import (
     AwaitingAnswer,
     AwaitingReason,
 )
-from wizard.tui.widgets.asking import Asking
+from wizard.tui.widgets.question_view import QuestionView
+from wizard.tui.widgets.remark import RemarkKind
 from wizard.tui.widgets.worksheet import Worksheet
 
 ACTIONS_WITH_REASON = frozenset(("submit", "back", "help", "leave"))
@@ -97,12 +98,12 @@ class AnsweringScreen(Screen[str]):
             choices = profile_choices(self.app.profile_folders)
         self.query_one(Worksheet).show(self.flow, choices, self.earlier, self.saved)
         if typed := self.unentered.take(question.path):
-            self.query_one(Asking).retype(typed)
+            self.query_one(QuestionView).retype(typed)
             self.say("not entered", "this was typed and left; Enter takes it")
 
-    def say(self, what: str, text: str, way_out: str = "") -> None:
+    def say(self, kind: RemarkKind, text: str, way_out: str = "") -> None:
         """Say under the field why an answer was not accepted."""
-        self.query_one(Asking).say(what, text, way_out)
+        self.query_one(QuestionView).say(kind, text, way_out)
 
     def check_answer(self, given: Any) -> None:
         """Accept the answer to the question at hand, query it, or refuse it."""
@@ -141,7 +142,7 @@ class AnsweringScreen(Screen[str]):
         """True if the field holds another text than the answer that was accepted."""
         if self.flow.question.kind == "show":  # the field still holds the answer before
             return False
-        typed = self.query_one(Asking).typed
+        typed = self.query_one(QuestionView).typed
         answer = value_at(self.flow.document, self.flow.question.path)
         return bool(typed.strip()) and typed != field_text(answer)
 
@@ -152,7 +153,7 @@ class AnsweringScreen(Screen[str]):
         is_same = value_at(flow.document, path) == value_at(self.flow.document, path)
         gives_reason = isinstance(self.state, AwaitingReason)
         if is_left and is_same and self.is_typed_over and not gives_reason:
-            self.unentered.keep(self.flow, self.query_one(Asking).typed)
+            self.unentered.keep(self.flow, self.query_one(QuestionView).typed)
 
     def show_trouble(self, text: str) -> None:
         """Say why the flow could not be written, and stay at the question."""
@@ -172,13 +173,13 @@ class AnsweringScreen(Screen[str]):
 
     def action_submit(self) -> None:
         """Submit the answer, for the mouse."""
-        self.query_one(Asking).hand_in()
+        self.query_one(QuestionView).submit()
 
     def action_keep(self) -> None:
         """Ask why a queried answer is to be kept."""
         if not isinstance(self.state, AnswerQueried):
             return
-        given = self.query_one(Asking).given
+        given = self.query_one(QuestionView).answer
         if given != self.state.given:  # another answer was typed since
             self.check_answer(given)
             return

@@ -18,10 +18,10 @@ from wizard.phrases.decisions import decision_facts
 from wizard.phrases.session_names import session_words
 from wizard.questions.question import Choice, Question
 from wizard.tui.host import Host
-from wizard.tui.widgets.answers import AnsweredQuestion, Answers
-from wizard.tui.widgets.asking import NOTHING_CHOSEN, Asking
+from wizard.tui.widgets.answer_list import AnsweredQuestion, AnswerList
 from wizard.tui.widgets.heading import Heading
 from wizard.tui.widgets.keys import Key, Keys
+from wizard.tui.widgets.question_view import NOTHING_CHOSEN, QuestionView
 
 DECISION = Question(
     "decision",
@@ -88,7 +88,7 @@ class DecisionScreen(Screen[Document | None]):
     def compose(self) -> ComposeResult:
         """Yield the heading, the question and the keys."""
         yield Heading()
-        yield Asking()
+        yield QuestionView()
         yield Keys()
 
     def on_mount(self) -> None:
@@ -111,8 +111,8 @@ class DecisionScreen(Screen[Document | None]):
             question = replace(NOTE, ask=WHY)
         elif question is NOTE:
             hint = "may be left empty; Enter puts the decision into the record"
-        self.query_one(Asking).put(question, question.choices, None, hint)
-        self.query_one(Answers).show(AIM, [self.listed(answered) for answered in self.answered])
+        self.query_one(QuestionView).ask(question, question.choices, None, hint)
+        self.query_one(AnswerList).show(AIM, [self.listed(answered) for answered in self.answered])
 
     @property
     def earlier_decision(self) -> str:
@@ -135,18 +135,18 @@ class DecisionScreen(Screen[Document | None]):
         """True if the session is sent back: the note then says why."""
         return self.answers.get("decision") == "returned"
 
-    @on(Asking.HandedIn)
-    def handle_answer(self, event: Asking.HandedIn) -> None:
+    @on(QuestionView.Submitted)
+    def handle_answer(self, event: QuestionView.Submitted) -> None:
         """Accept an answer, or refuse it."""
         if event.answer is None:
-            self.query_one(Asking).say("refused", NOTHING_CHOSEN)
+            self.query_one(QuestionView).say("refused", NOTHING_CHOSEN)
             return
         text = str(event.answer)
         outcome = words.line(text) if self.question is BY else words.note(text)
         if self.question is NOTE and self.needs_note and not text.strip():
             outcome = Refused("nothing was typed: the technician has to know what to do again")
         if isinstance(outcome, Refused):
-            self.query_one(Asking).say("refused", outcome.message)
+            self.query_one(QuestionView).say("refused", outcome.message)
         elif isinstance(outcome, Accepted):
             self.answers[self.question.path] = str(outcome.value)
             if len(self.answers) < len(QUESTIONS):
@@ -163,13 +163,13 @@ class DecisionScreen(Screen[Document | None]):
             replace_signed(self.path, document)
         except RecordError as error:
             del self.answers["note"]
-            self.query_one(Asking).say("trouble", str(error))
+            self.query_one(QuestionView).say("trouble", str(error))
         else:
             self.dismiss(document)
 
     def action_submit(self) -> None:
         """Submit the answer, for the mouse."""
-        self.query_one(Asking).hand_in()
+        self.query_one(QuestionView).submit()
 
     def action_back(self) -> None:
         """Go to the question before; from the first question back to the record."""

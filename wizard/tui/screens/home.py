@@ -116,7 +116,7 @@ class HomeScreen(Screen[None]):
         """List the sessions that match the typed words."""
         sessions = self.query_one(Sessions)
         sessions.find(event.value)
-        matches = sessions.shown or not event.value.strip()
+        matches = sessions.lines or not event.value.strip()
         self.notice("" if matches else f"no session holds “{plain(event.value)}”; Esc shows all")
 
     @on(Field.Submitted)

@@ -19,8 +19,8 @@ from wizard.tui.screens.answering import AnsweringScreen
 from wizard.tui.screens.help import HelpScreen
 from wizard.tui.screens.step_screens import STEP_SCREENS
 from wizard.tui.screens.steps import ask_step
-from wizard.tui.widgets.asking import NOTHING_CHOSEN, Asking
 from wizard.tui.widgets.guidance import Guidance
+from wizard.tui.widgets.question_view import NOTHING_CHOSEN, QuestionView
 from wizard.tui.widgets.worksheet import Worksheet
 
 
@@ -48,14 +48,14 @@ class MeasureScreen(AnsweringScreen):
                 self.action_leave()
             elif isinstance(result, Retake):
                 self.move_to(result.flow)
-                self.query_one(Asking).retake(result.adds)
+                self.query_one(QuestionView).retake(result.adds)
             else:
                 self.move_to(result)
 
         self.app.push_screen(STEP_SCREENS[question.path](self.flow, self.earlier), continue_with)
 
-    @on(Asking.HandedIn)
-    def handle_answer(self, event: Asking.HandedIn) -> None:
+    @on(QuestionView.Submitted)
+    def handle_answer(self, event: QuestionView.Submitted) -> None:
         """Handle an answer according to the state and the kind of question."""
         question, given = self.flow.question, event.answer
         if isinstance(self.state, AwaitingReason):
@@ -95,7 +95,7 @@ class MeasureScreen(AnsweringScreen):
         if isinstance(self.state, AwaitingReason):
             given = self.state.given
             self.ask()
-            self.query_one(Asking).retype(given)
+            self.query_one(QuestionView).retype(given)
         elif back.question is self.flow.question:
             self.action_leave()
         else:
@@ -123,17 +123,17 @@ class MeasureScreen(AnsweringScreen):
             return
         words, text = undone(now, before)
         if text:
-            self.query_one(Asking).retype(text)
+            self.query_one(QuestionView).retype(text)
         if words:
             self.say("undone", words)
 
     def action_units(self) -> None:
         """Change the unit of lengths; a text in the field stays as it is."""
-        typed, is_new = self.query_one(Asking).typed, self.is_typed_over
+        typed, is_new = self.query_one(QuestionView).typed, self.is_typed_over
         document = self.flow.document
         other = other_unit(units_of(document))
         self.move_to(self.flow.with_document(with_value(document, "session.units", other)))
-        self.query_one(Asking).retype(typed, marked=not is_new)
+        self.query_one(QuestionView).retype(typed, marked=not is_new)
 
     def action_steps(self) -> None:
         """Ask for a step to go to."""
@@ -164,5 +164,5 @@ class MeasureScreen(AnsweringScreen):
         if isinstance(self.state, AwaitingReason):
             typed.append(str(self.state.given))
         elif self.is_typed_over:
-            typed.append(self.query_one(Asking).typed)
+            typed.append(self.query_one(QuestionView).typed)
         self.dismiss("; ".join((*words, *self.unentered.words(*typed))))

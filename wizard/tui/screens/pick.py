@@ -11,7 +11,7 @@ from textual.screen import ModalScreen
 from textual.widgets import Static
 
 from wizard.questions.question import Choice
-from wizard.tui.widgets.choices import Choices
+from wizard.tui.widgets.choice_list import ChoiceList
 from wizard.tui.widgets.keys import Key, Keys
 
 
@@ -45,12 +45,12 @@ class PickScreen(ModalScreen[Any]):
         with Vertical(classes="sheet"):
             yield Static(Content(self.ask), classes="title")
             yield Static(Content(self.do), classes="text")
-            yield Choices()
+            yield ChoiceList()
             yield Keys()
 
     def on_mount(self) -> None:
         """Begin at the present choice."""
-        choices = self.query_one(Choices)
+        choices = self.query_one(ChoiceList)
         choices.begin(self.choices, self.chosen, self.several)
         choices.focus()
         tick = [Key("Space", "tick", "tick")] if self.several else []
@@ -61,18 +61,18 @@ class PickScreen(ModalScreen[Any]):
             Key("Esc", "back", "close"),
         )
 
-    @on(Choices.Chosen)
-    def choose(self, event: Choices.Chosen) -> None:
+    @on(ChoiceList.Chosen)
+    def choose(self, event: ChoiceList.Chosen) -> None:
         """Leave with the choice."""
         self.dismiss(event.value)
 
     def action_tick(self) -> None:
         """Tick a line, for the mouse."""
-        self.query_one(Choices).action_select()
+        self.query_one(ChoiceList).action_select()
 
     def action_accept(self) -> None:
         """Accept the choice, for the mouse."""
-        self.query_one(Choices).action_hand_in()
+        self.query_one(ChoiceList).action_submit()
 
     def action_close(self) -> None:
         """Leave without a choice."""

@@ -179,7 +179,7 @@ class PlansScreen(StepScreen):
     def show(self) -> None:
         """Show the plans in the unit at hand."""
         document, planning = self.flow.document, self.planning
-        self.view.entitle(
+        self.view.show_heading(
             f"{vehicle_tag(document)}, what to move, {opening_time(document)}",
             UNIT_WORDS[self.unit],
         )

@@ -54,7 +54,7 @@ class PromptScreen(ModalScreen[Value | None], Generic[Value]):
         """Mark the text of the field, so that typing replaces it."""
         field = self.query_one(Field)
         field.begin(self.text)
-        field.begin_again()
+        field.select_text()
         field.focus()
         self.query_one(Keys).keys = (Key("Enter", "take it", "accept"), Key("Esc", "back", "close"))
 

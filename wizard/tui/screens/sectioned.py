@@ -37,7 +37,7 @@ class SectionedScreen(Screen[Result]):
         ("pagedown,space", "scroll('page_down')", "page down"),
         ("home", "scroll('scroll_home')", "top"),
         ("end", "scroll('scroll_end')", "bottom"),
-        *[(str(number), f"part({number})", "part") for number in range(1, 10)],
+        *[(str(number), f"section({number})", "section") for number in range(1, 10)],
     ]
 
     def __init__(self, unit: LengthUnit) -> None:
@@ -66,9 +66,9 @@ class SectionedScreen(Screen[Result]):
         self.unit = other_unit(self.unit)
         self.show()
 
-    def action_part(self, number: int) -> None:
+    def action_section(self, number: int) -> None:
         """Go to a section by its number."""
-        self.query_one(SectionedView).go_to(number)
+        self.query_one(SectionedView).go_to_section(number)
 
     def action_scroll(self, action: str) -> None:
         """Scroll by an action of the view, such as page_down."""

@@ -12,7 +12,7 @@ from textual.widgets import Static
 
 from wizard.flow.flow import Progress
 from wizard.questions.question import Choice
-from wizard.tui.widgets.choices import Choices
+from wizard.tui.widgets.choice_list import ChoiceList
 from wizard.tui.widgets.keys import Key, Keys
 from wizard.tui.widgets.trail import MARKS
 
@@ -42,7 +42,7 @@ class StepsScreen(ModalScreen[str | None]):
         """Yield a list of the steps, each with mark and words."""
         with Vertical(classes="sheet"):
             yield Static(Content("Go to a step"), classes="title")
-            yield Choices()
+            yield ChoiceList()
             yield Keys()
 
     def on_mount(self) -> None:
@@ -52,8 +52,8 @@ class StepsScreen(ModalScreen[str | None]):
             Choice(step.step.name, f"{MARKS[step.state]} {step.step.name}", self.words(step))
             for step in self.progress
         ]
-        self.query_one(Choices).begin(choices, here)
-        self.query_one(Choices).focus()
+        self.query_one(ChoiceList).begin(choices, here)
+        self.query_one(ChoiceList).focus()
         self.query_one(Keys).keys = (
             Key("↑ ↓", "choose"),
             Key("Enter", "go there", "go"),
@@ -66,14 +66,14 @@ class StepsScreen(ModalScreen[str | None]):
         counts = f", {progress.done} of {progress.of}" if progress.of > 1 else ""
         return f"{STATES[progress.state]}{counts}"
 
-    @on(Choices.Chosen)
-    def choose(self, event: Choices.Chosen) -> None:
+    @on(ChoiceList.Chosen)
+    def choose(self, event: ChoiceList.Chosen) -> None:
         """Go to the step."""
         self.dismiss(event.value)
 
     def action_go(self) -> None:
         """Go to the step that is marked."""
-        self.query_one(Choices).action_hand_in()
+        self.query_one(ChoiceList).action_submit()
 
     def action_close(self) -> None:
         """Stay at the present step."""

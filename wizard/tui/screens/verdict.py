@@ -96,7 +96,7 @@ class VerdictScreen(SectionedScreen[Result]):
     def show_heading(self) -> None:
         """Show the session, the unit and the keys."""
         right = f"{self.drawing}  {UNIT_WORDS[self.unit]}".strip()
-        self.query_one(VerdictView).entitle(session_words(self.document), right)
+        self.query_one(VerdictView).show_heading(session_words(self.document), right)
         self.say_keys()
 
     def draw_uncertainty(self, reporter: Reporter) -> None:

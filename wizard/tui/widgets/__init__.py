@@ -1,1 +1,1 @@
-"""One widget a file; how they look stands in evenarc.tcss."""
+"""Widgets of the screens, one a file; evenarc.tcss holds their styles."""

@@ -1,12 +1,12 @@
-"""A verdict in letters that can be read from under the vehicle."""
-
-from __future__ import annotations
+"""A verdict in letters that a person under the vehicle can read."""
 
 from textual.content import Content
 from textual.reactive import reactive
 from textual.widget import Widget
 
 from wizard.phrases.verdict_words import mark_of, tone_of
+
+TONES = ("good", "bad", "open", "held", "unknown")
 
 LETTERS = {
     "a": ".#. #.# ### #.# #.#",
@@ -35,23 +35,35 @@ LETTERS = {
     "■": "###### ###### ###### ###### ######",
     "—": "...... ...... ###### ...... ......",
 }
-"""Rows of dots each."""
+"""Letters and marks as rows of dots."""
 
 ROWS = 5
+"""Rows of dots of a letter."""
+
+BLANK = "—"
+"""Letter for a character that has none."""
 
 AFTER_MARK = "..."
+"""Columns of dots between the mark and the word."""
+
 HALVES = {"..": " ", "#.": "▀", ".#": "▄", "##": "█"}
-"""Two dots above one another as one character."""
+"""Character of two dots, one above the other."""
 
 
 class Banner(Widget):
-    """Mark and word of a verdict, three rows high; in plain text where there is no room."""
+    """Mark and word of a verdict, three rows high; in plain text where there is no room.
+
+    Attributes
+    ----------
+    verdict : str
+        The word; "" for none.
+    """
 
     verdict: reactive[str] = reactive("")
 
     def watch_verdict(self, verdict: str) -> None:
-        """Take the colour of the verdict; mark and word say it without one."""
-        for tone in ("good", "bad", "open", "held", "unknown"):
+        """Take the colour of the verdict; mark and word say the same without it."""
+        for tone in TONES:
             self.set_class(tone == tone_of(verdict), f"-{tone}")
 
     def render(self) -> Content:
@@ -66,7 +78,7 @@ class Banner(Widget):
 
 def lettered(verdict: str) -> list[str]:
     """Mark and word drawn in half blocks, three lines of one width."""
-    words = [LETTERS.get(letter, LETTERS["—"]).split() for letter in verdict.casefold()]
+    words = [LETTERS.get(letter, LETTERS[BLANK]).split() for letter in verdict.casefold()]
     shapes = [LETTERS[mark_of(verdict)].split(), [AFTER_MARK] * ROWS, *words]
     rows = [".".join(shape[row] for shape in shapes) for row in range(ROWS)]
     rows.append("." * len(rows[0]))

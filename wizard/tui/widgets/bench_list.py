@@ -1,6 +1,4 @@
-"""What can be moved on the bench, a line each, with how far it has been moved."""
-
-from __future__ import annotations
+"""The parts that the bench can move, a line each, with the change so far."""
 
 from collections.abc import Sequence
 
@@ -9,21 +7,30 @@ from textual.content import Content
 from textual.reactive import reactive
 
 from wizard.phrases.bench import Movable
-from wizard.tui.widgets.pressable import Pressable, does
+from wizard.tui.widgets.pressable import Pressable, with_action
 
 NAME, CHANGE, NOW = 20, 14, 16
-"""Columns of a name, of how far it has been moved, and of where it is now."""
+"""Columns of a name, of its change, and of its place now."""
 
 
 class BenchList(Pressable):
-    """The line at hand is marked; a click on another takes it."""
+    """The line at hand is marked; a click selects another one.
+
+    Attributes
+    ----------
+    movables : sequence of Movable
+    at : int
+        Index of the line at hand.
+    step : str
+        Length of a step in words.
+    """
 
     movables: reactive[Sequence[Movable]] = reactive(())
     at: reactive[int] = reactive(0)
     step: reactive[str] = reactive("")
 
     def render(self) -> Content:
-        """Every line, and below them how far one step goes."""
+        """Every line, and the length of a step below them."""
         lines = [self._line(index) for index in range(len(self.movables))]
         step = Content.assemble(
             ("  one step: ", "$quiet"), (self.step, "bold"), ("   + - another", "$quiet")
@@ -31,12 +38,13 @@ class BenchList(Pressable):
         return Content("\n").join([*lines, Content(), step])
 
     def _line(self, index: int) -> Content:
-        one, is_here = self.movables[index], index == self.at
-        name = set_cell_size(f"{'▸' if is_here else ' '} {index + 1} {one.name}", NAME + 4)
-        now = one.now if self.size.width >= NAME + 4 + CHANGE + NOW else ""
+        movable, is_at_hand = self.movables[index], index == self.at
+        mark = "▸" if is_at_hand else " "
+        name = set_cell_size(f"{mark} {index + 1} {movable.name}", NAME + 4)
+        now = movable.now if self.size.width >= NAME + 4 + CHANGE + NOW else ""
         line = Content.assemble(
-            (name, "bold $accent" if is_here else ""),
-            (set_cell_size(one.change, CHANGE), "bold"),
+            (name, "bold $accent" if is_at_hand else ""),
+            (set_cell_size(movable.change, CHANGE), "bold"),
             (now, "$quiet"),
         )
-        return does(line, f"select({index})")
+        return with_action(line, f"select({index})")

@@ -1,6 +1,4 @@
-"""Before beside after on a screen."""
-
-from __future__ import annotations
+"""The table of changes on a screen."""
 
 from collections.abc import Iterable
 
@@ -11,7 +9,7 @@ from wizard.views.changes_table import ChangeRow, ChangesGrid
 
 
 class ChangesTable(Static):
-    """Each value before and after, with the change and its doubt; it looks like the rules."""
+    """Each value before and after, with the change and its uncertainty."""
 
     COMPONENT_CLASSES = {
         "changes-table--good",

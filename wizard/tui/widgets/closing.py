@@ -1,4 +1,4 @@
-"""Whether the readings close, while there are more to come."""
+"""Closure of the readings while the survey goes on."""
 
 from textual.content import Content
 from textual.widgets import Static
@@ -7,6 +7,7 @@ from core.text.quantity import LengthUnit
 from core.verdict.closure import Closure
 from wizard.phrases.fact import LOOK, Fact
 from wizard.phrases.readings import closing_facts
+from wizard.views.fact_sheet import needs_a_look
 
 IN_SHORT = Content.assemble(
     (f"{LOOK} do not close: ", "bold $warning"), "some readings cannot be right; F1 says which."
@@ -16,22 +17,22 @@ IN_SHORT = Content.assemble(
 class Closing(Static):
     """A few lines under the picture: the readings agree, or some of them cannot be right.
 
-    Where the screen is low they are one line, and the help has `facts` in full.
+    A low screen has room for one line; the help shows `facts` in full.
     """
 
     facts: tuple[Fact, ...] = ()
 
     def show(self, closure: Closure | None, unit: LengthUnit) -> None:
-        """Show how the readings taken so far agree; nothing as long as a pivot has no place."""
+        """Show the closure of the readings so far; nothing while a pivot has no place."""
         self.facts = () if closure is None else closure_facts(closure, unit)
-        is_short = closure is None or not closure.is_checked or closure.closes
+        fails = closure is not None and closure.is_checked and not closure.closes
         is_low = self.screen.has_class("-low")
         lines = Content("\n").join(fact_content(fact) for fact in self.facts)
-        self.update(IN_SHORT if is_low and not is_short else lines)
+        self.update(IN_SHORT if is_low and fails else lines)
 
 
 def closure_facts(closure: Closure, unit: LengthUnit) -> tuple[Fact, ...]:
-    """Everything there is to say on the closure of the readings."""
+    """Facts on the closure of the readings."""
     if not closure.is_checked:
         return (Fact("", "Nothing checks the readings yet; the cross-checks will."),)
     return tuple(closing_facts(closure.adjustment, closure.suspect_groups, unit))
@@ -42,4 +43,4 @@ def fact_content(fact: Fact) -> Content:
     if not fact.name:
         return Content.styled(fact.text, "$quiet")
     head = f"{fact.mark} {fact.name}: ".lstrip()
-    return Content.assemble((head, "bold $warning" if fact.mark == LOOK else "bold"), fact.text)
+    return Content.assemble((head, "bold $warning" if needs_a_look(fact) else "bold"), fact.text)

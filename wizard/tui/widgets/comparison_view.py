@@ -1,6 +1,4 @@
-"""Two sessions of a vehicle on one page: the outcome, the changes, both on one picture."""
-
-from __future__ import annotations
+"""Two sessions of a vehicle in one view: outcome, changes, and both on each picture."""
 
 from textual.app import ComposeResult
 from textual.containers import Container, Vertical
@@ -23,7 +21,7 @@ from wizard.views.verdict import curves_of, front_of_both
 class ComparisonView(SectionedView):
     """Shows a comparison; it computes nothing."""
 
-    PARTS = {
+    SECTIONS = {
         "answer": "outcome",
         "front-view": "picture",
         "curve": "curve",
@@ -31,8 +29,8 @@ class ComparisonView(SectionedView):
         "planned": "planned and reached",
     }
 
-    def sheet(self) -> ComposeResult:
-        """From the top: the outcome, the changes, the pictures, the rest."""
+    def compose_sections(self) -> ComposeResult:
+        """Yield the outcome, the changes, the pictures and the rest."""
         with Vertical(id="upper"):
             with Vertical(id="answer"):
                 yield Banner()
@@ -45,19 +43,21 @@ class ComparisonView(SectionedView):
         yield Facts(id="planned")
 
     def show(self, both: TwoSessions, unit: LengthUnit) -> None:
-        """Show two sessions beside each other."""
+        """Show two sessions side by side."""
         before, after, comparison = both.before, both.after, both.comparison
-        self.entitle(f"{vehicle_tag(both.later)}, before beside after", UNIT_WORDS[unit])
+        self.show_heading(f"{vehicle_tag(both.later)}, before beside after", UNIT_WORDS[unit])
         self.query_one(Banner).verdict = comparison.outcome
-        said = fix_outcome_facts(both.earlier, both.later, before, after, comparison)
-        self.facts("outcome", "", said)
+        outcome = fix_outcome_facts(both.earlier, both.later, before, after, comparison)
+        self.show_facts("outcome", "", outcome)
         self.query_one(ChangesTable).show(change_rows(before, after, comparison, unit))
         self.query_one(FrontView).show(front_of_both(before, after))
         self.query_one(Curve).show(curves_of(before, after, unit))
-        self.facts("controls", "What nobody moved", control_facts(comparison, both.altered, unit))
-        self.facts(
+        self.show_facts(
+            "controls", "What nobody moved", control_facts(comparison, both.altered, unit)
+        )
+        self.show_facts(
             "planned",
             "Planned and reached",
             reached_plan_facts(both.planned, both.moves, after, unit),
         )
-        self.name_parts()
+        self.list_sections()

@@ -1,27 +1,35 @@
-"""The parts of a long page by number: a key each, or a click, goes there."""
+"""The sections of a long view by number: a key or a click goes to each."""
 
 from collections.abc import Sequence
 
 from textual.content import Content
 from textual.reactive import reactive
 
-from wizard.tui.widgets.pressable import Pressable, does
+from wizard.tui.widgets.pressable import Pressable, with_action
 
 
 class Contents(Pressable):
-    """One line of parts; the one at hand is marked."""
+    """One line of section names; the section at the top is marked.
 
-    parts: reactive[Sequence[str]] = reactive(())
+    Attributes
+    ----------
+    sections : sequence of str
+        Names of the sections.
+    at : int
+        Index of the section at the top.
+    """
+
+    sections: reactive[Sequence[str]] = reactive(())
     at: reactive[int] = reactive(0)
 
     def render(self) -> Content:
-        """Number and name of each part."""
-        return Content("  ").join(self._part(index) for index in range(len(self.parts)))
+        """Number and name of each section."""
+        return Content("  ").join(self._section(index) for index in range(len(self.sections)))
 
-    def _part(self, index: int) -> Content:
-        is_here = index == self.at
+    def _section(self, index: int) -> Content:
         number = Content.styled(str(index + 1), "bold $accent")
         name = Content.styled(
-            f"\N{NO-BREAK SPACE}{self.parts[index]}", "bold underline" if is_here else "$quiet"
+            f"\N{NO-BREAK SPACE}{self.sections[index]}",
+            "bold underline" if index == self.at else "$quiet",
         )
-        return does(number + name, f"part({index + 1})")
+        return with_action(number + name, f"section({index + 1})")

@@ -1,6 +1,4 @@
-"""A part of a page on a screen."""
-
-from __future__ import annotations
+"""A section of facts on a screen."""
 
 from collections.abc import Iterable
 
@@ -12,7 +10,7 @@ from wizard.views.fact_sheet import FactSheet
 
 
 class Facts(Static):
-    """Shows facts; nothing where there are none."""
+    """Shows facts; hidden without any."""
 
     COMPONENT_CLASSES = {
         "facts--title",

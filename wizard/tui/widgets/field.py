@@ -12,45 +12,45 @@ EDITS = {
     for binding in Binding.make_bindings(Input.BINDINGS)
     for key in binding.key.split(",")
 }
-"""What the keys do that edit the line or hand it in, by key."""
+"""Actions of the keys that edit the line or submit it."""
 
 
 class Field(Input):
-    """One line of text; Enter hands it in.
+    """One line of text; Enter submits it.
 
-    Where `holds`, keys take effect in the order they are pressed, however fast, and what is typed
-    between Enter and the next question waits for that question: a tape that types its readings, or
-    a laptop that was busy, must not run one answer into the next.
+    With `keeps_typing_ahead`, keys take effect in the order they are pressed, however fast. Keys
+    that are pressed between Enter and the next question wait for that question. So a tape that
+    types its readings, or a busy laptop, does not run one answer into the next.
     """
 
-    def __init__(self, *, id: str | None = None, holds: bool = False) -> None:
+    def __init__(self, *, id: str | None = None, keeps_typing_ahead: bool = False) -> None:
         super().__init__(id=id, select_on_focus=False, max_length=LONGEST)
         self.cursor_blink = False
-        self.holds = holds
-        self.ahead: list[Key] | None = None
+        self.keeps_typing_ahead = keeps_typing_ahead
+        self.typed_ahead: list[Key] | None = None
         """Keys that wait, after Enter; None while a line is being typed."""
 
     async def _on_key(self, event: Key) -> None:
-        if not self.holds or not (event.is_printable or event.key in EDITS):
-            return  # to the keys of the screen, as any other line
+        if not self.keeps_typing_ahead or not (event.is_printable or event.key in EDITS):
+            return  # the screen handles the key
         event.stop()
         event.prevent_default()
-        if self.ahead is None:
+        if self.typed_ahead is None:
             await self._type(event)
         else:
-            self.ahead.append(event)
+            self.typed_ahead.append(event)
 
     async def _type(self, event: Key) -> None:
-        # As a binding an edit would wait until the keys behind it are typed.
+        # A binding would run only after the keys that follow it.
         if event.key not in EDITS:
             await super()._on_key(event)
             return
         await self.run_action(EDITS[event.key])
         if event.key == "enter":
-            self.ahead = []
+            self.typed_ahead = []
 
     def _on_paste(self, event: Paste) -> None:
-        """What is pasted goes in as one line, without control characters, as far as it has room."""
+        """Insert a pasted text as one line, without control characters, as far as there is room."""
         event.stop()
         event.prevent_default()
         line = " ".join(event.text.replace("\t", " ").splitlines())
@@ -62,30 +62,30 @@ class Field(Input):
         self.replace(line[:room], start, end)
 
     def begin(self, text: str) -> None:
-        """With this text in it, ready to be gone on with at its end.
+        """Begin with a text; the cursor is at its end.
 
-        What was typed ahead follows on an empty line; beside an older text it is dropped.
+        Keys typed ahead follow on an empty line; with an older text they are dropped.
         """
         self.value = text
         self.cursor_position = len(text)
-        if self.ahead and not text:
+        if self.typed_ahead and not text:
             self.call_later(self._type_ahead)
         else:
-            self.ahead = None
+            self.typed_ahead = None
 
     async def _type_ahead(self) -> None:
-        waiting, self.ahead = self.ahead or [], None
-        for place, event in enumerate(waiting, 1):
+        waiting, self.typed_ahead = self.typed_ahead or [], None
+        for count, event in enumerate(waiting, 1):
             await self._type(event)
-            if self.ahead is not None:  # a whole line was typed ahead: the rest waits for its turn
-                self.ahead += waiting[place:]
+            if self.typed_ahead is not None:  # the line is submitted: the rest waits for the next
+                self.typed_ahead += waiting[count:]
                 return
 
-    def begin_again(self) -> None:
-        """With what was typed marked, so that typing replaces it."""
-        self.ahead = None
+    def select_text(self) -> None:
+        """Select the text, so that typing replaces it."""
+        self.typed_ahead = None
         self.action_select_all()
 
-    def stay(self) -> None:
-        """As it is; what was typed ahead was meant for another question."""
-        self.ahead = None
+    def drop_typed_ahead(self) -> None:
+        """Drop the keys typed ahead, which were meant for another question."""
+        self.typed_ahead = None

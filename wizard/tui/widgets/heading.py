@@ -1,4 +1,4 @@
-"""The top line: what is open on the left, what is true of it on the right."""
+"""The top line: the session on the left, its state on the right."""
 
 from rich.cells import cell_len
 from textual.content import Content
@@ -9,7 +9,7 @@ from core.text.plain_text import plain
 
 
 class Heading(Widget):
-    """One line with a left and a right part; the left one gives way when there is no room."""
+    """One line with a left and a right part; the left part is cut when there is no room."""
 
     left: reactive[str] = reactive("")
     right: reactive[str] = reactive("")

@@ -1,4 +1,4 @@
-"""The bottom lines: the keys in plain words. Each can be clicked as well."""
+"""The bottom lines: the keys in plain words; each can be clicked too."""
 
 from collections.abc import Sequence
 from typing import NamedTuple
@@ -7,13 +7,20 @@ from textual.content import Content
 from textual.geometry import Size
 from textual.reactive import reactive
 
-from wizard.tui.widgets.pressable import Pressable, does
+from wizard.tui.widgets.pressable import Pressable, with_action
 
 
 class Key(NamedTuple):
-    """A key, what it does in a word or two, and the action of the screen behind it.
+    """A key with its meaning.
 
-    Without an action it is for the keyboard alone, as arrows are.
+    Attributes
+    ----------
+    key : str
+    words : str
+        Effect of the key in a word or two.
+    action : str
+        Action of the screen that a click runs; "" for a key of the keyboard alone, such as an
+        arrow.
     """
 
     key: str
@@ -22,25 +29,25 @@ class Key(NamedTuple):
 
 
 class Keys(Pressable):
-    """Keys in the order given; they wrap to a second line where one is too narrow."""
+    """Keys in their order; they wrap to a second line where one is too narrow."""
 
     keys: reactive[Sequence[Key]] = reactive((), layout=True)
 
     def render(self) -> Content:
-        """Key and words, a pair never parted at a line's end."""
+        """Every key with its words; a line never ends between the two."""
         return Content("\n").join(Content("  ").join(line) for line in self.lines(self.size.width))
 
     def get_content_height(self, container: Size, viewport: Size, width: int) -> int:
-        """As many rows as the keys take."""
+        """Number of lines of the keys."""
         return len(self.lines(width))
 
     def lines(self, width: int) -> list[list[Content]]:
-        """The pairs of each line."""
+        """Pairs of key and words in each line."""
         lines: list[list[Content]] = [[]]
         used = 0
         for key in self.keys:
             pair = Content.assemble((key.key, "bold $accent"), f" {key.words}")
-            pair = does(pair, key.action) if key.action else pair
+            pair = with_action(pair, key.action) if key.action else pair
             if lines[-1] and used + 2 + pair.cell_length > width:
                 lines.append([])
             used = pair.cell_length + (used + 2 if lines[-1] else 0)

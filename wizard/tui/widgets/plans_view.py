@@ -1,6 +1,4 @@
-"""The fix on one page: the plans side by side, and all about the one at hand below them."""
-
-from __future__ import annotations
+"""The fix in one view: the plans side by side, and the details of the plan at hand."""
 
 from collections.abc import Mapping
 
@@ -32,7 +30,7 @@ from wizard.views.plans import curve_of_plan, front_of_plan
 class PlansView(SectionedView):
     """Shows plans; it computes nothing."""
 
-    PARTS = {
+    SECTIONS = {
         "plans": "plans",
         "front-view": "picture",
         "curve": "curve",
@@ -44,10 +42,10 @@ class PlansView(SectionedView):
         "care": "care",
     }
 
-    def sheet(self) -> ComposeResult:
-        """From the top: the answer, the plans, and what belongs to one of them."""
+    def compose_sections(self) -> ComposeResult:
+        """Yield the result of the search, the plans, and the details of one plan."""
         with Vertical(id="plans"):
-            yield Static(id="fix-answer")
+            yield Static(id="search-result")
             yield PlansTable()
         with Container(id="plan-pictures"):
             yield FrontView(id="front-view")
@@ -59,20 +57,20 @@ class PlansView(SectionedView):
         yield Facts(id="again")
         yield Facts(id="care")
 
-    def say(self, answer: str) -> None:
-        """The answer, or how far the search is."""
-        self.query_one("#fix-answer", Static).update(Content(answer))
+    def say(self, result: str) -> None:
+        """Show the result of the search, or its progress, in words."""
+        self.query_one("#search-result", Static).update(Content(result))
 
     def show_none(self) -> None:
-        """There is no plan to look at."""
+        """Show that there is no plan."""
         self.set_class(True, "-no-plan")
-        for part in self.PARTS:
-            self.query_one(f"#{part}").display = part == "plans"
+        for section in self.SECTIONS:
+            self.query_one(f"#{section}").display = section == "plans"
         self.query_one(PlansTable).columns = ()
-        self.name_parts()
+        self.list_sections()
 
     def show(self, planning: Planning, adjusters: Mapping[str, Adjuster], unit: LengthUnit) -> None:
-        """Show plans side by side, and all about the one at hand."""
+        """Show plans side by side, and the details of the plan at hand."""
         self.set_class(False, "-no-plan")
         verdict, plans = planning.verdict, planning.plans
         table = self.query_one(PlansTable)
@@ -85,13 +83,13 @@ class PlansView(SectionedView):
         front.show(front_of_plan(verdict, plan, unit))
         curve.show(curve_of_plan(verdict, plan, unit))
         work = (*move_facts(verdict, plan, unit), *bar_length_facts(plan, adjusters, unit))
-        self.facts("plan-work", f"The work of {title}", work)
+        self.show_facts("plan-work", f"The work of {title}", work)
         effects = plan_effect_facts(verdict, plan, unit)
-        self.facts("effects", "What gets worse, and what changes besides", effects)
-        self.facts(
+        self.show_facts("effects", "What gets worse, and what changes besides", effects)
+        self.show_facts(
             "why", "Why each rule ends where it does", plan_reason_facts(verdict, plan, unit)
         )
-        self.facts("clearance", "Check for clearance, and with care", clearance_facts(plan))
-        self.facts("again", "Measure again afterwards", re_measure_facts(plan))
-        self.facts("care", "Before any work", caution_facts())
-        self.name_parts()
+        self.show_facts("clearance", "Check for clearance, and with care", clearance_facts(plan))
+        self.show_facts("again", "Measure again afterwards", re_measure_facts(plan))
+        self.show_facts("care", "Before any work", caution_facts())
+        self.list_sections()

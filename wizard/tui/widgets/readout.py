@@ -1,6 +1,4 @@
-"""Numbers that follow something that moves; each keeps its place."""
-
-from __future__ import annotations
+"""Numbers of a moving axle; each keeps its place."""
 
 from collections.abc import Sequence
 
@@ -8,14 +6,15 @@ from textual.content import Content
 from textual.reactive import reactive
 from textual.widget import Widget
 
-from wizard.phrases.fact import LOOK, Fact
+from wizard.phrases.fact import Fact
+from wizard.views.fact_sheet import needs_a_look
 
 NAME = 14
 """Columns of a name."""
 
 
 class Readout(Widget):
-    """One line a fact."""
+    """One line for each fact."""
 
     facts: reactive[Sequence[Fact]] = reactive(())
 
@@ -25,7 +24,7 @@ class Readout(Widget):
             Content.assemble(
                 (f"{fact.name:<{NAME}}", "$quiet"),
                 (f"{fact.mark} {fact.text}", "bold $warning")
-                if fact.mark == LOOK
+                if needs_a_look(fact)
                 else (fact.text, "bold"),
             )
             for fact in self.facts

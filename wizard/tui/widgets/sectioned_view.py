@@ -1,90 +1,81 @@
-"""A long page in parts: its heading, its contents, what scrolls, its keys."""
-
-from __future__ import annotations
+"""A long view in sections: its heading, its contents, the sections, its keys."""
 
 from collections.abc import Iterable, Mapping
 
 from textual import on
 from textual.app import ComposeResult
-from textual.containers import Vertical, VerticalScroll
-from textual.message import Message
+from textual.containers import Vertical
 
 from wizard.phrases.fact import Fact
 from wizard.tui.widgets.contents import Contents
 from wizard.tui.widgets.facts import Facts
 from wizard.tui.widgets.heading import Heading
 from wizard.tui.widgets.keys import Keys
-
-
-class Sections(VerticalScroll, can_focus=False):
-    """What scrolls; says so when it has."""
-
-    class Scrolled(Message):
-        """Another part may be at the top now."""
-
-    def watch_scroll_y(self, old_value: float, new_value: float) -> None:
-        """Tell the page."""
-        super().watch_scroll_y(old_value, new_value)
-        self.post_message(self.Scrolled())
+from wizard.tui.widgets.sections import Sections
 
 
 class SectionedView(Vertical):
-    """Subclasses yield what scrolls in `sheet`, and name its parts in PARTS."""
+    """Base of the long views; a subclass composes its sections and names them in SECTIONS."""
 
-    PARTS: Mapping[str, str] = {}
-    """The parts by the ids of their widgets, and what the contents call them."""
+    SECTIONS: Mapping[str, str] = {}
+    """Name of each section in the contents, by the id of its widget."""
 
     def compose(self) -> ComposeResult:
-        """From the top."""
+        """Yield heading, contents, sections and keys."""
         yield Heading()
         yield Contents()
         with Sections():
-            yield from self.sheet()
+            yield from self.compose_sections()
         yield Keys()
 
-    def sheet(self) -> ComposeResult:
-        """What scrolls."""
+    def compose_sections(self) -> ComposeResult:
+        """Yield the widgets of the sections."""
         raise NotImplementedError
 
-    def entitle(self, left: str, right: str) -> None:
-        """What is open, and what is true of it."""
+    def show_heading(self, left: str, right: str) -> None:
+        """Show the name of the session on the left and its state on the right."""
         heading = self.query_one(Heading)
         heading.left, heading.right = left, right
 
-    def facts(self, part: str, title: str, facts: Iterable[Fact]) -> None:
-        """Show facts in a part of the page."""
-        self.query_one(f"#{part}", Facts).show(title, facts)
+    def show_facts(self, section: str, title: str, facts: Iterable[Fact]) -> None:
+        """Show facts in a section."""
+        self.query_one(f"#{section}", Facts).show(title, facts)
 
     @property
-    def parts(self) -> list[str]:
-        """Ids of the parts that are shown."""
-        return [part for part in self.PARTS if any(one.display for one in self.query(f"#{part}"))]
+    def visible_sections(self) -> list[str]:
+        """Ids of the sections that are displayed."""
+        return [
+            section
+            for section in self.SECTIONS
+            if any(widget.display for widget in self.query(f"#{section}"))
+        ]
 
-    def name_parts(self) -> None:
-        """Name the parts that there are."""
-        self.query_one(Contents).parts = [self.PARTS[part] for part in self.parts]
+    def list_sections(self) -> None:
+        """List the displayed sections in the contents."""
+        names = [self.SECTIONS[section] for section in self.visible_sections]
+        self.query_one(Contents).sections = names
 
-    def go_to(self, number: int) -> None:
-        """Bring a part to the top."""
-        parts = self.parts
-        if 1 <= number <= len(parts):
-            part = self.query_one(f"#{parts[number - 1]}")
-            self.query_one(Sections).scroll_to_widget(part, top=True, animate=False)
+    def go_to_section(self, number: int) -> None:
+        """Scroll a section to the top; the first one has number 1."""
+        sections = self.visible_sections
+        if 1 <= number <= len(sections):
+            section = self.query_one(f"#{sections[number - 1]}")
+            self.query_one(Sections).scroll_to_widget(section, top=True, animate=False)
             self.query_one(Contents).at = number - 1
 
-    def scroll(self, how: str) -> None:
-        """Scroll by "scroll_down", "page_down" and the like."""
-        getattr(self.query_one(Sections), f"action_{how}")()
+    def scroll(self, action: str) -> None:
+        """Scroll by an action such as "scroll_down" or "page_down"."""
+        getattr(self.query_one(Sections), f"action_{action}")()
 
     @on(Sections.Scrolled)
     def follow(self) -> None:
-        """Mark the part that is at the top, once it has got there."""
-        self.call_after_refresh(self.find_part)
+        """Mark the section at the top, after the scroll has been drawn."""
+        self.call_after_refresh(self.mark_section)
 
-    def find_part(self) -> None:
-        """Mark the part that is at the top; the last ones may never get there."""
-        sheet = self.query_one(Sections)
-        if sheet.scroll_y < sheet.max_scroll_y:
-            tops = [self.query_one(f"#{part}").region.y for part in self.parts]
-            above = [index for index, top in enumerate(tops) if top <= sheet.region.y + 1]
+    def mark_section(self) -> None:
+        """Mark the section at the top, except at the end: the last ones may never reach the top."""
+        sections = self.query_one(Sections)
+        if sections.scroll_y < sections.max_scroll_y:
+            tops = [self.query_one(f"#{section}").region.y for section in self.visible_sections]
+            above = [index for index, top in enumerate(tops) if top <= sections.region.y + 1]
             self.query_one(Contents).at = max(above, default=0)

@@ -1,6 +1,4 @@
-"""The list of the first page: unfinished sessions, then filed ones, newest first."""
-
-from __future__ import annotations
+"""The list of the home screen: unfinished sessions, then filed sessions, newest first."""
 
 from collections.abc import Sequence
 from contextlib import suppress
@@ -17,23 +15,24 @@ from core.documents.record_list import ListedSession
 from wizard.flow.flow import step_reached
 from wizard.phrases.decisions import DECISIONS
 from wizard.phrases.verdict_words import mark_and_word, tone_of
+from wizard.tui.widgets.tone_colours import TONE_COLOURS
 
 NEW = ListedSession(Path())
-"""Stands for the line that begins a new session."""
+"""The line that begins a new session."""
 
 WIDEST_TAG = 16
-"""Columns a tag gets at most; the whole of it is seen when the session is opened."""
+"""Most columns of a tag; the opened session shows all of it."""
 
 KIND_WIDTH = len("re-measure")
 
+VERDICT_WIDTH = 19
+
 Line = tuple[ListedSession, bool]
-"""A session, and whether it is unfinished."""
-
-COLOURS = {"good": "$success", "bad": "$error", "open": "$warning", "held": "$warning"}
+"""A session, and True if it is unfinished."""
 
 
-def reached(entry: ListedSession) -> str:
-    """The step an unfinished session had reached, "at Pivots  "; empty where it does not say."""
+def reached_words(entry: ListedSession) -> str:
+    """The step that an unfinished session has reached, "at Pivots  "; empty where it has none."""
     with suppress(RecordError):
         step = "" if entry.fault else step_reached(read_document(entry.path))
         return f"at {step}  " if step else ""
@@ -41,10 +40,16 @@ def reached(entry: ListedSession) -> str:
 
 
 class Sessions(OptionList):
-    """One line a session; each says its verdict in mark and word, or why it cannot be read."""
+    """One line for each session, with its verdict in mark and word, or the reason of a fault."""
 
     class Opened(Message):
-        """A line was chosen."""
+        """A line was chosen.
+
+        Attributes
+        ----------
+        entry : ListedSession
+        is_unfinished : bool
+        """
 
         def __init__(self, entry: ListedSession, is_unfinished: bool) -> None:
             super().__init__()
@@ -56,67 +61,68 @@ class Sessions(OptionList):
         self.unfinished: Sequence[ListedSession] = ()
         self.filed: Sequence[ListedSession] = ()
         self.reached: dict[Path, str] = {}
-        self.shown: list[Line] = []
-        self.wanted = ""
-        self.to_mark = ""  # the id of a session that is marked as soon as it is in the list
+        self.lines: list[Line] = []
+        self.sought = ""
+        self.to_mark = ""
+        """Id of a session that is marked when it comes into the list."""
         self.tag_width, self.decision_width = 0, 0
         self.arrow_at: int | None = None
 
     def show(self, unfinished: Sequence[ListedSession], filed: Sequence[ListedSession]) -> None:
-        """Show what the files folder holds; the line that is marked stays marked."""
+        """List the sessions of the files folder; the marked line stays marked."""
         marked = self.at_hand
-        self.highlighted = None  # the arrow leaves its line while that is still known
+        self.highlighted = None  # the arrow leaves its line while the line is still in the list
         self.unfinished, self.filed = unfinished, filed
         self.tag_width = min(max((cell_len(entry.tag) for entry in filed), default=0), WIDEST_TAG)
-        self.decision_width = max((len(decided(entry)) for entry in filed), default=0)
-        self.reached = {entry.path: reached(entry) for entry in unfinished}
-        self.find(self.wanted)
-        for place, (entry, _) in enumerate(self.shown):
+        self.decision_width = max((len(decision_words(entry)) for entry in filed), default=0)
+        self.reached = {entry.path: reached_words(entry) for entry in unfinished}
+        self.find(self.sought)
+        for index, (entry, _) in enumerate(self.lines):
             if marked and entry.path == marked[0].path:
-                self.highlighted = place
-        for place, (entry, _) in enumerate(self.shown):
+                self.highlighted = index
+        for index, (entry, _) in enumerate(self.lines):
             if self.to_mark and entry.id == self.to_mark:
-                self.highlighted, self.to_mark = place, ""
+                self.highlighted, self.to_mark = index, ""
 
-    def find(self, wanted: str) -> None:
-        """Show the lines that hold every word of `wanted`, the first one marked."""
-        self.wanted = wanted
-        words = wanted.casefold().split()
+    def find(self, sought: str) -> None:
+        """List the lines that contain every word of a text; the first line is marked."""
+        self.sought = sought
+        words = sought.casefold().split()
         lines: list[Line] = [(entry, True) for entry in self.unfinished]
         if not words:
             lines.append((NEW, False))
         lines += [(entry, False) for entry in self.filed]
         self.highlighted = None
-        self.shown = [line for line in lines if self._holds(line, words)]
-        self.set_options([Option(self._marked(line, False)) for line in self.shown])
-        self.highlighted = 0 if self.shown else None
+        self.lines = [line for line in lines if self._matches(line, words)]
+        self.set_options([Option(self._marked(line, False)) for line in self.lines])
+        self.highlighted = 0 if self.lines else None
 
-    def _holds(self, line: Line, words: Sequence[str]) -> bool:
+    def _matches(self, line: Line, words: Sequence[str]) -> bool:
         text = self._line(*line).plain.casefold()
         return all(word in text for word in words)
 
     def watch_highlighted(self, highlighted: int | None) -> None:
-        """Carry the arrow along: colour alone would not do."""
+        """Move the arrow with the mark, because a colour alone would say too little."""
         super().watch_highlighted(highlighted)
-        for place in (self.arrow_at, highlighted):
-            if place is not None and place < self.option_count:
-                words = self._marked(self.shown[place], place == highlighted)
-                self.replace_option_prompt_at_index(place, words)
+        for index in (self.arrow_at, highlighted):
+            if index is not None and index < self.option_count:
+                words = self._marked(self.lines[index], index == highlighted)
+                self.replace_option_prompt_at_index(index, words)
         self.arrow_at = highlighted
 
     @property
     def at_hand(self) -> Line | None:
-        """The line that is marked: its session, and whether that is unfinished."""
-        return None if self.highlighted is None else self.shown[self.highlighted]
+        """The marked line, None for an empty list."""
+        return None if self.highlighted is None else self.lines[self.highlighted]
 
     @property
     def filed_at_hand(self) -> ListedSession | None:
-        """The filed session that is marked."""
+        """The marked session, if it is filed and can be read."""
         entry, is_unfinished = self.at_hand or (NEW, False)
         return None if entry is NEW or is_unfinished or entry.fault else entry
 
     def action_select(self) -> None:
-        """Open the line that is marked."""
+        """Open the marked line."""
         if self.at_hand is not None:
             self.post_message(self.Opened(*self.at_hand))
 
@@ -138,14 +144,14 @@ class Sessions(OptionList):
         verdict = mark_and_word(entry.overall) if entry.overall else "— no verdict"
         columns = [when, set_cell_size(entry.kind, KIND_WIDTH), entry.description]
         if self.decision_width:
-            columns.insert(2, set_cell_size(decided(entry), self.decision_width))
+            columns.insert(2, set_cell_size(decision_words(entry), self.decision_width))
         return Content.assemble(
             (f"{set_cell_size(entry.tag, self.tag_width)}  ", "bold"),
-            (set_cell_size(verdict, 19), COLOURS.get(tone_of(entry.overall), "")),
+            (set_cell_size(verdict, VERDICT_WIDTH), TONE_COLOURS.get(tone_of(entry.overall), "")),
             f"  {'  '.join(columns)}",
         )
 
 
-def decided(entry: ListedSession) -> str:
-    """The lead's last decision in a word or two."""
+def decision_words(entry: ListedSession) -> str:
+    """The shop lead's last decision in a word or two."""
     return DECISIONS.get(entry.decision, entry.decision)

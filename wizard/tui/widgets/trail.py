@@ -1,31 +1,31 @@
-"""The trail of steps: which are done, which one is at hand, which are to come."""
+"""The trail of steps: done, at hand, or to come."""
 
 from rich.cells import cell_len
 from textual.content import Content
 from textual.reactive import reactive
 
 from wizard.flow.flow import Progress
-from wizard.tui.widgets.pressable import Pressable, does
+from wizard.tui.widgets.pressable import Pressable, with_action
 
 MARKS = {"done": "✓", "open": "…", "here": "▸", "to come": "·"}
 STYLES = {"done": "$quiet", "open": "$warning", "here": "bold $accent", "to come": "$quiet"}
 
 
 class Trail(Pressable):
-    """One line of steps; what has no room to the left and right of the one at hand is left out."""
+    """One line of steps around the step at hand; steps without room are left out."""
 
     progress: reactive[tuple[Progress, ...]] = reactive(())
 
     def render(self) -> Content:
-        """As many steps around the one at hand as fit, and its number."""
+        """The step at hand with its number, and as many steps around it as fit."""
         if not self.progress:
             return Content()
-        here = next(i for i, one in enumerate(self.progress) if one.state == "here")
-        words = [step_words(one, number + 1) for number, one in enumerate(self.progress)]
-        first, last = self._fitting(words, here)
+        states = [progress.state for progress in self.progress]
+        words = [step_words(progress, number) for number, progress in enumerate(self.progress, 1)]
+        first, last = self._fitting(words, states.index("here"))
         parts = [
-            does(
-                Content.styled(words[index], STYLES[self.progress[index].state]),
+            with_action(
+                Content.styled(words[index], STYLES[states[index]]),
                 f"go_to_step({self.progress[index].step.name!r})",
             )
             for index in range(first, last + 1)
@@ -35,7 +35,10 @@ class Trail(Pressable):
         return before + Content("  ").join(parts) + after
 
     def _fitting(self, words: list[str], here: int) -> tuple[int, int]:
-        """First and last step shown: the one at hand, then a later and an earlier one in turn."""
+        """First and last visible step.
+
+        Around the step `here`, a later and an earlier step are added in turn while they fit.
+        """
         first = last = here
         while True:
             fits = [
@@ -48,14 +51,15 @@ class Trail(Pressable):
             first, last = fits[0] if last - here <= here - first else fits[-1]
 
     def _has_room(self, words: list[str]) -> bool:
-        beside = 6  # the signs that there is more to the left and right
-        return sum(map(cell_len, words)) + 2 * (len(words) - 1) <= self.size.width - beside
+        """True if the words fit into the line, with the signs for more steps beside them."""
+        signs = 6
+        return sum(map(cell_len, words)) + 2 * (len(words) - 1) <= self.size.width - signs
 
 
 def step_words(progress: Progress, number: int) -> str:
-    """Mark and name of a step; the one at hand with its number and how far it is."""
+    """Mark and name of a step; the step at hand has its number and its count of answers too."""
     mark = MARKS[progress.state]
     if progress.state != "here":
         return f"{mark} {progress.step.name}"
-    far = f", {progress.done} of {progress.of} answered" if progress.of > 1 else ""
-    return f"{mark} {number} {progress.step.name}{far}"
+    count = f", {progress.done} of {progress.of} answered" if progress.of > 1 else ""
+    return f"{mark} {number} {progress.step.name}{count}"

@@ -1,6 +1,4 @@
-"""The curve as something to take hold of: where it is pressed, the axle goes."""
-
-from __future__ import annotations
+"""A curve that moves the axle: it goes to the heave that is pressed."""
 
 from textual.events import MouseDown, MouseEvent, MouseMove, MouseUp
 from textual.message import Message
@@ -11,31 +9,37 @@ from wizard.tui.pictures.plot import plot_of
 
 
 class TravelCurve(Curve):
-    """A curve that is pressed or dragged."""
+    """Posts the heave under the mouse while the curve is pressed or dragged."""
 
     class Moved(Message):
-        """The heave under the mouse, mm; it may lie beyond the travel."""
+        """The mouse was pressed or dragged.
+
+        Attributes
+        ----------
+        heave : float
+            Heave under the mouse, mm; it may lie beyond the travel.
+        """
 
         def __init__(self, heave: float) -> None:
             super().__init__()
             self.heave = heave
 
     def on_mouse_down(self, event: MouseDown) -> None:
-        """Take hold."""
+        """Capture the mouse."""
         self.capture_mouse()
         self.follow(event)
 
     def on_mouse_move(self, event: MouseMove) -> None:
-        """Follow the mouse while it is held."""
+        """Follow the mouse while it is captured."""
         if self.app.mouse_captured is self:
             self.follow(event)
 
     def on_mouse_up(self, event: MouseUp) -> None:
-        """Let go."""
+        """Release the mouse."""
         self.release_mouse()
 
     def follow(self, event: MouseEvent) -> None:
-        """Say where the mouse is in the travel."""
+        """Post the heave under the mouse."""
         if self.picture is not None:
             plot = plot_of(self.picture, self.sheet)
             dots = (event.x + 0.5) * ACROSS - plot.corner[0]

@@ -1,6 +1,4 @@
-"""A verdict on one page: first what the eye must meet, then the numbers, then why and how sure."""
-
-from __future__ import annotations
+"""A verdict in one view: the answer first, then the numbers, then reasons and trust."""
 
 from collections.abc import Iterable
 
@@ -26,7 +24,8 @@ from wizard.tui.pictures.front_view import FrontView
 from wizard.tui.pictures.rules_table import RulesTable
 from wizard.tui.widgets.banner import Banner
 from wizard.tui.widgets.facts import Facts
-from wizard.tui.widgets.sectioned_view import SectionedView, Sections
+from wizard.tui.widgets.sectioned_view import SectionedView
+from wizard.tui.widgets.sections import Sections
 from wizard.views.verdict import curve_of, front_of, map_of, rules_of
 
 NO_VERDICT = "no verdict"
@@ -35,10 +34,10 @@ NO_VERDICT = "no verdict"
 class VerdictView(SectionedView):
     """Shows a verdict; it computes nothing.
 
-    What the eye must meet is there at once; `complete` puts up the rest after it was painted.
+    The answer and the rules come first; `complete` adds the rest after they were painted.
     """
 
-    PARTS = {
+    SECTIONS = {
         "answer": "answer",
         "front-view": "picture",
         "curve": "curve",
@@ -52,8 +51,8 @@ class VerdictView(SectionedView):
 
     is_complete = False
 
-    def sheet(self) -> ComposeResult:
-        """From the top: the word, what it means, what to look at, the rules; room for pictures."""
+    def compose_sections(self) -> ComposeResult:
+        """Yield the answer, its meaning, the warnings and the rules, and room for the pictures."""
         with Vertical(id="upper"):
             with Vertical(id="answer"):
                 yield Banner()
@@ -64,7 +63,7 @@ class VerdictView(SectionedView):
             yield Container(id="pictures")
 
     async def complete(self) -> None:
-        """Put up the pictures and everything below them."""
+        """Mount the pictures and everything below them."""
         await self.query_one("#pictures").mount(FrontView(id="front-view"), Curve(id="curve"))
         title = Static("When the axle flexes", classes="title", markup=False)
         await self.query_one(Sections).mount(
@@ -77,26 +76,26 @@ class VerdictView(SectionedView):
             Facts(id="told"),
             Facts(id="care"),
         )
-        self.is_complete = bool(self.query("#care"))  # not when the program is on its way out
+        self.is_complete = bool(self.query("#care"))  # False while the program closes
 
     def show(self, verdict: Verdict, document: Document, unit: LengthUnit) -> None:
-        """Show a verdict with everything there is room for yet."""
-        self.facts("signed", "", decision_facts(document))
+        """Show a verdict in every section that is mounted."""
+        self.show_facts("signed", "", decision_facts(document))
         self.tell(verdict, unit)
         if self.is_complete:
             self.draw(verdict, unit)
             self.explain(verdict, document, unit)
-            self.name_parts()
+            self.list_sections()
 
     def tell(self, verdict: Verdict, unit: LengthUnit) -> None:
-        """Show what depends on how the doubt was found: word, rules, trust."""
+        """Show the sections that depend on the method of the uncertainty: answer, rules, trust."""
         self.query_one(Banner).verdict = verdict.overall
-        self.facts("means", "", verdict_facts(verdict, unit))
-        looks = (*binding_facts(verdict.travel_limits, unit), *warning_facts(verdict, unit))
-        self.facts("look", "", looks)
+        self.show_facts("means", "", verdict_facts(verdict, unit))
+        warnings = (*binding_facts(verdict.travel_limits, unit), *warning_facts(verdict, unit))
+        self.show_facts("look", "", warnings)
         self.query_one(RulesTable).show(rules_of(verdict))
         if self.is_complete:
-            self.facts("trust", "How far to trust the readings", readings_facts(verdict, unit))
+            self.show_facts("trust", "How far to trust the readings", readings_facts(verdict, unit))
 
     def draw(self, verdict: Verdict, unit: LengthUnit) -> None:
         """Draw the pictures."""
@@ -107,20 +106,20 @@ class VerdictView(SectionedView):
         self.query_one(ArticulationMap).show(grid)
 
     def explain(self, verdict: Verdict, document: Document, unit: LengthUnit) -> None:
-        """Say why, what it does, what is missing, and what to take care of."""
+        """Show the reasons, the effects, the open questions and the cautions."""
         road = (*road_facts(verdict, unit), *axle_facts(verdict, unit))
-        self.facts("why", "Why it steers", steer_reason_facts(verdict, unit))
-        self.facts("road", "On the road, and how the axle moves", road)
-        self.facts(
+        self.show_facts("why", "Why it steers", steer_reason_facts(verdict, unit))
+        self.show_facts("road", "On the road, and how the axle moves", road)
+        self.show_facts(
             "gaps", "Assumed, skipped, left open", open_question_facts(verdict, document, unit)
         )
-        self.facts("planned", "What is planned", planned_facts(document, unit))
-        self.facts("told", "What was said", reported_facts(document))
-        self.facts("care", "Before any work", [Fact("", text, "▪") for text in CAUTIONS])
+        self.show_facts("planned", "What is planned", planned_facts(document, unit))
+        self.show_facts("told", "What was said", reported_facts(document))
+        self.show_facts("care", "Before any work", [Fact("", text, "▪") for text in CAUTIONS])
 
     def cannot(self, reasons: Iterable[Fact]) -> None:
-        """There is no verdict; say why."""
+        """Show the reasons why there is no verdict."""
         self.query_one(Banner).verdict = NO_VERDICT
-        self.facts("means", "", [Fact("", "It cannot be worked out yet.")])
-        self.facts("look", "", reasons)
-        self.facts("signed", "", ())
+        self.show_facts("means", "", [Fact("", "It cannot be worked out yet.")])
+        self.show_facts("look", "", reasons)
+        self.show_facts("signed", "", ())

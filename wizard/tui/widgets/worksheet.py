@@ -1,6 +1,4 @@
-"""A session while it is measured: the question in the middle, and all that stands around it."""
-
-from __future__ import annotations
+"""A session while it is measured: the question at hand, and everything around it."""
 
 from collections.abc import Sequence
 from typing import Any
@@ -19,24 +17,24 @@ from wizard.phrases.fact import Fact
 from wizard.phrases.filing_summary import filing_summary
 from wizard.questions.question import Choice, Question
 from wizard.tui.pictures.front_view import FrontView
-from wizard.tui.widgets.answers import Answers, answers_of
-from wizard.tui.widgets.asking import Asking
+from wizard.tui.widgets.answer_list import AnswerList, answers_of
 from wizard.tui.widgets.closing import Closing
 from wizard.tui.widgets.heading import Heading
 from wizard.tui.widgets.keys import Key, Keys
+from wizard.tui.widgets.question_view import QuestionView
 from wizard.tui.widgets.trail import Trail
 from wizard.views.front import survey_picture
 
 
 class Worksheet(Vertical):
-    """Shows a flow: where it is, what was answered, the question at hand, the picture."""
+    """Shows a flow: its step, the answers so far, the question at hand, the picture."""
 
     def compose(self) -> ComposeResult:
-        """The frame; what is in it follows the flow."""
+        """Yield the widgets, which are empty until a flow is shown."""
         yield Heading()
         yield Trail()
         with Horizontal(id="work"):
-            yield Asking()
+            yield QuestionView()
             with Vertical(id="seeing"):
                 yield FrontView(id="front")
                 yield Closing()
@@ -51,11 +49,11 @@ class Worksheet(Vertical):
         ----------
         flow : Flow
         choices : sequence of Choice
-            What can be chosen, if anything.
+            Lines of the question's list; empty for a question with a field.
         earlier : mapping, optional
             The session that is measured again.
         saved : str
-            When the last answer was put on the disk.
+            Time of the last write to the disk, in words.
         """
         question, units = flow.question, units_of(flow.document)
         hint = answer_words.hint(question, flow.profile, units, earlier)
@@ -63,8 +61,8 @@ class Worksheet(Vertical):
             hint = filing_summary(
                 applicable_answers(flow.document, flow.profile), flow.profile, units
             )
-        self.query_one(Asking).put(question, choices, beginning(flow, question), hint)
-        self.query_one(Answers).show(flow.step.aim, answers_of(flow, units))
+        self.query_one(QuestionView).ask(question, choices, first_answer(flow, question), hint)
+        self.query_one(AnswerList).show(flow.step.aim, answers_of(flow, units))
         self.query_one(Trail).progress = flow.progress
         tag = plain(value_at(flow.document, "vehicle.tag", "a new vehicle"))
         heading = self.query_one(Heading)
@@ -74,7 +72,7 @@ class Worksheet(Vertical):
         self.draw(flow, earlier)
 
     def draw(self, flow: Flow, earlier: Document | None) -> None:
-        """The picture beside the question, and under it whether the readings close."""
+        """Draw the picture beside the question, and show the closure below it."""
         step, closing, profile = flow.step, self.query_one(Closing), flow.profile
         self.query_one("#seeing").display = step.has_picture
         closing.display = step.shows_closing
@@ -82,27 +80,27 @@ class Worksheet(Vertical):
             picture = survey_picture(flow.document, flow.question.path, earlier)
             self.query_one(FrontView).show(picture)
         if step.shows_closing and profile is not None:
-            found = closure_of(applicable_answers(flow.document, profile), lambda _: profile)
-            closing.show(found, units_of(flow.document))
-            closing.display = found is not None
+            closure = closure_of(applicable_answers(flow.document, profile), lambda _: profile)
+            closing.show(closure, units_of(flow.document))
+            closing.display = closure is not None
 
     @property
     def closure_facts(self) -> tuple[Fact, ...]:
-        """Whether the readings close; () in a step that does not show it."""
+        """Facts on the closure; () in a step that does not show it."""
         closing = self.query_one(Closing)
         return closing.facts if closing.display else ()
 
     def offer_to_keep(self, flow: Flow) -> None:
-        """Name the key that keeps a queried answer, before all others."""
+        """Show the key that keeps a queried answer, before all others."""
         self.query_one(Keys).keys = (Key("F5", "keep it", "keep"), *keys(flow))
 
     def offer_no_more(self, flow: Flow) -> None:
-        """Without that key: what was queried has been typed over."""
+        """Hide that key: the queried answer has been typed over."""
         self.query_one(Keys).keys = keys(flow)
 
     def ask_reason(self, kept: str, message: str) -> None:
         """Ask why a queried answer is kept."""
-        self.query_one(Asking).ask_reason(kept, message)
+        self.query_one(QuestionView).ask_reason(kept, message)
         self.query_one(Keys).keys = (
             Key("Enter", "keep it for this reason", "submit"),
             Key("Esc", "back", "back"),
@@ -111,16 +109,16 @@ class Worksheet(Vertical):
         )
 
 
-def beginning(flow: Flow, question: Question) -> Any:
-    """The answer to begin with: the one that was given, or the profile's usual choice."""
-    given = value_at(flow.document, question.path)
-    if given is None and question.usual and flow.profile:
+def first_answer(flow: Flow, question: Question) -> Any:
+    """The answer to begin with: the earlier answer, or the usual choice of the profile."""
+    answer = value_at(flow.document, question.path)
+    if answer is None and question.usual and flow.profile:
         return getattr(flow.profile, question.usual)
-    return given
+    return answer
 
 
 def keys(flow: Flow) -> tuple[Key, ...]:
-    """The keys that do something now, in plain words."""
+    """Keys that do something now."""
     other = other_unit(units_of(flow.document))
     return (
         Key("Enter", "go on", "submit"),

@@ -12,12 +12,24 @@ from core.text.plain_text import plain
 from core.text.quantity import LengthUnit
 from wizard.flow.flow import Flow, step_of
 from wizard.phrases.answer_words import answer_in_words
-from wizard.tui.widgets.pressable import Pressable, does
+from wizard.tui.widgets.pressable import Pressable, with_action
 
 
 @dataclass(frozen=True)
 class AnsweredQuestion:
-    """A question of the step as the list shows it: its name, its answer, and where it stands."""
+    """A line of the list.
+
+    Attributes
+    ----------
+    path : str
+        Path of the question.
+    name : str
+        Name of the question.
+    words : str
+        The answer in words.
+    mark : str
+        "✓" for an answer, "–" for a question that was skipped.
+    """
 
     path: str
     name: str
@@ -26,9 +38,9 @@ class AnsweredQuestion:
 
 
 def answers_of(flow: Flow, units: LengthUnit) -> tuple[AnsweredQuestion, ...]:
-    """What was answered and skipped in the step at hand, in order, up to the question at hand."""
+    """Answered and skipped questions of the step at hand, in order, before the question at hand."""
     kept = {entry.get("reading") for entry in flow.document.get("kept", ())}
-    found = []
+    lines = []
     for question in flow.asked:
         if question is flow.question:
             break
@@ -41,29 +53,35 @@ def answers_of(flow: Flow, units: LengthUnit) -> tuple[AnsweredQuestion, ...]:
             words, mark = answer_in_words(question, value, units), "✓"
         if question.path.removeprefix("readings.") in kept:
             words = f"{words}, kept"
-        found.append(AnsweredQuestion(question.path, question.name, words, mark))
-    return tuple(found)
+        lines.append(AnsweredQuestion(question.path, question.name, words, mark))
+    return tuple(lines)
 
 
-class Answers(Pressable):
-    """A short list; an answer that is clicked is asked again."""
+class AnswerList(Pressable):
+    """A short list; a click on an answer asks its question again.
+
+    Attributes
+    ----------
+    aim : str
+        Aim of the step in a line.
+    answers : sequence of AnsweredQuestion
+    """
 
     answers: reactive[Sequence[AnsweredQuestion]] = reactive(())
     aim: reactive[str] = reactive("")
 
     def show(self, aim: str, answers: Sequence[AnsweredQuestion]) -> None:
-        """Another step, or one answer more."""
+        """Show the aim and the answers of a step."""
         self.aim, self.answers = aim, answers
 
     def render(self) -> Content:
-        """The last answers that have room; the aim of the step as long as there is none."""
+        """The latest answers that have room; the aim of the step before the first answer."""
         if not self.answers:
             return Content.styled(self.aim, "$quiet")
-        room = self.size.height
-        shown = self.answers[-room:]
-        widest = max(cell_len(answer.name) for answer in shown)
+        visible = self.answers[-self.size.height :]
+        widest = max(cell_len(answer.name) for answer in visible)
         width = min(widest, max(self.size.width - 16, 12))
-        return Content("\n").join(self._line(answer, width) for answer in shown)
+        return Content("\n").join(self._line(answer, width) for answer in visible)
 
     def _line(self, answer: AnsweredQuestion, width: int) -> Content:
         words = shortened(answer.words, max(self.size.width - width - 5, 8))
@@ -72,21 +90,21 @@ class Answers(Pressable):
             (f" {set_cell_size(answer.name, width)}  ", "$quiet"),
             words,
         )
-        return does(line, f"go_to({answer.path!r})")
+        return with_action(line, f"go_to({answer.path!r})")
 
 
 def shortened(words: str, room: int) -> str:
-    """As much as has room; of several readings those that are whole, for half a fraction misleads.
+    """An answer cut to the room (columns); readings stay whole, because half a fraction misleads.
 
     >>> shortened("25 in; 25 1/16 in; 25 1/8 in", 20)
     '25 in; 25 1/16 in; …'
     """
-    shown = plain(words, len(words) + 1)
-    if cell_len(shown) <= room:
-        return shown
-    parts = shown.split("; ")
-    for count in range(len(parts) - 1, 0, -1):
-        fits = "; ".join((*parts[:count], "…"))
-        if cell_len(fits) <= room:
-            return fits
+    text = plain(words, len(words) + 1)
+    if cell_len(text) <= room:
+        return text
+    readings = text.split("; ")
+    for count in range(len(readings) - 1, 0, -1):
+        shorter = "; ".join((*readings[:count], "…"))
+        if cell_len(shorter) <= room:
+            return shorter
     return plain(words, room)
