@@ -1,4 +1,4 @@
-"""The curve on paper: values at their places, the limit over the working travel."""
+"""The curve on paper: places of its values, and the limit over the working travel."""
 
 import math
 import re
@@ -13,10 +13,10 @@ from wizard.views.picture_data import CurvePicture, Trace
 HEAVES = [-100.0, -50.0, 0.0, 50.0, 100.0]
 
 
-def path(root, kind):
-    """Points of the path of a kind."""
-    (found,) = (p.get("d") for p in root.iter("path") if p.get("class") == kind)
-    return [tuple(map(float, pair.split())) for pair in re.findall(r"[\d.]+ [\d.]+", found)]
+def path(root, css_class):
+    """Points of the path of a class."""
+    (data,) = (p.get("d") for p in root.iter("path") if p.get("class") == css_class)
+    return [tuple(map(float, pair.split())) for pair in re.findall(r"[\d.]+ [\d.]+", data)]
 
 
 def picture(value, unit="mm", **others):
@@ -48,7 +48,7 @@ def test_the_limit_lies_over_the_working_travel():
     assert "limit 1 deg" in texts(root)
 
 
-def test_where_the_linkage_cannot_reach_nothing_is_drawn():
+def test_the_curve_ends_where_the_linkage_cannot_reach():
     root = ElementTree.fromstring(curve_svg(picture([math.nan, -1.0, 0.0, 1.0, math.nan])))
     assert len(path(root, "trace")) == 3
     assert "nan" not in curve_svg(picture([math.nan, -1.0, 0.0, 1.0, math.nan]))
@@ -61,7 +61,15 @@ def test_flat_and_steep_curves_have_a_frame(value):
 
 
 @pytest.mark.parametrize(("unit", "name"), [("mm", "50 mm"), ("in", "2 in")])
-def test_travel_is_in_the_units_at_hand(unit, name):
+def test_travel_is_in_the_chosen_unit(unit, name):
     root = ElementTree.fromstring(curve_svg(picture([0.0] * 5, unit=unit, limit=0.5)))
     assert texts(root).count(name) == 2
     assert "ride height" in texts(root)
+
+
+def test_a_long_travel_has_few_lines():
+    heaves = [-1e6, 0.0, 1e6]
+    svg = curve_svg(CurvePicture(Trace("steer", heaves, [-9e5, 0.0, 9e5]), unit="mm"))
+    root = ElementTree.fromstring(svg)
+    lines = [line for line in root.iter("path") if line.get("class") in ("grid", "zero")]
+    assert len(lines) < 30

@@ -30,17 +30,17 @@ def drawn(svg):
 
 @pytest.mark.parametrize("layout", LAYOUTS)
 def test_lengths_and_slopes_are_to_scale(layout):
-    shown = picture(layout)
-    frame, axle = drawn(front_svg(shown))
+    front = picture(layout)
+    frame, axle = drawn(front_svg(front))
     axle = axle[-2:]  # the near ball of an inverted-Y comes before them
-    real = [
-        np.subtract(shown.pivots[f"{link}.frame"], shown.pivots[f"{link}.axle"])
+    measured = [
+        np.subtract(front.pivots[f"{link}.frame"], front.pivots[f"{link}.axle"])
         for link in ("track_bar", "drag_link")
     ]
     on_paper = (frame - axle) * [1, -1]  # down the page is down
-    scale = np.hypot(*on_paper.T) / np.hypot(*np.array(real).T)
+    scale = np.hypot(*on_paper.T) / np.hypot(*np.array(measured).T)
     assert scale[0] == pytest.approx(scale[1], rel=1e-3)
-    np.testing.assert_allclose(on_paper, scale[0] * np.array(real), atol=0.2)
+    np.testing.assert_allclose(on_paper, scale[0] * np.array(measured), atol=0.2)
 
 
 def test_the_tie_rod_of_an_inverted_y_is_drawn():

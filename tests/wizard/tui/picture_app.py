@@ -1,4 +1,4 @@
-"""A page with one picture on it, in the wizard's own colours."""
+"""An application with one picture, in the colours of the wizard."""
 
 from pathlib import Path
 
@@ -14,7 +14,7 @@ SMALL, LARGE = (80, 24), (120, 40)
 
 
 class PictureApp(App[None]):
-    """Shows a picture and nothing else."""
+    """Shows one picture."""
 
     CSS_PATH = STYLES
 
@@ -29,5 +29,5 @@ class PictureApp(App[None]):
 
 
 def text_of(picture: Widget) -> str:
-    """What a picture says, row by row."""
+    """Text of a picture, row by row."""
     return "\n".join(strip.text for strip in picture.render_lines(picture.size.region))

@@ -24,63 +24,63 @@ CALM = ArticulationPicture(
 )
 
 
-async def said(picture: ArticulationPicture | None, size: tuple[int, int]) -> list[str]:
-    drawn = ArticulationMap(picture)
-    async with PictureApp(drawn).run_test(size=size):
-        return [line.rstrip() for line in text_of(drawn).splitlines()]
+async def drawn_lines(picture: ArticulationPicture | None, size: tuple[int, int]) -> list[str]:
+    widget = ArticulationMap(picture)
+    async with PictureApp(widget).run_test(size=size):
+        return [line.rstrip() for line in text_of(widget).splitlines()]
 
 
-class TestWhatItSays:
+class TestText:
     async def test_bump_is_on_top_and_the_left_wheel_up_on_the_right(self):
-        lines = await said(PICTURE, SMALL)
+        lines = await drawn_lines(PICTURE, SMALL)
         assert lines[0].split() == ["◂", "right", "wheel", "up", "left", "wheel", "up", "▸"]
         assert lines[1].split()[2:] == ["-8", "-6", "-4", "-2", "level", "+2", "+4", "+6", "+8"]
         names = [line[:11].strip() for line in lines[2:8:2]]
         assert names == ["4 in bump", "ride height", "5 in droop"]
 
-    async def test_every_steer_is_there_with_its_sign(self):
-        lines = await said(PICTURE, SMALL)
+    async def test_every_steer_has_its_sign(self):
+        lines = await drawn_lines(PICTURE, SMALL)
         bump = lines[2].removeprefix("4 in bump").replace("[", "").replace("]", "").split()
         assert [float(value) for value in bump] == pytest.approx(STEER[-1], abs=0.051)
         assert all(value.startswith(("+", "-", "0.0")) for value in bump)
 
     async def test_shades_follow_the_limit(self):
-        lines = await said(ArticulationPicture([0.0, 1.0, 2.0, 3.0], [0.0],
+        lines = await drawn_lines(ArticulationPicture([0.0, 1.0, 2.0, 3.0], [0.0],
             [[0.5, -0.6, 1.1, 2.1]], 0.5), SMALL)  # fmt: skip
         assert [char for char in "░▒▓" if char in lines[3]] == ["░", "▒", "▓"]
         assert lines[3].index("░") < lines[3].index("▒") < lines[3].index("▓")
 
-    async def test_the_worst_is_marked_and_said(self):
-        lines = await said(PICTURE, SMALL)
+    async def test_the_largest_steer_is_marked_and_said(self):
+        lines = await drawn_lines(PICTURE, SMALL)
         assert sum(line.count("[") for line in lines) == 1
         assert "Worst: 1.9 deg to the left at 4 in bump, left wheel up 8 deg" in lines
 
     @pytest.mark.parametrize("size", [SMALL, LARGE])
-    async def test_nothing_wraps(self, size):
+    async def test_no_line_wraps(self, size):
         for picture in (PICTURE, CALM):
-            lines = await said(picture, size)
+            lines = await drawn_lines(picture, size)
             assert len(lines) == 11 + (picture is CALM)
             assert max(map(len, lines)) <= size[0] - 2
 
-    async def test_what_cannot_be_reached_has_a_dash_and_a_word(self):
-        lines = await said(CALM, SMALL)
+    async def test_a_place_out_of_reach_has_a_dash_and_a_legend(self):
+        lines = await drawn_lines(CALM, SMALL)
         assert lines[6].count("—") == 2
         assert lines[-1] == "— cannot reach"
 
-    async def test_nothing_to_show(self):
-        assert "".join(await said(None, SMALL)) == ""
+    async def test_without_a_picture_the_map_is_empty(self):
+        assert "".join(await drawn_lines(None, SMALL)) == ""
 
 
-class TestWorst:
-    def test_within_the_limit(self):
+class TestLargestSteer:
+    def test_a_steer_within_the_limit(self):
         assert worst_words(CALM, (2, 0)) == (
             "Worst: 0.1 deg to the right at 102 mm bump, right wheel up 8 deg (within)"
         )
 
-    def test_level(self):
+    def test_a_steer_of_the_level_axle(self):
         assert worst_words(PICTURE, (0, 4)).endswith("at 5 in droop, axle level (within)")
 
-    def test_nowhere(self):
+    def test_no_steer_within_reach(self):
         assert worst_words(PICTURE, None) == "The linkage cannot reach anywhere on this map."
 
 

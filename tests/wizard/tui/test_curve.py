@@ -44,9 +44,9 @@ def any_picture(chance: Random) -> CurvePicture:
         nan if chance.random() < 0.05 else v
         for v in bend(chance.uniform(-scale, scale), chance.uniform(-scale, scale))
     ]
-    give = [chance.uniform(0, scale / 4) for _ in HEAVE] if chance.random() < 0.5 else None
+    uncertainty = [chance.uniform(0, scale / 4) for _ in HEAVE] if chance.random() < 0.5 else None
     return CurvePicture(
-        Trace("before", HEAVE, value, give),
+        Trace("before", HEAVE, value, uncertainty),
         Trace("after", HEAVE, bend(0.1, 0.1)) if chance.random() < 0.5 else None,
         limit=chance.choice([None, 0.25, 0.5, 2.0]),
         working=WORKING,
@@ -55,17 +55,17 @@ def any_picture(chance: Random) -> CurvePicture:
 
 
 @pytest.mark.parametrize("size", SIZES, ids=str)
-def test_words_never_meet_and_are_never_cut(size):
+def test_words_do_not_meet_and_are_not_cut(size):
     chance = Random(20261125)
     for _ in range(100):
         picture = any_picture(chance)
-        found = curve_words(picture, plot_of(picture, size), size, set())
-        for number, word in enumerate(found):
+        words = curve_words(picture, plot_of(picture, size), size, set())
+        for number, word in enumerate(words):
             assert word.column >= 0
             assert word.cells.stop <= size.width
             assert 0 <= word.row < size.height
-            assert not any(word.touches(other) for other in found[number + 1 :])
-        text = " ".join(word.text for word in found)
+            assert not any(word.touches(other) for other in words[number + 1 :])
+        text = " ".join(word.text for word in words)
         assert "droop" in text
         assert "bump" in text
         assert ("limit" in text) == (picture.limit is not None)
@@ -95,52 +95,52 @@ class TestFrame:
         assert plot.dot((100, 0))[0] > plot.dot((-100, 0))[0]
         assert plot.dot((0, 1))[1] < plot.dot((0, -1))[1]
 
-    def test_numbers_are_round_in_the_unit_shown(self):
+    def test_numbers_are_round_in_the_displayed_unit(self):
         plot = plot_of(PICTURES["alone"], Size(60, 20))
         assert plot.heave_ticks("in") == pytest.approx((-5, -4, -3, -2, -1, 0, 1, 2, 3, 4))
         assert plot.heave_ticks("mm") == pytest.approx((-100, -50, 0, 50, 100))
 
-    def test_a_curve_of_nothing_still_has_a_frame(self):
+    def test_a_curve_without_values_has_a_frame(self):
         nothing = CurvePicture(Trace("now", [0.0], [nan]))
         plot = plot_of(nothing, Size(60, 20))
         assert plot.high > plot.low
         assert plot.top > plot.bottom
 
-    def test_what_is_infinite_is_left_out(self):
+    def test_an_infinite_value_is_left_out(self):
         plot = plot_of(CurvePicture(Trace("now", [-1.0, 1.0], [0.5, inf])), Size(60, 20))
         assert plot.top < 1
 
 
 class TestWords:
-    async def test_a_gap_says_so(self):
+    async def test_a_gap_has_a_label(self):
         curve = Curve(PICTURES["out_of_reach"])
         async with PictureApp(curve).run_test(size=SMALL):
             assert text_of(curve).count("cannot reach") == 3  # either gap, and where the axle is
 
-    async def test_where_the_axle_is_and_what_that_does(self):
+    async def test_heave_and_steer_of_the_axle_are_said(self):
         curve = Curve(PICTURES["now_and_planned"])
         async with PictureApp(curve).run_test(size=SMALL):
             text = text_of(curve)
         assert "at 2 3/8 in bump: steers left 1.02 deg" in text
         assert text.count("●") == 1
 
-    def test_it_gets_shorter_where_there_is_no_room(self):
+    def test_the_readout_is_shorter_where_there_is_no_room(self):
         (word,) = axle_readout(PICTURES["now_and_planned"], 1.02, Size(38, 14))
         assert word.text == "1.02 deg"
 
-    async def test_names_are_text_and_no_markup(self):
+    async def test_names_are_text_without_markup(self):
         curve = Curve(CurvePicture(Trace("[b]now[/b]", HEAVE, bend(1, 1)), PLANNED))
         async with PictureApp(curve).run_test(size=SMALL):
             assert "━━ [b]now[/b]" in text_of(curve)
 
-    async def test_no_curve_no_picture(self):
+    async def test_without_a_curve_the_picture_is_empty(self):
         curve = Curve()
         async with PictureApp(curve).run_test(size=SMALL):
             assert text_of(curve).strip() == ""
             curve.show(PICTURES["alone"])
             assert "give or take" in text_of(curve)
 
-    def test_between_its_points(self):
+    def test_a_value_between_two_points_is_interpolated(self):
         trace = Trace("now", [0.0, 10.0, 20.0], [0.0, 1.0, nan])
         assert value_at(trace, 5.0) == 0.5
         for heave in (15.0, 25.0, -1.0, None):

@@ -48,7 +48,7 @@ async def test_lines_that_cross_keep_the_dots_of_both():
     assert dots == 40
 
 
-async def test_text_is_shown_as_it_stands():
+async def test_text_is_drawn_without_markup():
     drawing = Crossing()
     async with PictureApp(drawing).run_test(size=(30, 10)):
         row = "".join(drawing.get_pixel(column, 6)[0] for column in range(10))

@@ -1,15 +1,15 @@
-"""Keys take effect in the order they are pressed, however fast."""
+"""The order of keys that are typed fast into a field."""
 
 from textual.app import App, ComposeResult
 
 from wizard.tui.widgets.field import Field
 
 SLOW = 0.05
-"""Seconds an answer takes to be dealt with here."""
+"""Time that an answer takes here, s."""
 
 
 class OneField(App[None]):
-    """Collects what is handed in; the next question comes some time later."""
+    """Collects the submitted lines; the next question comes some time later."""
 
     def __init__(self, asks_again: bool = True) -> None:
         super().__init__()
@@ -26,7 +26,7 @@ class OneField(App[None]):
 
 
 def burst(app: App[None], *keys: str) -> None:
-    """Every key at once, as a tape that types its readings sends them."""
+    """Send all keys at once, like a tape that types its readings."""
     for key in keys:
         app.simulate_key(key)
 
@@ -47,21 +47,21 @@ async def test_lines_typed_at_once_do_not_run_into_each_other():
         assert pilot.app.query_one(Field).value == "7"
 
 
-async def test_an_edit_takes_its_turn():
+async def test_an_edit_takes_effect_in_its_order():
     async with OneField().run_test() as pilot:
         burst(pilot.app, "1", "7", "backspace", "8", "enter")
         await until(pilot, 1)
         assert pilot.app.lines == ["18"]
 
 
-async def test_a_cleared_line_keeps_what_is_typed_after_it():
+async def test_keys_after_a_cleared_line_are_kept():
     async with OneField().run_test() as pilot:
         burst(pilot.app, "9", "9", "ctrl+u", "1", "8")
         await pilot.pause(SLOW)
         assert pilot.app.query_one(Field).value == "18"
 
 
-async def test_beside_an_older_text_what_was_typed_ahead_is_dropped():
+async def test_keys_typed_ahead_of_an_older_text_are_dropped():
     async with OneField(asks_again=False).run_test() as pilot:
         burst(pilot.app, "1", "enter", "2")
         await pilot.pause()

@@ -1,4 +1,4 @@
-"""What is pasted into a field."""
+"""Texts that are pasted into a field."""
 
 from textual.events import Paste
 
@@ -7,7 +7,7 @@ from wizard.tui.widgets.field import LONGEST, Field
 
 
 async def pasted(tmp_path, *texts):
-    """What stands in the field after some pastes."""
+    """Value of the field and the notices after some pastes."""
     draft_at(tmp_path, "vehicle.description")
     async with app_in(tmp_path).run_test(size=(80, 24)) as pilot:
         await pilot.press("enter")
@@ -19,17 +19,17 @@ async def pasted(tmp_path, *texts):
         return field.value, [notice.message for notice in pilot.app._notifications]
 
 
-async def test_lines_become_one(tmp_path):
+async def test_several_lines_become_one_line(tmp_path):
     value, _ = await pasted(tmp_path, "crew [red]cab[/red]\nlong bed\r\nlift")
     assert value == "crew [red]cab[/red] long bed lift"
 
 
-async def test_control_characters_stay_out(tmp_path):
+async def test_control_characters_are_dropped(tmp_path):
     value, _ = await pasted(tmp_path, "crew\x1b[31m cab\x07\u202e")
     assert value == "crew[31m cab"
 
 
-async def test_what_has_no_room_is_cut_and_said(tmp_path):
-    value, said = await pasted(tmp_path, "x" * (LONGEST - 2), "abc")
+async def test_a_text_too_long_is_cut_with_a_notice(tmp_path):
+    value, notices = await pasted(tmp_path, "x" * (LONGEST - 2), "abc")
     assert value == "x" * (LONGEST - 2) + "ab"
-    assert said == [f"cut: a line takes {LONGEST} characters"]
+    assert notices == [f"cut: a line takes {LONGEST} characters"]

@@ -1,4 +1,4 @@
-"""The front view: what is drawn, where, and what it says."""
+"""The front view: its drawing, its places and its words."""
 
 from math import hypot, sqrt
 from random import Random
@@ -60,7 +60,7 @@ ARCS = {
 
 
 def any_picture(chance: Random) -> FrontPicture:
-    """A picture that could come up in a session, wild ones among them."""
+    """A picture that a session could have, sometimes a wild one."""
     wild = 4 if chance.random() < 0.2 else 1
 
     def near(spot: tuple[float, float]) -> tuple[float, float]:
@@ -87,7 +87,7 @@ def any_picture(chance: Random) -> FrontPicture:
 
 
 @pytest.mark.parametrize("size", SIZES, ids=str)
-def test_words_never_meet_and_are_never_cut(size):
+def test_words_do_not_meet_and_are_not_cut(size):
     chance = Random(20261125)
     for _ in range(200):
         picture = any_picture(chance)
@@ -106,7 +106,7 @@ def test_words_never_meet_and_are_never_cut(size):
             assert TAPE_WORDS[path.kind] in texts
 
 
-class TestWhatIsDrawn:
+class TestDrawing:
     async def test_the_vehicles_left_is_on_the_right_and_the_picture_says_so(self):
         view = FrontView(FrontPicture(PIVOTS))
         async with PictureApp(view).run_test(size=SMALL):
@@ -131,7 +131,7 @@ class TestWhatIsDrawn:
         assert set(rows[-2]) <= set("⠉⠒⠤⣀⡀⢀ ")
         assert rows[-2].count(" ") < 4
 
-    async def test_a_pivot_that_is_not_known_is_absent(self):
+    async def test_an_unknown_pivot_is_not_drawn(self):
         view = FrontView(FrontPicture({"track_bar.frame": PIVOTS["track_bar.frame"]}))
         async with PictureApp(view).run_test(size=SMALL):
             text = text_of(view)
@@ -140,7 +140,7 @@ class TestWhatIsDrawn:
         assert "track bar frame end" in text
         assert "drag link" not in text
 
-    async def test_the_picture_grows(self):
+    async def test_the_picture_grows_with_the_pivots(self):
         view = FrontView()
         async with PictureApp(view).run_test(size=SMALL):
             marks = []
@@ -189,12 +189,12 @@ class TestWhatIsDrawn:
         assert "tie rod" in text
         assert "near ball" in text
 
-    async def test_notes_are_text_and_no_markup(self):
+    async def test_notes_are_text_without_markup(self):
         view = FrontView(FrontPicture(PIVOTS, notes={"track_bar": "[red]8.5[/red] deg"}))
         async with PictureApp(view).run_test(size=LARGE):
             assert "track bar [red]8.5[/red] deg" in text_of(view)
 
-    async def test_it_says_as_much_without_colour(self, monkeypatch):
+    async def test_the_text_is_the_same_without_colour(self, monkeypatch):
         said = []
         for colour in (True, False):
             if not colour:
@@ -213,7 +213,7 @@ class TestWhatIsDrawn:
 
 
 class TestTravel:
-    async def test_frame_ends_stay_axle_ends_go_and_words_stay(self):
+    async def test_axle_ends_move_while_frame_ends_and_words_stay(self):
         view = FrontView(FrontPicture(PIVOTS, wheels=WHEELS_ON_THE_FLOOR, arcs=ARCS))
         async with PictureApp(view).run_test(size=LARGE):
             words = view.words
@@ -235,7 +235,7 @@ class TestTravel:
         assert lowest == sorted(lowest, reverse=True)
         assert len(set(lowest)) == 3
 
-    async def test_at_rest_again(self):
+    async def test_the_axle_returns_to_rest(self):
         view = FrontView(FrontPicture(PIVOTS, wheels=WHEELS_ON_THE_FLOOR, arcs=ARCS))
         async with PictureApp(view).run_test(size=LARGE):
             before = text_of(view)
@@ -244,7 +244,7 @@ class TestTravel:
             view.move(None)
             assert text_of(view) == before
 
-    async def test_everything_stays_inside_through_the_travel(self):
+    async def test_every_pivot_stays_inside_through_the_travel(self):
         view = view_of(FrontPicture(PIVOTS, arcs=ARCS), None, Size(60, 20))
         for heave in (-125.0, 100.0):
             for x, y in view.line(moved(heave).values()):

@@ -256,8 +256,8 @@ class TestGoingAbout:
         async with measuring_at(tmp_path, "walk_round.joints.track_bar_frame") as pilot:
             choices = pilot.app.screen.query_one(ChoiceList)
             choices.highlighted = 0
-            choices.action_hand_in()
-            choices.action_hand_in()  # before the first has been taken
+            choices.action_submit()
+            choices.action_submit()  # before the first has been taken
             await pilot.pause()
             assert at(pilot) == "walk_round.joints.track_bar_axle"
             assert pilot.app.screen.query_one(ChoiceList).highlighted is None

@@ -32,50 +32,49 @@ RULES = [
 ]
 
 
-async def said(rules: list[RuleRow], size: tuple[int, int]) -> list[str]:
+async def drawn_lines(rules: list[RuleRow], size: tuple[int, int]) -> list[str]:
     table = RulesTable(rules)
     async with PictureApp(table).run_test(size=size):
         return [line.rstrip() for line in text_of(table).splitlines()]
 
 
-class TestWhatItSays:
+class TestText:
     async def test_a_line_for_each_rule_where_there_is_room(self):
-        lines = await said(RULES, LARGE)
+        lines = await drawn_lines(RULES, LARGE)
         assert lines[1].split("  ")[0] == "✗ out"
         assert "-2.9 deg, give or take 0.5" in lines[1]
         assert "at most 1.5 deg" in lines[1]
         assert "less than 1 in 100" in lines[1]
         assert len(lines) == 1 + len(RULES) + 1
 
-    async def test_two_lines_where_there_is_not(self):
-        lines = await said(RULES, SMALL)
+    async def test_two_lines_for_each_rule_on_a_narrow_screen(self):
+        lines = await drawn_lines(RULES, SMALL)
         assert lines[0] == "✗ out                parallel          -2.9 deg, give or take 0.5"
         assert lines[1].strip() == "at most 1.5 deg; less than 1 in 100 that it is within"
         assert len(lines) == 2 * len(RULES) + 1
         assert max(map(len, lines)) <= 78
 
-    async def test_small_limits_are_read_to_hundredths(self):
-        assert "0.52 deg, give or take 0.31" in "\n".join(await said(RULES, SMALL))
+    async def test_a_reading_with_a_small_limit_has_hundredths(self):
+        assert "0.52 deg, give or take 0.31" in "\n".join(await drawn_lines(RULES, SMALL))
 
-    async def test_what_decides_comes_first_and_the_rest_is_said_to_be_advice(self):
-        lines = "\n".join(await said(RULES, LARGE))
+    async def test_deciding_rules_come_before_advising_rules(self):
+        lines = "\n".join(await drawn_lines(RULES, LARGE))
         advice = lines.index("For advice")
         assert all(lines.index(name) < advice for name in ("parallel", "steer", "toe"))
         assert all(lines.index(name) > advice for name in ("flat, track bar", "near in length"))
 
     @pytest.mark.parametrize("size", [SMALL, LARGE])
-    async def test_what_is_not_known_is_said(self, size):
-        text = "\n".join(
-            await said([RuleRow("peak_steer", "steer", nan, nan, 0.5, "unheard of", nan)], size)
-        )
+    async def test_an_unknown_value_is_said(self, size):
+        rule = RuleRow("peak_steer", "steer", nan, nan, 0.5, "unheard of", nan)
+        text = "\n".join(await drawn_lines([rule], size))
         assert "— unheard of" in text
         assert text.count("not known") == 2
 
-    async def test_text_is_no_markup(self):
+    async def test_names_are_text_without_markup(self):
         rule = RuleRow("peak_steer", "[b]steer[/b]", 0.1, None, 0.5, "within")
-        assert "[b]steer[/b]" in "\n".join(await said([rule], SMALL))
+        assert "[b]steer[/b]" in "\n".join(await drawn_lines([rule], SMALL))
 
-    async def test_other_rules_take_their_place(self):
+    async def test_other_rules_replace_the_rules(self):
         table = RulesTable(RULES)
         async with PictureApp(table).run_test(size=SMALL) as pilot:
             table.show(RULES[:1])

@@ -1,4 +1,4 @@
-"""Where the tape goes for each reading."""
+"""The way of the tape for each reading."""
 
 import pytest
 
@@ -17,7 +17,7 @@ def test_every_reading_of_the_survey_has_a_path(name):
 
 
 @pytest.mark.parametrize("name", ["steering.arm", "steering.pitman_arm", "tie_rod.near_arm"])
-def test_what_runs_fore_and_aft_is_only_ringed(name):
+def test_a_reading_fore_and_aft_has_a_ring_alone(name):
     path = tape_path(name, USUAL_PLACES)
     assert path is not None
     assert len(path.rings) == 1
@@ -25,7 +25,7 @@ def test_what_runs_fore_and_aft_is_only_ringed(name):
 
 
 @pytest.mark.parametrize("name", ["vehicle.tag", "", "stance.ride_height.left", "travel.bump"])
-def test_what_is_not_seen_from_the_front_has_none(name):
+def test_a_reading_not_seen_from_the_front_has_no_path(name):
     assert tape_path(name, USUAL_PLACES) is None
 
 

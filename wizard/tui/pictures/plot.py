@@ -13,8 +13,8 @@ from wizard.views.ticks import ticks
 GUTTER = 7
 """Columns left of the frame for the numbers."""
 
-MARGIN = 0.12
-"""Room above the curve and below it, as a share of the range of its values."""
+STRETCH = 1.12
+"""Height of the curves with the margin on one side, as a multiple of their height."""
 
 TICK_COLUMNS, TICK_ROWS = 5, 2
 """Columns and rows that a number on an axis needs at least."""
@@ -74,7 +74,7 @@ def plot_of(picture: CurvePicture, size: Size) -> Plot:
     heaves = [*picture.trace.heave, -picture.working[0], picture.working[1]]
     low, high = min(heaves), max(heaves)
     bottom, top = picture.value_range()
-    margin = MARGIN * (top - bottom)
+    margin = (STRETCH - 1) * (top - bottom)
     left, above, below = GUTTER * ACROSS, DOWN, 3 * DOWN
     right = (size.width - 2) * ACROSS
     return Plot(
