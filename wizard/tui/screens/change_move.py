@@ -68,7 +68,8 @@ def rise_question(verdict: Verdict, plan: Plan, index: int, unit: LengthUnit) ->
         is_free = move.correction.name == BY_HAND
         if rise and not is_free and not min(rises) - SAME <= rise <= max(rises) + SAME:
             raise QuantityError(
-                f"this correction goes {rise_range_words(rises, unit)}; the bench moves a pivot anywhere"
+                f"this correction goes {rise_range_words(rises, unit)}; "
+                "the bench moves a pivot anywhere"
             )
         changed_move = replace(move, rise=rise)
         moves = (*plan.moves[:index], changed_move, *plan.moves[index + 1 :])

@@ -34,7 +34,7 @@ class Asking(Vertical):
             self.answer = answer
 
     def compose(self) -> ComposeResult:
-        """From the top: what was answered, what is asked, and help with it."""
+        """Yield from the top: the answers so far, the question, its field or list, the guidance."""
         yield Answers()
         yield Static(id="ask")
         yield Field(holds=True)
@@ -97,13 +97,13 @@ class Asking(Vertical):
 
     @property
     def typed(self) -> str:
-        """What stands in the field; nothing where there is a list instead."""
+        """Text in the field; empty where there is a list instead."""
         field = self.query_one(Field)
         return field.value if field.display else ""
 
     @property
     def given(self) -> Any:
-        """What Enter would hand in."""
+        """Answer that Enter would hand in."""
         choices = self.query_one(Choices)
         return choices.given if choices.display else self.typed
 

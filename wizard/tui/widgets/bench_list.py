@@ -1,4 +1,4 @@
-"""What can be moved on the bench, a line each, with how far it has been moved."""
+"""The parts that can be moved on the bench, a line each, with their change."""
 
 from __future__ import annotations
 

@@ -32,7 +32,7 @@ class ComparisonView(SectionedView):
     }
 
     def sheet(self) -> ComposeResult:
-        """From the top: the outcome, the changes, the pictures, the rest."""
+        """Yield from the top: the outcome, the changes, the pictures, the rest."""
         with Vertical(id="upper"):
             with Vertical(id="answer"):
                 yield Banner()

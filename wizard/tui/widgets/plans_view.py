@@ -45,7 +45,7 @@ class PlansView(SectionedView):
     }
 
     def sheet(self) -> ComposeResult:
-        """From the top: the answer, the plans, and what belongs to one of them."""
+        """Yield from the top: the result, the plans, and the details of the marked one."""
         with Vertical(id="plans"):
             yield Static(id="fix-answer")
             yield PlansTable()
@@ -64,7 +64,7 @@ class PlansView(SectionedView):
         self.query_one("#fix-answer", Static).update(Content(answer))
 
     def show_none(self) -> None:
-        """There is no plan to look at."""
+        """Show that there is no plan."""
         self.set_class(True, "-no-plan")
         for part in self.PARTS:
             self.query_one(f"#{part}").display = part == "plans"

@@ -17,7 +17,7 @@ class Trail(Pressable):
     progress: reactive[tuple[Progress, ...]] = reactive(())
 
     def render(self) -> Content:
-        """As many steps around the one at hand as fit, and its number."""
+        """The steps around the present one as far as they fit, and its number."""
         if not self.progress:
             return Content()
         here = next(i for i, one in enumerate(self.progress) if one.state == "here")

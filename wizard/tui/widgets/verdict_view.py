@@ -53,7 +53,7 @@ class VerdictView(SectionedView):
     is_complete = False
 
     def sheet(self) -> ComposeResult:
-        """From the top: the word, what it means, what to look at, the rules; room for pictures."""
+        """Yield from the top: verdict, meaning, warnings, rules, and room for the pictures."""
         with Vertical(id="upper"):
             with Vertical(id="answer"):
                 yield Banner()
@@ -119,7 +119,7 @@ class VerdictView(SectionedView):
         self.facts("care", "Before any work", [Fact("", text, "▪") for text in CAUTIONS])
 
     def cannot(self, reasons: Iterable[Fact]) -> None:
-        """There is no verdict; say why."""
+        """Show that there is no verdict, and the reasons."""
         self.query_one(Banner).verdict = NO_VERDICT
         self.facts("means", "", [Fact("", "It cannot be worked out yet.")])
         self.facts("look", "", reasons)

@@ -88,7 +88,7 @@ class Worksheet(Vertical):
 
     @property
     def closure_facts(self) -> tuple[Fact, ...]:
-        """Whether the readings close; () in a step that does not show it."""
+        """Closure of the readings; () in a step that does not show it."""
         closing = self.query_one(Closing)
         return closing.facts if closing.display else ()
 
@@ -97,7 +97,7 @@ class Worksheet(Vertical):
         self.query_one(Keys).keys = (Key("F5", "keep it", "keep"), *keys(flow))
 
     def offer_no_more(self, flow: Flow) -> None:
-        """Without that key: what was queried has been typed over."""
+        """Name the keys without it: another answer was typed."""
         self.query_one(Keys).keys = keys(flow)
 
     def ask_reason(self, kept: str, message: str) -> None:
