@@ -107,7 +107,7 @@ class EvenarcApp(Host):
     def resume(self, path: Path) -> None:
         """Go on with an unfinished session at the question it had reached."""
         try:
-            self.draft_store.lay_out(path)
+            self.draft_store.remember(path)
             self.take(opening.open_draft(path, self.files, self.profile_folders))
         except RecordError as error:
             self.at_home(str(error))
@@ -149,7 +149,7 @@ class EvenarcApp(Host):
                 self.lay_beside(path, Path(other))
 
         ask, do = "Beside which session?", "The earlier one counts as before, the later as after."
-        self.push_screen(PickScreen(ask, do, pairing.as_choices(entries), None), chosen)
+        self.push_screen(PickScreen(ask, do, pairing.session_choices(entries), None), chosen)
 
     def lay_beside(self, path: Path, other: Path) -> None:
         """Show a filed session beside another one, the earlier as before."""

@@ -14,7 +14,7 @@ from core.text import quantity
 from core.text.plain_text import plain
 from core.text.quantity import LengthUnit, QuantityError
 from core.verdict.verdict import Verdict
-from wizard.flow.planning import SAME
+from wizard.flow.planning import SAME_RISE
 from wizard.phrases.plan_outcomes import outcome_words
 from wizard.phrases.work_steps import format_setting, move_words, range_words
 from wizard.questions.question import Choice
@@ -62,7 +62,7 @@ def how_far(verdict: Verdict, plan: Plan, index: int, unit: LengthUnit) -> Promp
         rise = rise_typed(text, unit)
         rises = move.correction.rises
         is_free = move.correction.name == BY_HAND
-        if rise and not is_free and not min(rises) - SAME <= rise <= max(rises) + SAME:
+        if rise and not is_free and not min(rises) - SAME_RISE <= rise <= max(rises) + SAME_RISE:
             raise QuantityError(
                 f"this correction goes {range_words(rises, unit)}; the bench moves a pivot anywhere"
             )

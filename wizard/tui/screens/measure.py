@@ -22,7 +22,8 @@ from wizard.flow.flow import Flow
 from wizard.flow.opening import OpenedSession
 from wizard.flow.profile_choices import profile_choices
 from wizard.flow.retake import Retake
-from wizard.flow.unentered_input import UnenteredInput, undone
+from wizard.flow.undo import describe_undo
+from wizard.flow.unentered_input import UnenteredInput
 from wizard.phrases.answer_words import answer_in_words, as_typed
 from wizard.phrases.help import help_on
 from wizard.questions.question import Question
@@ -112,7 +113,7 @@ class MeasureScreen(Screen[str]):
                 self.action_leave()
             elif isinstance(how, Retake):
                 self.move(how.flow)
-                self.query_one(Asking).retake(how.adds)
+                self.query_one(Asking).retake(how.adds_repeat)
             else:
                 self.move(how)
 
@@ -214,7 +215,7 @@ class MeasureScreen(Screen[str]):
         if missing or profile is None:
             return
         try:
-            self.app.draft_store.check(self.flow.document)
+            self.app.draft_store.check_unchanged(self.flow.document)
             path = file_record(
                 self.app.files, finished_record(self.flow.document, profile, drafts.now())
             )
@@ -270,7 +271,7 @@ class MeasureScreen(Screen[str]):
         self.move(before)
         if self.flow is not before:
             return
-        said, text = undone(now, before)
+        said, text = describe_undo(now, before)
         if text:
             self.query_one(Asking).retype(text)
         if said:
@@ -308,7 +309,7 @@ class MeasureScreen(Screen[str]):
 
     def action_leave(self) -> None:
         """To the first page; the draft stays."""
-        kept = self.app.draft_store.holds(self.flow.document)
+        kept = self.app.draft_store.has_draft(self.flow.document)
         said = ["the session is kept, unfinished"] if kept else []
         typed = [str(self.doubted)] if self.gives_reason else []
         if self.is_typed_over and not self.gives_reason:

@@ -23,13 +23,13 @@ from wizard.flow.planning import (
     BENCH,
     CHANGED,
     Planning,
-    Titled,
+    TitledPlan,
     adjusters_in,
     kept_plan,
-    offered,
+    offered_corrections,
     switched_on,
-    with_only,
     with_plan,
+    with_switched_on,
 )
 from wizard.phrases.answer_words import UNIT_WORDS
 from wizard.phrases.help_on_plans import help_on_plans
@@ -83,7 +83,7 @@ class PlansScreen(StepScreen):
         self.trouble, self.fault = "", ""
         self.verdict: Verdict | None = None
         self.planning: Planning | None = None
-        self.own: tuple[Titled, ...] = ()
+        self.own: tuple[TitledPlan, ...] = ()
         self.doubted: Plan | None = None  # chosen once, and it does not steer true
         self.hurries = False  # Enter was pressed before it was known what there is to choose
 
@@ -98,7 +98,7 @@ class PlansScreen(StepScreen):
 
     def on_mount(self) -> None:
         """Search, with all that the shop has."""
-        self.corrections, self.trouble = offered(
+        self.corrections, self.trouble = offered_corrections(
             self.profile, self.app.surroundings.parts_shelf, self.app.profile_folders
         )
         self.begin()
@@ -163,7 +163,7 @@ class PlansScreen(StepScreen):
             UNIT_WORDS[self.unit],
         )
         if planning is not None:
-            answer = search_result_words(planning.verdict, planning.fix)
+            answer = search_result_words(planning.verdict, planning.search_result)
             self.page.say(f"{answer} {self.trouble}".strip())
             if planning.plans:
                 adjusters = adjusters_in(document, self.profile)
@@ -201,7 +201,7 @@ class PlansScreen(StepScreen):
 
     def plan_again(self, planning: Planning) -> None:
         """Show other plans, or another one at hand."""
-        self.planning, self.own, self.doubted = planning, planning.own, None
+        self.planning, self.own, self.doubted = planning, planning.made_by_hand, None
         self.show()
 
     def action_step(self, by: int) -> None:
@@ -237,7 +237,7 @@ class PlansScreen(StepScreen):
 
         def changed(plan: Plan) -> None:
             if self.planning:
-                self.plan_again(self.planning.with_own(CHANGED, plan))
+                self.plan_again(self.planning.with_plan_by_hand(CHANGED, plan))
 
         if self.planning and self.planning.plan:
             ask_move(self.app, self.planning.verdict, self.planning.plan, self.unit, changed)
@@ -249,7 +249,7 @@ class PlansScreen(StepScreen):
 
         def tried(plan: Plan | None) -> None:
             if plan is not None and self.planning:
-                self.plan_again(self.planning.with_own(BENCH, plan))
+                self.plan_again(self.planning.with_plan_by_hand(BENCH, plan))
 
         plan = self.planning.plan
         tag = vehicle_tag(self.flow.document)
@@ -260,7 +260,7 @@ class PlansScreen(StepScreen):
 
         def said(names: list[str] | None) -> None:
             if names is not None:
-                self.note(with_only(self.flow.document, self.corrections, names))
+                self.note(with_switched_on(self.flow.document, self.corrections, names))
                 self.begin()
 
         if self.searches:
