@@ -73,7 +73,7 @@ def keep_queried(flow: Flow, value: Any, reason: str) -> Flow | Refused:
     if not reason.strip():
         return Refused("a reason is needed: what was seen, in a few words")
     if len(reason.strip()) > LONGEST_REASON:
-        return Refused(f"the reason is too long: use at most {LONGEST_REASON} characters")
+        return Refused(f"the reason is too long: {LONGEST_REASON} characters at most")
     return accept_value(flow, value, plain(reason.strip(), LONGEST_REASON))
 
 
@@ -112,7 +112,8 @@ def _query_known_tag(accepted: Accepted, flow: Flow, files: Path) -> Accepted | 
                 return Queried(
                     accepted.value,
                     f"{plain(tag)} was measured before{last}. To measure it again, leave with F9 "
-                    "and press F6 on that session. Keep the tag if this is a separate first session",
+                    "and press F6 on that session. "
+                    "Keep the tag if this is a separate first session",
                 )
     return accepted
 
