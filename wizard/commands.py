@@ -203,7 +203,7 @@ def application(
     notice : str
         A line for home.
     """
-    from wizard.printed.page_file import write_beside
+    from wizard.printed.page_file import write_page_beside
     from wizard.tui.app import EvenarcApp
     from wizard.tui.host import Surroundings
 
@@ -211,7 +211,7 @@ def application(
         files,
         tuple(profile_folders),
         parts_shelf(files),
-        write_page=write_beside,
+        write_page=write_page_beside,
         log_fault=partial(log_fault, files=files),
     )
     return EvenarcApp(surroundings, measures_at_once, notice)
