@@ -1,7 +1,7 @@
 """The command `evenarc`: its arguments, and the function that runs each command.
 
-Each command loads the reports, the pages or the application when it runs, so that
-`evenarc check --json` loads neither Rich nor Textual.
+Each command imports what only it needs when it runs, so that `evenarc check --json` loads neither
+Rich nor Textual.
 """
 
 import os
@@ -11,8 +11,6 @@ from collections.abc import Callable, Sequence
 from contextlib import suppress
 from functools import partial
 from pathlib import Path
-from shutil import copytree, ignore_patterns
-from tempfile import TemporaryDirectory
 from typing import TYPE_CHECKING, NoReturn
 
 from core.documents.entries import units_of
@@ -160,6 +158,9 @@ def _measure(options: Namespace) -> int:
 
 
 def _demo(options: Namespace) -> int:
+    from shutil import copytree, ignore_patterns
+    from tempfile import TemporaryDirectory
+
     with TemporaryDirectory(prefix="evenarc-demo-") as folder:
         options.files = Path(folder) / "demo"
         copytree(DEMO_SESSIONS, options.files, ignore=ignore_patterns("*.py", "__pycache__"))

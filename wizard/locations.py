@@ -3,8 +3,6 @@
 import os
 from pathlib import Path
 
-from platformdirs import user_data_path
-
 from core.documents.record import SHOP
 
 FILES_VARIABLE = "EVENARC_FILES"
@@ -30,6 +28,8 @@ def files_folder(option: str | Path | None = None) -> Path:
     for chosen in (option, os.environ.get(FILES_VARIABLE)):
         if chosen is not None and str(chosen).strip():
             return Path(chosen).expanduser().absolute()
+    from platformdirs import user_data_path  # a check of a complete record does without it
+
     return user_data_path("evenarc", appauthor=False)
 
 

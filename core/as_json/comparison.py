@@ -1,4 +1,4 @@
-"""Before beside after as plain numbers, mm and deg, for `evenarc compare --json`."""
+"""A comparison as plain numbers, mm and deg, for `evenarc compare --json`."""
 
 from collections.abc import Sequence
 from typing import Any
@@ -12,7 +12,7 @@ from core.verdict.verdict import Verdict
 def comparison_as_json(
     before: Verdict, after: Verdict, comparison: Comparison, moves: Sequence[ReachedMove]
 ) -> dict[str, Any]:
-    """Everything that a comparison says; angles in deg, lengths in mm."""
+    """Results of a comparison; angles in deg, lengths in mm."""
     return {
         "before": {"id": before.session.id, "overall": before.overall},
         "after": {"id": after.session.id, "overall": after.overall},

@@ -11,7 +11,7 @@ LINKS = ("track_bar", "drag_link")
 
 
 def search_as_json(verdict: Verdict, fix: SearchResult) -> dict[str, Any]:
-    """Everything that a search says; field names are those of the specification."""
+    """Results of a search, with the field names of the specification."""
     return {
         "id": verdict.session.id,
         "before": {

@@ -1,6 +1,6 @@
 """A verdict as plain numbers, mm and deg, for `evenarc check --json` and for [results].
 
-Numbers that cannot be are None. Field names are those of the record's specification.
+A number that cannot be computed is None. The field names are the specification's.
 """
 
 from math import isfinite
@@ -16,13 +16,13 @@ from core.verdict.verdict import Verdict
 
 
 def verdict_as_json(verdict: Verdict, record: str) -> dict[str, Any]:
-    """Everything that a verdict says.
+    """Results of a verdict.
 
     Parameters
     ----------
     verdict : Verdict
     record : str
-        The file it came from, as the user named it.
+        The file of the session, as the user named it.
     """
     return {
         "record": record,
@@ -61,14 +61,14 @@ def verdict_as_json(verdict: Verdict, record: str) -> dict[str, Any]:
 
 
 def numbers(values: Array | float) -> Any:
-    """Floats, in lists where there are several; None for what is not a number."""
+    """Floats, nested in lists like the array; None in place of nan."""
     array = np.asarray(values, dtype=float)
     listed: Any = array.tolist()
     return listed if np.isfinite(array).all() else _without_nan(listed)
 
 
 def degrees(values: Array | float) -> Any:
-    """Radians as degrees, like `numbers`."""
+    """Angles in degrees from radians, like `numbers`."""
     return numbers(np.degrees(values))
 
 
@@ -157,13 +157,13 @@ def _toe(peak: Peak) -> dict[str, Any]:
 
 
 def _articulation(verdict: Verdict) -> dict[str, Any] | None:
-    grid = verdict.articulation
-    if grid is None:
+    articulation = verdict.articulation
+    if articulation is None:
         return None
     return {
-        "roll_deg": degrees(grid.roll),
-        "heave_mm": numbers(grid.heave),
-        "steer_deg": degrees(grid.steer),
+        "roll_deg": degrees(articulation.roll),
+        "heave_mm": numbers(articulation.heave),
+        "steer_deg": degrees(articulation.steer),
     }
 
 
@@ -179,12 +179,12 @@ def _readings(verdict: Verdict) -> dict[str, Any]:
 
 
 def _item(item: AdjustedReading) -> dict[str, Any]:
-    shown = degrees if item.reading.kind == "slope" else numbers
+    converted = degrees if item.reading.kind == "slope" else numbers
     return {
         "reading": item.reading.name,
-        "value": shown(item.reading.value),
-        "u": shown(item.u),
-        "residual": shown(item.residual),
+        "value": converted(item.reading.value),
+        "u": converted(item.u),
+        "residual": converted(item.residual),
         "redundancy_number": item.redundancy_number,
         "w": item.w,
     }

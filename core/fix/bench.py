@@ -1,4 +1,4 @@
-"""The bench: what if a pivot, the ride height or an arm were elsewhere. Nothing of it is filed."""
+"""The bench: a pivot, the ride height or an arm is moved on trial. Nothing is filed."""
 
 from dataclasses import dataclass, replace
 
@@ -12,30 +12,30 @@ from core.text.quantity import INCH
 from core.verdict.verdict import Verdict
 
 NUDGED = (*PIVOTS, RIDE_HEIGHT, *ARMS)
-"""Everything that can be nudged."""
+"""Names of everything that can be nudged."""
 
 STEPS: dict[str, tuple[float, ...]] = {
     "in": (INCH / 16, INCH / 8, INCH / 4, INCH / 2, INCH),
     "mm": (1.0, 2.0, 5.0, 10.0, 25.0),
 }
-"""Tape steps to nudge by, smallest first, mm; as many for one unit as for the other."""
+"""Steps of a nudge, smallest first, mm; as many for one unit as for the other."""
 
 BY_HAND = "tried on the bench"
-"""Name of a move that comes from no profile."""
+"""Name of the correction of a move that comes from no profile."""
 
 SHORTEST_ARM = INCH
-"""mm; an arm is not tried out shorter than this."""
+"""mm; the shortest arm that is tried."""
 
 
 @dataclass(frozen=True, eq=False)
 class Bench:
-    """A measured vehicle with nudges, in the order they were made.
+    """A measured vehicle with its nudges, in the order they were made.
 
     Attributes
     ----------
     verdict : Verdict
     nudges : tuple of (str, float)
-        What was nudged (one of NUDGED) and by how much, mm.
+        Name (one of NUDGED) and step, mm.
     """
 
     verdict: Verdict
@@ -43,7 +43,7 @@ class Bench:
 
     @classmethod
     def of(cls, verdict: Verdict, plan: Plan | None = None) -> "Bench":
-        """A bench on which a plan is made already."""
+        """A bench that begins with the moves of a plan, or as measured."""
         if plan is None:
             return cls(verdict)
         linkage = verdict.measured.linkage
@@ -55,27 +55,27 @@ class Bench:
         return cls(verdict, (*moves, *arms))
 
     def nudged(self, name: str, step: float) -> "Bench":
-        """One nudge more; an arm is left at its shortest."""
+        """The bench after one more nudge; an arm stops at its shortest length."""
         if name in ARMS:
             now = float(getattr(self.verdict.measured.linkage, ARMS[name])) + self.change(name)
             step = max(step, SHORTEST_ARM - now)
         return replace(self, nudges=(*self.nudges, (name, step)))
 
     def undone(self) -> "Bench":
-        """Without the last nudge."""
+        """The bench before the last nudge."""
         return replace(self, nudges=self.nudges[:-1])
 
     def reset(self) -> "Bench":
-        """Back where it was measured."""
+        """The bench as it was measured."""
         return replace(self, nudges=())
 
     def change(self, name: str) -> float:
-        """How far something is from where it was measured, mm."""
+        """Sum of the nudges of one name, mm."""
         return sum(step for nudged, step in self.nudges if nudged == name)
 
     @property
     def moves(self) -> tuple[Move, ...]:
-        """The nudges of pivots and ride height as moves, each once."""
+        """One move for each pivot that is off its measured place, and for the ride height."""
         return tuple(
             Move(Correction(BY_HAND, name, (change,)), change)
             for name in (*PIVOTS, RIDE_HEIGHT)
@@ -84,7 +84,7 @@ class Bench:
 
     @property
     def arms(self) -> dict[str, float]:
-        """Lengths that were tried out instead of those measured, by name, mm."""
+        """Arms of another length than measured, by name, mm."""
         linkage = self.verdict.measured.linkage
         return {
             name: float(getattr(linkage, field)) + change
@@ -93,5 +93,5 @@ class Bench:
         }
 
     def plan(self) -> Plan:
-        """What the nudges bring, with the probability that the vehicle then steers true."""
+        """The nudges as a plan, with the probability that the vehicle steers true."""
         return plan_of(self.verdict, self.moves, self.arms)

@@ -1,4 +1,4 @@
-"""How likely the deciding rules are within their limits once corrections are made.
+"""Probabilities that the deciding rules are within their limits after corrections.
 
 Geometries are drawn from the uncertainty of today's readings. The uncertainty of setting a pivot
 where it is meant to be is added to each of them.
@@ -74,7 +74,7 @@ def with_setting(drawn: Linkage, corrections: Sequence[Correction]) -> Linkage:
 
 
 def within_limits(parallel: Array, peaks: tuple[Array, Array], limits: Limits) -> NDArray[np.bool_]:
-    """Whether parallel, steer and toe of each geometry are within; one that binds is not.
+    """True where parallel, steer and toe of a geometry are within; False where a link binds.
 
     Returns
     -------

@@ -1,4 +1,4 @@
-"""The combinations of a set of corrections, each worked as if every reading were exact."""
+"""All combinations of a set of corrections, each computed as if every reading were exact."""
 
 from collections.abc import Callable
 from dataclasses import dataclass
@@ -13,12 +13,12 @@ from core.verdict.curves import Curves
 from core.verdict.rules import parallel_angle, slopes
 
 PORTION = 16_384
-"""Combinations worked at a time: with more of them memory would be what takes the time."""
+"""Combinations computed at a time; the arrays of more would not fit the fast memory."""
 
 
 @dataclass(frozen=True, eq=False)
 class Combinations:
-    """Some combinations of one set of corrections.
+    """Combinations of one set of corrections, with their results.
 
     Attributes
     ----------
@@ -41,11 +41,11 @@ class Combinations:
 
     @property
     def nearest(self) -> int:
-        """The row that comes nearest to the limits, or stays furthest within them."""
+        """Row of the smallest excess."""
         return int(np.argmin(self.excess))
 
     def of(self, rows: NDArray[np.intp]) -> "Combinations":
-        """Some rows of it."""
+        """The combinations of some rows."""
         return Combinations(
             CorrectionSet(self.choices.corrections, self.choices.rises[rows]),
             self.parallel[rows],
@@ -55,7 +55,7 @@ class Combinations:
         )
 
     def worth_a_look(self) -> "Combinations":
-        """Those within their limits, smallest sum of rises first; else only the nearest."""
+        """The combinations within their limits, smallest sum of rises first; else the nearest."""
         within = np.flatnonzero(self.excess <= 1)
         if not within.size:
             return self.of(np.array([self.nearest]))
@@ -66,16 +66,16 @@ class Combinations:
 def contenders(
     linkage: Linkage, limits: Limits, choices: CorrectionSet, tick: Callable[[int], None]
 ) -> Combinations:
-    """What of a set is worth a look, in a portion at a time.
+    """The combinations of a set that could become a plan, computed in portions.
 
     Parameters
     ----------
     linkage : Linkage
-        As it was measured.
+        The measured linkage.
     limits : Limits
     choices : Choices
     tick : callable
-        Told how many more combinations are worked through.
+        Called with the number of combinations that were just worked through.
     """
     found = []
     for start in range(0, len(choices.rises), PORTION):

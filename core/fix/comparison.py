@@ -1,4 +1,4 @@
-"""Before and after: what changed, whether the fix is shown, whether anything else moved."""
+"""Comparison of two sessions: the changes, the control points, and whether the fix is shown."""
 
 from collections.abc import Collection, Mapping
 from dataclasses import dataclass
@@ -16,7 +16,7 @@ from core.verdict.verdict import Overall, Verdict
 
 
 class FixOutcome(StrEnum):
-    """Whether the numbers show that a fix has cured a vehicle."""
+    """Outcome of a comparison: the numbers show that the fix cured the vehicle, or not."""
 
     SHOWN = "shown"
     NOT_SHOWN = "not shown"
@@ -55,19 +55,19 @@ class Change:
 
     @property
     def changed(self) -> bool:
-        """Whether the difference is more than its doubt explains."""
+        """True if the difference exceeds its uncertainty."""
         return abs(self.change) > CHANGED * self.u
 
 
 @dataclass(frozen=True)
 class Control:
-    """Two pivots that nobody moved, as seen from each other.
+    """A pair of pivots that nobody moved.
 
     Attributes
     ----------
     pivots : (str, str)
     across, up : float
-        Change of the second as seen from the first, mm.
+        Change of the second pivot relative to the first, mm.
     u_across, u_up : float
         Standard uncertainties of the changes, mm.
     """
@@ -80,13 +80,13 @@ class Control:
 
     @property
     def unchanged(self) -> bool:
-        """False where something else moved, or the datum was laid elsewhere."""
+        """False where another part moved, or the datum line lies elsewhere."""
         return abs(self.across) <= MOVED * self.u_across and abs(self.up) <= MOVED * self.u_up
 
 
 @dataclass(frozen=True)
 class Comparison:
-    """Two sessions of a vehicle side by side.
+    """Two sessions of a vehicle compared.
 
     Attributes
     ----------
@@ -105,14 +105,14 @@ class Comparison:
 
 
 def compare(before: Verdict, after: Verdict, moved: Collection[str] | None) -> Comparison:
-    """What changed from one session of a vehicle to another.
+    """Compare two sessions of a vehicle.
 
     Parameters
     ----------
     before, after : Verdict
     moved : collection of str or None
-        Pivots that were moved, "ride_height" among them where the vehicle was raised or lowered;
-        None where it is not known, so that no pivot can serve as a control point.
+        Pivots that were moved, with "ride_height" where the vehicle was raised or lowered. None
+        where the moves are unknown: then no pivot can serve as a control point.
     """
     changes = tuple(
         Change(name, before_value, after_value, hypot(before_u, after_u))
@@ -125,9 +125,9 @@ def compare(before: Verdict, after: Verdict, moved: Collection[str] | None) -> C
 
 
 def altered_pivots(before: Mapping[str, Any], after: Mapping[str, Any]) -> frozenset[str] | None:
-    """The pivots that were moved between two records, as the later one says.
+    """The pivots that were moved between two records, from the later record.
 
-    Where it does not say, what the earlier one planned; None where neither is known.
+    Where the later record does not say, the plan of the earlier one; None without either.
     """
     said = value_at(after, "session.altered")
     if isinstance(said, list):
@@ -160,7 +160,7 @@ def _values(verdict: Verdict) -> list[tuple[str, float, float]]:
 
 
 def _controls(before: Verdict, after: Verdict, moved: Collection[str]) -> tuple[Control, ...]:
-    """Frame ends among themselves and axle ends among themselves, so that ride height is out."""
+    """Pairs of frame ends and pairs of axle ends: the ride height does not change them."""
     both = [p for p in before.adjustment.pivots if p in after.adjustment.pivots and p not in moved]
     frame_ends = [pivot for pivot in both if pivot.endswith(".frame")]
     axle_ends = [pivot for pivot in both if not pivot.endswith(".frame")]
@@ -175,7 +175,7 @@ def _control(before: Verdict, after: Verdict, pair: tuple[str, str]) -> Control:
 
 
 def _seen_from(verdict: Verdict, pair: tuple[str, str]) -> tuple[Array, Array]:
-    """The second pivot as seen from the first, arrays (3,), with standard uncertainties, mm."""
+    """Second pivot less first, and its standard uncertainty; arrays (3,), mm."""
     adjustment = verdict.adjustment
     first, second = (adjustment.pivots.index(pivot) for pivot in pair)
     pick = np.zeros((3, adjustment.points.size))

@@ -1,4 +1,4 @@
-"""Moves of pivots: every combination of corrections that a shop could make, as arrays."""
+"""Moves of pivots, and the sets of corrections with all combinations of their rises."""
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
@@ -13,7 +13,7 @@ from core.profiles.corrections import Correction
 MOST_CORRECTIONS = 3
 
 ARMS = {"steering.arm": "arm", "steering.pitman_arm": "pitman_arm"}
-"""Arms that can have another length, by the name of their reading: attributes of a linkage."""
+"""Attributes of a linkage for arms that can have another length, by name of the reading."""
 
 
 @dataclass(frozen=True)
@@ -49,7 +49,7 @@ class CorrectionSet:
 def correction_sets(
     corrections: Sequence[Correction], most: int = MOST_CORRECTIONS
 ) -> Iterator[CorrectionSet]:
-    """Every set of up to `most` corrections that do not exclude each other, smallest sets first."""
+    """Every set of at most `most` corrections without exclusions, smallest sets first."""
     for count in range(1, most + 1):
         for chosen in combinations(corrections, count):
             if not any(excludes(one, other) for one, other in combinations(chosen, 2)):
@@ -58,12 +58,12 @@ def correction_sets(
 
 
 def excludes(one: Correction, other: Correction) -> bool:
-    """Whether two corrections cannot be made together; either of them may say so."""
+    """True if two corrections exclude each other; either of them may say so."""
     return one.name in other.not_with or other.name in one.not_with
 
 
 def moved_pivots(corrections: Sequence[Correction]) -> tuple[str, ...]:
-    """The pivots that some corrections move, in the order of PIVOTS."""
+    """Pivots that corrections move, in the order of PIVOTS."""
     named = {correction.pivot for correction in corrections}
     if RIDE_HEIGHT in named:
         named |= {"track_bar.frame", "drag_link.frame"}

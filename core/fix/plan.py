@@ -29,7 +29,7 @@ class Plan:
 
     @property
     def steers_true(self) -> bool:
-        """Whether its probability is one from which a vehicle is said to steer true."""
+        """True if its probability is high enough for the verdict "steers true"."""
         return self.after.p_true >= SURE
 
     @property

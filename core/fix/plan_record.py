@@ -1,4 +1,4 @@
-"""A plan in the record: the corrections chosen and what they should bring, and what was reached."""
+"""The [plan] table of a record, and the moves reached after the work."""
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
@@ -19,12 +19,12 @@ from core.text import quantity
 from core.verdict.verdict import Verdict
 
 SHORT = 2.0
-"""Standard uncertainties by which a move is off before it is called so."""
+"""Standard uncertainties up to which a move counts as planned."""
 
 
 @dataclass(frozen=True)
 class FiledPlan:
-    """What a record says was planned; mm and rad.
+    """The plan of a record; mm and rad.
 
     Attributes
     ----------
@@ -32,7 +32,7 @@ class FiledPlan:
         Correction, pivot ("ride_height" among them) and rise.
     expected : dict of float
         "parallel", "peak_steer", "peak_toe_change", "track_bar_slope", "drag_link_slope" and
-        "length_ratio" as they should be afterwards, where the record has them.
+        "length_ratio" expected after the work, where the record has them.
     arms : dict of float
         Arms of another length, by the name of their reading.
     """
@@ -47,7 +47,7 @@ class FiledPlan:
         return frozenset(pivot for _, pivot, _ in self.moves)
 
     def rise(self, pivot: str) -> float:
-        """How far a pivot should have risen, mm."""
+        """Planned rise of a pivot, mm."""
         return sum(
             rise
             for _, moved, rise in self.moves
@@ -57,7 +57,7 @@ class FiledPlan:
 
 @dataclass(frozen=True)
 class ReachedMove:
-    """A planned move beside what the pivot did, mm."""
+    """Planned and reached rise of a pivot, mm."""
 
     pivot: str
     planned: float
@@ -66,17 +66,17 @@ class ReachedMove:
 
     @property
     def fits(self) -> bool:
-        """Whether the difference is no more than its doubt explains."""
+        """True if the difference is within its uncertainty."""
         return abs(self.reached - self.planned) <= SHORT * self.u
 
     @property
     def fell_short(self) -> bool:
-        """Whether the pivot went less far than planned, or the other way."""
+        """True if the pivot rose less far than planned, or the other way."""
         return not self.fits and (self.reached - self.planned) * self.planned < 0
 
 
 def plan_table(plan: Plan, unit: quantity.LengthUnit) -> dict[str, Any]:
-    """The [plan] table of a record, in the session's units; a peak that binds is left out."""
+    """The [plan] table of a record, in the session's unit; a peak that is nan is left out."""
     show = partial(quantity.format_length, unit=unit, decimals=1)
     after = plan.after
     angles = {
@@ -112,7 +112,7 @@ def plan_table(plan: Plan, unit: quantity.LengthUnit) -> dict[str, Any]:
 def plan_of_document(
     document: Mapping[str, Any], verdict: Verdict, corrections: Sequence[Correction]
 ) -> Plan | None:
-    """The plan of a document worked afresh from its moves, or None where it has none.
+    """The plan of a document, computed afresh from its moves; None where it has none.
 
     Parameters
     ----------
@@ -120,7 +120,7 @@ def plan_of_document(
     verdict : Verdict
         On the same document.
     corrections : sequence of Correction
-        What is known of its corrections; one that is not among them has only its name.
+        Known corrections; a correction that is not among them has only its name.
 
     Raises
     ------
@@ -182,7 +182,7 @@ def _move(move: Any, place: str, unit: quantity.LengthUnit) -> tuple[str, str, f
 
 
 def reached_moves(planned: FiledPlan, before: Verdict, after: Verdict) -> tuple[ReachedMove, ...]:
-    """Every pivot that was to move, planned beside reached."""
+    """Planned and reached rise of every pivot with a planned move."""
     found = []
     for pivot in PIVOTS:
         rise = planned.rise(pivot)

@@ -1,4 +1,4 @@
-"""What moved pivots would bring: the rules, the peaks, the side effects."""
+"""Prediction for moved pivots: the rules, the peaks, the side effects."""
 
 from dataclasses import dataclass
 from math import radians
@@ -20,12 +20,12 @@ UNCHANGED: dict[str, float] = {
     **dict.fromkeys(("parallel", "track_bar", "drag_link", "steer", "toe"), radians(0.01)),
     "length": 0.005,
 }
-"""Differences, in rad and for the length as a ratio, up to which a rule is no worse than before."""
+"""Differences up to which a rule counts as no worse; rad, and a ratio for the length."""
 
 
 @dataclass(frozen=True, eq=False)
 class Prediction:
-    """A linkage with pivots moved, beside the measured one; mm and rad.
+    """A linkage with moved pivots, compared with the measured one; mm and rad.
 
     Attributes
     ----------
@@ -37,9 +37,9 @@ class Prediction:
     motion : Motion
         From full droop to full bump, at the heaves of the verdict's sweep.
     splits : (Split, Split)
-        Where the steer at the ends of the working travel comes from, droop first.
+        Causes of the steer at the ends of the working travel, droop first.
     lengths, length_changes : (float, float)
-        Centre-to-centre lengths to set, and how much that is more than now.
+        Centre-to-centre lengths to set, and their change from now.
     roll_centre_rise : float or None
         None without wheel offsets.
     walk : (float, float)
@@ -48,8 +48,8 @@ class Prediction:
     travel_limits : (float or None, float or None)
         Heave at which a link would bind before droop, before bump ends.
     worse : tuple of str
-        "parallel", "track_bar", "drag_link" (less flat), "length", "steer", "toe": what ends up
-        worse than now.
+        Rules that become worse: "parallel", "track_bar", "drag_link" (less flat), "length",
+        "steer", "toe".
     """
 
     linkage: Linkage
@@ -80,7 +80,7 @@ class Prediction:
 
     @property
     def overall(self) -> str:
-        """The verdict that this probability carries."""
+        """Verdict at this probability."""
         decision = decide(self.p_true)
         if decision == Conformity.TOO_CLOSE:
             return Conformity.TOO_CLOSE
@@ -88,7 +88,7 @@ class Prediction:
 
 
 def predict(verdict: Verdict, linkage: Linkage, chances: Chances) -> Prediction:
-    """What a moved linkage (no leading axes) brings, beside the measured one of a verdict."""
+    """Prediction for a moved linkage (no leading axes) of a vehicle with a verdict."""
     session, now = verdict.session, verdict.measured.linkage
     heaves = working_heaves(session.limits)
     working, whole = motion_at(linkage, heaves), motion_at(linkage, verdict.sweep.heave)
@@ -126,7 +126,7 @@ def _worse(now: Linkage, then: Linkage, heaves: Array) -> tuple[str, ...]:
 
 
 def _badness(linkage: Linkage, heaves: Array) -> dict[str, float]:
-    """How far from ideal each rule is: larger is worse."""
+    """Distance of each rule from its ideal; larger is worse."""
     motion = motion_at(linkage, heaves)
     track_bar, drag_link = np.abs(slopes(linkage)).tolist()
     return {

@@ -52,9 +52,9 @@ class Candidate:
 
     @property
     def is_sure(self) -> bool:
-        """Whether no candidate can be likelier."""
+        """True if no candidate can be likelier."""
         return round((1 - self.p_true) / STEP) == 0
 
     def could_precede(self, other: "Candidate") -> bool:
-        """Whether it may precede another candidate of its set, whatever its probability."""
+        """True if it may precede another candidate of its set, whatever its probability."""
         return not other.is_sure or self.small < other.small

@@ -16,7 +16,7 @@ STEPS = 100
 1e-7 of themselves."""
 
 
-@dataclass(frozen=True, eq=False, repr=False)
+@dataclass(frozen=True)
 class Event:
     """A passage of suspension travel on the road.
 
@@ -46,7 +46,7 @@ class Event:
     deceleration: float
 
 
-@dataclass(frozen=True, eq=False, repr=False)
+@dataclass(frozen=True)
 class Course:
     """Where an event leaves the vehicle; nan where a link cannot reach the event's travel.
 

@@ -17,7 +17,7 @@ import numpy as np
 from core.kinematics.linkage import Array, Linkage, centre_distance
 
 
-@dataclass(frozen=True, eq=False, repr=False)
+@dataclass(frozen=True, eq=False)
 class Derivatives:
     """Arrays (...) of the linkage's leading shape.
 

@@ -8,7 +8,7 @@ from core.adjustment.least_squares import Adjustment
 from core.kinematics.linkage import Array
 
 
-@dataclass(frozen=True, eq=False, repr=False)
+@dataclass(frozen=True)
 class Share:
     """Share of one reading in the variance of a result, 0 to 1."""
 
@@ -34,7 +34,7 @@ def budget(adjustment: Adjustment, gradient: Array) -> tuple[Share, ...]:
 
 
 def largest_first(shares: Array) -> list[int]:
-    """Places of shares in order; of those that only rounding tells apart the first goes first."""
+    """Indices of the shares, largest first; shares that differ by rounding keep their order."""
     return [int(i) for i in np.argsort(-shares.round(9), kind="stable")]
 
 

@@ -1,4 +1,4 @@
-"""The linkage as it was measured: adjusted pivots, arms, and how sure they are."""
+"""The measured linkage: adjusted pivots and arms, with their covariance."""
 
 import numpy as np
 
@@ -13,8 +13,8 @@ from core.uncertainty.propagation import SCALARS, MeasuredLinkage
 def measured_linkage(session: Session, adjustment: Adjustment) -> MeasuredLinkage:
     """The linkage of a session with the covariance of its parameters.
 
-    With wheel offsets the middle between the wheels becomes y = 0; without them the datum line
-    does. An assumed length has no doubt of its own: that it is assumed is said with the verdict.
+    With wheel offsets the middle between the wheels is y = 0; without them the datum line is.
+    An assumed length has no uncertainty of its own; the verdict names it as assumed.
     """
     centre = np.zeros(3)
     if has_centre_plane(session):
@@ -47,7 +47,7 @@ def measured_linkage(session: Session, adjustment: Adjustment) -> MeasuredLinkag
 
 
 def has_centre_plane(session: Session) -> bool:
-    """Whether both wheels were measured, which places the vehicle's centre plane."""
+    """True if both wheels were measured, which places the vehicle's centre plane."""
     return {"left_offset", "right_offset"} <= session.wheels.keys()
 
 

@@ -13,13 +13,13 @@ from core.statistics.conformity import Conformity, Ruling, decide, probability_b
 from core.uncertainty.budget import largest_first, variances_of
 
 MOST_REPEATS = 9
-"""Nobody takes the same reading more often than this."""
+"""Most repeats of one reading."""
 
 MOST_READINGS = 4
 """Readings that advice names at most."""
 
 
-@dataclass(frozen=True, eq=False, repr=False)
+@dataclass(frozen=True)
 class Advice:
     """Readings to take again, and how many times more each.
 
@@ -41,11 +41,11 @@ def advice(
 ) -> Advice:
     """The fewest repeats that would settle a verdict which is too close to call.
 
-    It has to be settled both where the new repeats come out as the pivots say now, which leaves
-    every result where it is, and where they come out as they were read before, which pulls the
-    results towards these readings. Doubt that the readings do not carry (of the arms) stays. Up
-    to four readings, those that weigh most, are taken again one to nine times; the verdict is
-    settled when one rule is out or none is too close to call.
+    The verdict has to be settled in two cases. The repeats may come out as the pivots say now,
+    which leaves every result unchanged. Or they come out as they were read before, which pulls
+    the results towards these readings. Uncertainty of the arms stays. Up to four readings, the
+    ones with the largest shares, are taken again one to nine times. The verdict is settled when
+    one rule is out or none is too close to call.
 
     Parameters
     ----------
@@ -54,7 +54,7 @@ def advice(
         The rulings that are too close to call, each with the derivative of its value with the
         coordinates of the pivots.
     holds : callable
-        Tries out in full what looks as if it would settle it.
+        Tries an advice in full on the readings; True if it settles the verdict.
     """
     variances = [variances_of(adjustment, gradient) for _, gradient in contested]
     weight = np.sum([variance / (variance.sum() or 1.0) for variance in variances], axis=0)

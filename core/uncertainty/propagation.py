@@ -1,8 +1,8 @@
-"""How the doubt of the readings reaches the results.
+"""Propagation of the uncertainty of the readings to the results.
 
-Linear propagation with covariances (GUM, JCGM 100:2008, 5.2.2) where a result is as good as
-linear in the pivots; Monte Carlo (JCGM 101:2008) on the full model for the peak over the working
-travel, which is not.
+Linear propagation with covariances (GUM, JCGM 100:2008, 5.2.2) serves where a result is as good
+as linear in the pivots. The peak over the working travel is not; its uncertainty is drawn on the
+full model (Monte Carlo, JCGM 101:2008).
 """
 
 from collections.abc import Callable, Iterator
@@ -16,18 +16,18 @@ from core.kinematics.pivots import pivots_of
 from core.statistics.random_numbers import standard_normal
 
 SCALARS = ("arm", "pitman_arm", "near_arm", "joint_from_far_ball", "hub_height")
-"""What is measured beside the pivots."""
+"""Parameters of a linkage other than its pivots."""
 
 PORTION = 1_000
-"""Drawn geometries worked at a time."""
+"""Drawn geometries computed at a time."""
 
 STEP = 1e-3
-"""Half the span of a central difference, mm: its error is some 1e-9 of the derivative."""
+"""Half the span of a central difference, mm; its error is some 1e-9 of the derivative."""
 
 
-@dataclass(frozen=True, eq=False, repr=False)
+@dataclass(frozen=True, eq=False)
 class MeasuredLinkage:
-    """A linkage as it was measured: its parameters and how sure they are.
+    """A measured linkage: its parameters with their covariance.
 
     Parameters are the pivots' x, y, z in turn, then SCALARS; all mm.
 
@@ -43,14 +43,14 @@ class MeasuredLinkage:
     covariance: Array
 
     def draw(self, count: int, seed: int) -> Linkage:
-        """A linkage holding `count` geometries drawn from the measured one's doubt.
+        """A linkage of `count` geometries drawn with the covariance of the measured one.
 
-        `count` is even, and large beside the number of parameters.
+        `count` is even, and much larger than the number of parameters.
         """
         return with_parameters(self.linkage, self._drawn(count, seed))
 
     def draw_portions(self, count: int, seed: int) -> Iterator[Linkage]:
-        """The same geometries, a portion at a time: few enough to stay in the fast memory."""
+        """The same geometries in portions that stay in the fast memory."""
         drawn = self._drawn(count, seed)
         for start in range(0, count, PORTION):
             yield with_parameters(self.linkage, drawn[start : start + PORTION])
@@ -94,7 +94,7 @@ class MeasuredLinkage:
 
     @cached_property
     def _nudged(self) -> Linkage:
-        """The linkage with one parameter a step more, each in turn, then with it a step less."""
+        """The linkage with each parameter in turn a step larger, then each a step smaller."""
         centre = parameters(self.linkage)
         steps = STEP * np.eye(len(centre))
         return with_parameters(self.linkage, np.concatenate([centre + steps, centre - steps]))

@@ -1,21 +1,19 @@
-"""From a document to its verdict, with every way it can fail as one line about an entry."""
+"""The verdict on a document; every failure is one line about an entry."""
 
 from collections.abc import Callable, Mapping
-from typing import TYPE_CHECKING, Any
+from typing import Any
 
 from core.adjustment.least_squares import MissingReading, NoSolution
 from core.documents.entries import EntryError
+from core.profiles.profile import Profile
 from core.sessions.session import session_from
 from core.verdict.verdict import DRAWS, Verdict, evaluate
 
-if TYPE_CHECKING:
-    from core.profiles.profile import Profile
-
 
 def assess(
-    document: Mapping[str, Any], profile_of: "Callable[[str], Profile]", draws: int = DRAWS
+    document: Mapping[str, Any], profile_of: Callable[[str], Profile], draws: int = DRAWS
 ) -> Verdict:
-    """The verdict on what a document holds.
+    """The verdict on a document.
 
     Parameters
     ----------

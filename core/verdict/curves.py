@@ -1,4 +1,4 @@
-"""Steer and toe-in change over the working travel, of one geometry or of thousands at once."""
+"""Curves of steer and toe-in change over the working travel, for one geometry or thousands."""
 
 from collections.abc import Sequence
 from dataclasses import dataclass
@@ -12,13 +12,13 @@ from core.kinematics.motion import motion_at
 from core.profiles.limits import Limits
 
 HEAVES = 41
-"""Equally spaced heaves that a peak is taken over, and that a sweep has."""
+"""Number of equally spaced heaves of a sweep, and of the search for a peak."""
 
 NODES = 8
 
 
 def working_heaves(limits: Limits) -> Array:
-    """The heaves that peaks are taken over, array (41,), mm."""
+    """Heaves of the working travel at which a peak is sought, array (41,), mm."""
     return np.linspace(-limits.working_droop, limits.working_bump, HEAVES)
 
 
@@ -30,13 +30,13 @@ def peak_values(linkage: Linkage, limits: Limits) -> tuple[Array, Array]:
     return Curves.of(linkage, limits).peaks()
 
 
-@dataclass(frozen=True, eq=False, repr=False)
+@dataclass(frozen=True, eq=False)
 class Curves:
     """Steer and toe-in change of many geometries over the working travel.
 
-    The model is worked at a few Chebyshev nodes and carried to the 41 heaves by the polynomial
-    through them: over a working travel the curves are so smooth that this agrees with the model
-    at every heave to some 1e-9 rad (a test holds it to that), in a quarter of the time.
+    The model is computed at a few Chebyshev nodes. The polynomial through them gives the curve at
+    the 41 heaves. Over a working travel the curves are so smooth that this agrees with the model
+    to some 1e-9 rad at every heave (a test checks that), in a quarter of the time.
 
     Attributes
     ----------

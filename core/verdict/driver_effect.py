@@ -1,4 +1,4 @@
-"""What the driver has of it: the steer with the steering wheel held, its swing when let go."""
+"""Effect on the driver: steer with the steering wheel held, and its swing when let go."""
 
 from dataclasses import dataclass
 
@@ -8,7 +8,7 @@ from core.verdict.verdict import Verdict
 
 @dataclass(frozen=True)
 class DriverEffect:
-    """What the travel does where the steer over the working travel is largest.
+    """Steer and swing of the steering wheel at the heave of the peak steer.
 
     Attributes
     ----------
@@ -26,7 +26,7 @@ class DriverEffect:
 
 
 def driver_effect(verdict: Verdict) -> DriverEffect:
-    """What the driver has of a verdict."""
+    """Effect of a vehicle with this verdict on its driver."""
     heave, linkage = verdict.steer.at_heave, verdict.measured.linkage
     return DriverEffect(
         heave, float(motion_at(linkage, heave).steer), float(steering_wheel_angle(linkage, heave))

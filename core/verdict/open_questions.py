@@ -11,7 +11,7 @@ from core.verdict.verdict import Verdict
 
 
 class Topic(StrEnum):
-    """What a question is about.
+    """Topic of an open question.
 
     ARTICULATION and ROLL_CENTRE need the vehicle's centre plane. FORE_AND_AFT: how far ahead the
     ends of a link stand; without stations they are taken to stand abreast. LENGTHS: lengths and
@@ -45,7 +45,7 @@ class OpenQuestion:
 
 
 def open_questions_of(verdict: Verdict) -> tuple[OpenQuestion, ...]:
-    """Everything that a verdict leaves open."""
+    """All questions that a verdict leaves open."""
     return (
         *_centre_plane(verdict),
         *_stations(verdict),

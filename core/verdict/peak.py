@@ -1,9 +1,8 @@
-"""The largest steer and toe-in change over the working travel, and how sure they are.
+"""Peaks of steer and toe-in change over the working travel, with their uncertainty.
 
-A peak is a largest magnitude. Where one point of the curve is the largest whatever the doubt does
-to the curve, that is as good as linear in the pivots and propagated as such (GUM 5.2.2). Where the
-curve is near zero or has two humps of a size it is not, and the doubt is drawn (Monte Carlo,
-JCGM 101:2008).
+A peak is a largest magnitude. Where one point of the curve is clearly the largest, the peak is as
+good as linear in the pivots and is propagated linearly (GUM 5.2.2). Where the curve is near zero
+or has two humps of one size, the uncertainty is drawn (Monte Carlo, JCGM 101:2008).
 """
 
 from dataclasses import dataclass
@@ -19,30 +18,30 @@ from core.uncertainty.propagation import MeasuredLinkage
 from core.verdict.curves import Curves, working_heaves
 
 SEED = 20080101
-"""Of every Monte Carlo, so that the same readings always give the same answer."""
+"""Seed of every Monte Carlo, so that the same readings always give the same result."""
 
 CLEAR = 4.0
-"""Standard uncertainties by which a peak stands above zero and above the rest of its curve; at 3
-its u would still be several per cent from that of drawn geometries."""
+"""Standard uncertainties by which a clear peak exceeds zero and the rest of its curve; at 3
+its u would still differ by several per cent from the u of drawn geometries."""
 
 
 class Method(StrEnum):
-    """How the uncertainty of a peak was found."""
+    """Method that gave the uncertainty of a peak."""
 
     LINEAR = "linear"
     MONTE_CARLO = "monte carlo"
 
 
-@dataclass(frozen=True, eq=False, repr=False)
+@dataclass(frozen=True)
 class Peak:
-    """A peak held to its limit.
+    """A peak with its ruling.
 
     Attributes
     ----------
     ruling : Ruling
         The largest magnitude, rad.
     at_heave : float
-        Where it is, mm.
+        Heave of the peak, mm.
     method : Method
     """
 
@@ -59,8 +58,7 @@ def peaks_of(measured: MeasuredLinkage, limits: Limits, draws: int) -> tuple[Pea
     measured : Measured
     limits : Limits
     draws : int
-        Of the Monte Carlo, where it is needed; 0 for linear propagation in any case, which is
-        quick.
+        Draws of the Monte Carlo, where it is needed; 0 for linear propagation in any case.
     """
     heaves = working_heaves(limits)
 
@@ -87,7 +85,7 @@ def peaks_of(measured: MeasuredLinkage, limits: Limits, draws: int) -> tuple[Pea
 
 
 def is_clear(measured: MeasuredLinkage, curve: Array, gradient: Array) -> bool:
-    """Whether one point of a curve is its peak whatever the doubt does to the curve.
+    """True if one point of a curve is its peak whatever the uncertainty does to the curve.
 
     Parameters
     ----------
@@ -122,7 +120,7 @@ def _linear(measured: MeasuredLinkage, curve: Array, gradient: Array, limit: flo
 
 
 def _drawn(curve: Array, peak: Array, limit: float) -> Ruling:
-    """A drawn geometry that binds in the working travel is out."""
+    """Ruling from drawn peaks (count,); a geometry that binds in the working travel is out."""
     free = peak[np.isfinite(peak)]
     u = float(free.std()) if free.size else float("nan")
     within = np.count_nonzero(free <= limit) / peak.size

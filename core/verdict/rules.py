@@ -1,4 +1,4 @@
-"""The three rules of a track bar and a drag link: parallel, flat, equal in length."""
+"""The three rules for track bar and drag link: parallel, near to flat, near in length."""
 
 from dataclasses import dataclass
 
@@ -15,9 +15,9 @@ from core.statistics.conformity import (
 from core.uncertainty.propagation import MeasuredLinkage
 
 
-@dataclass(frozen=True, eq=False, repr=False)
+@dataclass(frozen=True)
 class Rules:
-    """The rules with their doubt; angles in rad.
+    """Rulings on the three rules; angles in rad.
 
     Attributes
     ----------
@@ -26,7 +26,7 @@ class Rules:
     flat_track_bar, flat_drag_link : Ruling
         Slopes.
     length : Ruling
-        Shorter link to longer link.
+        Ratio of the shorter link to the longer one.
     """
 
     parallel: Ruling
@@ -36,7 +36,7 @@ class Rules:
 
     @property
     def flat(self) -> str:
-        """Verdict on both links together."""
+        """Decision on the slopes of both links together."""
         return combined_decision([self.flat_track_bar.verdict, self.flat_drag_link.verdict])
 
 
@@ -63,20 +63,20 @@ def lengths(linkage: Linkage) -> Array:
 
 
 def _side_by_side(track_bar: Array, drag_link: Array) -> Array:
-    """One more axis for the two links, which may have been moved by different arrays of rises."""
+    """Two arrays (...) as one array (..., 2); their shapes are broadcast."""
     both = np.empty((*np.broadcast_shapes(track_bar.shape, drag_link.shape), 2))
     both[..., 0], both[..., 1] = track_bar, drag_link
     return both
 
 
 def length_ratio(linkage: Linkage) -> Array:
-    """Shorter link to longer link, array (...)."""
+    """Ratio of the shorter link to the longer one, array (...)."""
     both = lengths(linkage)
     return np.asarray(both.min(axis=-1) / both.max(axis=-1))
 
 
 def rules_of(measured: MeasuredLinkage, limits: Limits) -> Rules:
-    """The rules of a measured linkage, by linear propagation."""
+    """Rulings on a measured linkage, by linear propagation."""
 
     def values(linkage: Linkage) -> Array:
         both = lengths(linkage)
@@ -97,16 +97,16 @@ def rules_of(measured: MeasuredLinkage, limits: Limits) -> Rules:
 
 
 def parallel_ruling(measured: MeasuredLinkage, limits: Limits) -> Ruling:
-    """The rule that decides, alone."""
+    """Ruling on the parallel angle alone."""
     u = measured.u(measured.gradient(parallel_angle))
     return magnitude_ruling(float(parallel_angle(measured.linkage)), float(u), limits.parallel)
 
 
 def _hold_ratio(quotient: float, u: float, limit: float) -> Ruling:
-    """Track bar to drag link held to a smallest ratio of shorter to longer.
+    """Ruling on the ratio of shorter to longer link, from the quotient of the two lengths.
 
-    The ratio of shorter to longer folds at 1, where it is anything but normal; the quotient of
-    the two links does not, and is within between the limit and its inverse.
+    The ratio folds at 1, where its distribution is far from normal. The quotient of track bar to
+    drag link does not fold; it is within between the limit and its inverse.
     """
     p = probability_between(quotient, u, limit, 1 / limit)
     if quotient <= 1:

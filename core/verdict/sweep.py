@@ -1,4 +1,4 @@
-"""The whole travel: 41 heaves from full droop to full bump, and roll across it."""
+"""The sweep over the whole travel at 41 heaves, and the articulation over heave and roll."""
 
 from dataclasses import dataclass
 
@@ -15,9 +15,9 @@ ROLLS = np.radians(np.linspace(-8.0, 8.0, 9))
 """Rolls of the articulation map, rad."""
 
 
-@dataclass(frozen=True, eq=False, repr=False)
+@dataclass(frozen=True, eq=False)
 class Sweep:
-    """The travel in heave; arrays (41,), nan where a link cannot reach.
+    """Motion over the travel in heave; arrays (41,), nan where a link cannot reach.
 
     Attributes
     ----------
@@ -34,7 +34,7 @@ class Sweep:
     steering_wheel: Array
 
 
-@dataclass(frozen=True, eq=False, repr=False)
+@dataclass(frozen=True, eq=False)
 class Articulation:
     """Steer over roll and heave.
 
@@ -52,9 +52,9 @@ class Articulation:
     steer: Array
 
 
-@dataclass(frozen=True, eq=False, repr=False)
+@dataclass(frozen=True)
 class Split:
-    """Where the steer at one end of the working travel comes from, rad.
+    """The steer at one end of the working travel, parted by cause, rad.
 
     Attributes
     ----------
@@ -63,7 +63,7 @@ class Split:
     not_parallel : float
         The linear term of the series at ride height.
     slope_and_length : float
-        The rest.
+        The rest of the steer.
     """
 
     heave: float
@@ -93,7 +93,7 @@ def articulation(linkage: Linkage, droop: float, bump: float) -> Articulation:
 
 
 def splits(linkage: Linkage, limits: Limits) -> tuple[Split, Split]:
-    """Both ends of the working travel, droop first."""
+    """Splits at both ends of the working travel, droop first."""
     ends = np.array([-limits.working_droop, limits.working_bump])
     linear = derivatives(linkage).gradient * ends
     rest = motion_at(linkage, ends).steer - linear

@@ -1,4 +1,4 @@
-"""The verdict: everything that follows from one session, with its doubt."""
+"""The verdict on one session: every result with its uncertainty."""
 
 from dataclasses import dataclass
 from enum import StrEnum
@@ -37,18 +37,18 @@ DRAWS = 20_000
 """Draws of the Monte Carlo (JCGM 101:2008); the probability of 0.95 is then good to 0.002."""
 
 TRIED = 4_000
-"""Draws with which an advice is tried out."""
+"""Draws of the trial of an advice."""
 
 
-@dataclass(frozen=True, eq=False, repr=False)
+@dataclass(frozen=True, eq=False)
 class Verdict:
-    """What a session says about its vehicle; mm and rad.
+    """All results of a session; mm and rad.
 
     Attributes
     ----------
     overall : Overall
     geometry : Overall
-        The same, whatever the walk-round and the stance say.
+        Verdict of the geometry alone, without walk-round and stance.
     session : Session
     adjustment : Adjustment
     suspect_groups : tuple of Suspicion
@@ -62,7 +62,7 @@ class Verdict:
         Standard uncertainty of the steer gradient, rad/mm.
     sweep : Sweep
     articulation : Articulation or None
-        None without wheel offsets: the middle the axle rolls about is not known.
+        None without wheel offsets: the point that the axle rolls about is unknown.
     splits : (Split, Split)
     courses : tuple of Course
     roll_centre_height : float or None
@@ -72,7 +72,7 @@ class Verdict:
     budget : tuple of Share
         Shares in the variance of the parallel angle.
     advice : Advice or None
-        What would settle the first deciding rule that is too close to call.
+        Readings that would settle the rules that are too close to call.
     """
 
     overall: Overall
@@ -104,7 +104,7 @@ def evaluate(session: Session, draws: int = DRAWS) -> Verdict:
     ----------
     session : Session
     draws : int
-        Of the Monte Carlo for the peaks; 0 for linear propagation alone.
+        Draws of the Monte Carlo for the peaks; 0 for linear propagation alone.
 
     Raises
     ------
@@ -146,7 +146,7 @@ def evaluate(session: Session, draws: int = DRAWS) -> Verdict:
 
 
 def overall(parallel: Conformity, steer: Conformity, toe: Conformity) -> Overall:
-    """Overall verdict of the three rules that decide; flat and equal length only advise."""
+    """Overall verdict from the three values that decide; flatness and length only advise."""
     deciding = (parallel, steer, toe)
     if Conformity.OUT in deciding:
         return Overall.BUMP_STEER
@@ -162,7 +162,7 @@ def _advice(
     peaks: tuple[Peak, Peak],
     draws: int,
 ) -> Advice:
-    """What would settle the deciding rules that are too close to call."""
+    """Advice that would settle the deciding rules that are too close to call."""
     heaves = np.array([peak.at_heave for peak in peaks])
 
     def deciding(linkage: Linkage) -> Array:

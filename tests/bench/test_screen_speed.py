@@ -76,11 +76,11 @@ async def test_a_frame_of_the_travel(tmp_path):
         screen = TravelScreen(verdict, "in", "FG-3")
         await app.push_screen(screen)
         await pilot.pause()
-        ride, took = screen.ride.playing("heave"), []
+        state, took = screen.state.playing("heave"), []
         for _ in range(60):
-            ride = ride.after(1 / 30)
+            state = state.after(1 / 30)
             begun, seen = time.perf_counter(), len(app.painted)
-            screen.go(ride)
+            screen.show(state)
             while len(app.painted) == seen:
                 await pilot.pause(0)
             took.append(app.painted[-1][1] - begun)

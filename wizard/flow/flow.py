@@ -255,7 +255,7 @@ def applicable_answers(document: Document, profile: Profile | None) -> Document:
 def _asked(document: Document, profile: Profile | None) -> Iterator[Question]:
     for step in STEPS:
         for question in step.questions:
-            if question.when(document, profile):
+            if question.is_asked(document, profile):
                 yield question
 
 

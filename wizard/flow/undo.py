@@ -4,7 +4,7 @@ from core.documents.document import value_at
 from core.documents.entries import units_of
 from core.text.plain_text import plain
 from wizard.flow.flow import Flow
-from wizard.phrases.answer_words import answer_in_words, as_typed
+from wizard.phrases.answer_words import answer_in_words, field_text
 
 LONGEST = 80
 """Characters of an answer in a message."""
@@ -36,4 +36,4 @@ def describe_undo(undone_from: Flow, undone_to: Flow) -> tuple[str, str]:
     if restored is not None:
         restored_words = plain(answer_in_words(question, restored, units), LONGEST)
         return f"{message}; it is {restored_words} again", ""
-    return message, "" if question.is_chosen else as_typed(answer)
+    return message, "" if question.is_chosen else field_text(answer)

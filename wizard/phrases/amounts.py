@@ -58,7 +58,7 @@ def side_words(value: float) -> str:
     return "to the left" if value > 0 else "to the right"
 
 
-def rounded_length(mm: float, unit: LengthUnit) -> str:
+def rounded_length_words(mm: float, unit: LengthUnit) -> str:
     """A length that is only about right: to 1/8 in, or to a whole mm."""
     step = 25.4 / 8 if unit == "in" else 1.0
     return format_length(max(round(abs(mm) / step), 1) * step, unit)

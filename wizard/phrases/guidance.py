@@ -7,4 +7,4 @@ from wizard.questions.walk_round import CAUTIONS
 
 def guidance_of(question: Question) -> str:
     """What to do at a question, and where the tape goes."""
-    return CAUTION_LINES if question.path == CAUTIONS else question.do
+    return CAUTION_LINES if question.path == CAUTIONS else question.guidance

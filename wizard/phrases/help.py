@@ -49,7 +49,7 @@ def help_on(question: Question, closure: Sequence[Fact]) -> tuple[HelpSection, .
     where the screen is low.
     """
     return (
-        HelpSection(question.ask, guidance_of(question), question.why),
+        HelpSection(question.ask, guidance_of(question), question.reason),
         *([HelpSection("Do the readings close?", facts=tuple(closure))] if closure else []),
         HelpSection("Keys", keys=MEASURING),
         HelpSection("Numbers", NUMBERS),

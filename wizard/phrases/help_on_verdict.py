@@ -2,7 +2,7 @@
 
 from wizard.phrases.help_section import CAUTIONS_SECTION, HelpSection, Keys
 
-PAGE = (
+SCROLLING = (
     ("1 to 9", "a part of the page"),
     ("↑ ↓", "scroll; PgUp and PgDn by a page, Home and End to its ends"),
     ("F1", "this help"),
@@ -10,7 +10,7 @@ PAGE = (
     ("Esc", "back"),
 )
 BOTH = (
-    *PAGE,
+    *SCROLLING,
     ("T", "move the axle through its travel"),
     ("B", "the bench: try out other pivots, or plan a lift; nothing is filed by it"),
     ("C", "before beside after"),
@@ -60,7 +60,7 @@ def help_on_verdict(is_filed: bool) -> tuple[HelpSection, ...]:
 
 def help_on_comparison() -> tuple[HelpSection, ...]:
     """Help beside a comparison."""
-    return _sections("Before and after", (*PAGE, ("O", "another session to compare with")))
+    return _sections("Before and after", (*SCROLLING, ("O", "another session to compare with")))
 
 
 def help_on_travel() -> tuple[HelpSection, ...]:

@@ -35,13 +35,13 @@ def open_question_facts(verdict: Verdict, document: Document, unit: LengthUnit) 
     yield from assumed_facts(verdict.session, unit)
     for gap in open_questions_of(verdict):
         yield Fact("not answered", open_question_words(gap))
-    if missed := not_looked_at(document):
+    if missed := unchecked_names(document):
         yield Fact(
             "not looked at",
             f"{listed(missed)}. Wear and slack there feel like bump steer.",
             LOOK,
         )
-    for kept in kept_readings(document):
+    for kept in kept_reading_words(document):
         yield Fact("kept as it is", kept)
 
 
@@ -71,20 +71,20 @@ def open_question_words(gap: OpenQuestion) -> str:
     return OPEN[gap.topic].format(names_of_readings(gap.readings))
 
 
-def not_looked_at(document: Document) -> list[str]:
+def unchecked_names(document: Document) -> list[str]:
     """Names of what the walk-round and the stance would have asked and nobody answered."""
     return [
         question.name.lower()
         for step in (walk_round.STEP, stance.STEP)
         for question in step.questions
-        if question.when(document, None)
+        if question.is_asked(document, None)
         and question.is_answered_by_a_value
         and not question.path.startswith("stance.ride_height")
         and value_at(document, question.path) in (None, "not checked")
     ]
 
 
-def kept_readings(document: Mapping[str, Any]) -> Iterator[str]:
+def kept_reading_words(document: Mapping[str, Any]) -> Iterator[str]:
     """Readings that were queried and kept, with the reason given."""
     entries = document.get("kept")
     for kept in entries if isinstance(entries, list) else ():

@@ -9,7 +9,7 @@ from core.statistics.conformity import decide
 from core.text.quantity import LengthUnit
 from core.verdict.verdict import Verdict
 from wizard.phrases.verdict_words import chance_words, mark_and_word, mark_of
-from wizard.phrases.work_steps import is_same, rise_words
+from wizard.phrases.work_steps import is_unchanged, rise_words
 
 CANNOT_REACH = "cannot reach"
 
@@ -93,7 +93,7 @@ def plan_cells(verdict: Verdict, plan: Plan, unit: LengthUnit) -> dict[str, Cell
     }
 
 
-def outcome_words(verdict: Verdict, plan: Plan) -> str:
+def plan_outcome_words(verdict: Verdict, plan: Plan) -> str:
     """What a plan would bring, in one line."""
     after, limits = plan.after, verdict.session.limits
     figures = [
@@ -118,15 +118,15 @@ def roll_centre_words(rise: float | None, unit: LengthUnit) -> str:
     """What the roll centre does."""
     if rise is None:
         return "not known"
-    return "stays" if is_same(rise, unit) else rise_words(rise, unit)
+    return "stays" if is_unchanged(rise, unit) else rise_words(rise, unit)
 
 
 def angle_in_degrees(rad: float, limit: float) -> str:
     """An angle, to hundredths where its limit is below one degree."""
-    return f"{figure(rad, limit)} deg" if isfinite(rad) else CANNOT_REACH
+    return f"{degrees_figure(rad, limit)} deg" if isfinite(rad) else CANNOT_REACH
 
 
-def figure(rad: float, limit: float) -> str:
+def degrees_figure(rad: float, limit: float) -> str:
     """The same without its unit."""
     shown = f"{degrees(rad):.{2 if degrees(limit) < 1 else 1}f}"
     return shown.lstrip("-") if float(shown) == 0 else shown

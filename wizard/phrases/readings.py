@@ -7,7 +7,7 @@ from core.adjustment.outliers import SuspectGroup
 from core.text.quantity import LengthUnit, format_angle, format_length
 from core.uncertainty.next_reading import Advice
 from core.verdict.verdict import DRAWS, Verdict
-from wizard.phrases.amounts import count_words, listed, repeat_count_words, rounded_length
+from wizard.phrases.amounts import count_words, listed, repeat_count_words, rounded_length_words
 from wizard.phrases.fact import LOOK, Fact
 from wizard.phrases.reading_names import name_of_reading
 
@@ -39,7 +39,7 @@ def readings_facts(verdict: Verdict, unit: LengthUnit) -> tuple[Fact, ...]:
     )
 
 
-def look_facts(verdict: Verdict, unit: LengthUnit) -> tuple[Fact, ...]:
+def warning_facts(verdict: Verdict, unit: LengthUnit) -> tuple[Fact, ...]:
     """What has to be seen with the verdict itself: readings that do not close, what to repeat."""
     facts = (
         *closing_facts(verdict.adjustment, verdict.suspect_groups, unit),
@@ -77,7 +77,7 @@ def closing_facts(
 def suspect_group_words(group: SuspectGroup, unit: LengthUnit) -> str:
     """Readings that cannot be told apart, named together with what they differ by."""
     wrong = [
-        wrong_words(name, mistake, unit)
+        mistake_words(name, mistake, unit)
         for name, mistake in zip(group.readings, group.mistakes, strict=True)
     ]
     if len(wrong) == 1:
@@ -87,18 +87,18 @@ def suspect_group_words(group: SuspectGroup, unit: LengthUnit) -> str:
         for name, mistake in zip(group.readings, group.mistakes, strict=True)
         if not name.endswith(".slope")
     ]
-    by = f" by about {rounded_length(max(lengths, key=abs), unit)}" if lengths else ""
+    by = f" by about {rounded_length_words(max(lengths, key=abs), unit)}" if lengths else ""
     return (
         f"These {count_words(len(wrong))} differ{by}, and which of them is wrong cannot be told: "
         f"{listed(wrong)}."
     )
 
 
-def wrong_words(name: str, mistake: float, unit: LengthUnit) -> str:
+def mistake_words(name: str, mistake: float, unit: LengthUnit) -> str:
     """A reading, and how it is wrong if it is the one."""
     kind = name.rpartition(".")[2]
     more, less = TOO_MUCH.get(kind, TOO_MUCH["length"])
-    amount = format_angle(abs(mistake)) if kind == "slope" else rounded_length(mistake, unit)
+    amount = format_angle(abs(mistake)) if kind == "slope" else rounded_length_words(mistake, unit)
     return f"{name_of_reading(name)} ({amount} {more if mistake > 0 else less})"
 
 

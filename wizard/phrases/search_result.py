@@ -3,7 +3,7 @@
 from core.fix.search import SearchResult
 from core.verdict.verdict import Overall, Verdict
 from wizard.phrases.amounts import count_words, listed
-from wizard.phrases.plan_reasons import stopped_by
+from wizard.phrases.plan_reasons import failing_rules_words
 from wizard.phrases.readings import advice_words
 from wizard.phrases.verdict_meaning import HELD_BACK_REASONS as HELD_BACK_BY
 from wizard.phrases.verdict_words import mark_and_word
@@ -32,7 +32,7 @@ def search_result_words(verdict: Verdict, fix: SearchResult) -> str:
 
 def _said(verdict: Verdict, fix: SearchResult) -> str:
     if verdict.overall != Overall.BUMP_STEER:
-        return instead(verdict)
+        return words_without_search(verdict)
     if not fix.plans:
         return NOTHING_OFFERED
     true = sum(plan.steers_true for plan in fix.plans)
@@ -42,11 +42,11 @@ def _said(verdict: Verdict, fix: SearchResult) -> str:
         return f"{plans} true, of {fix.searched:,} combinations; fewest parts first.{beware}"
     return (
         f"none of {fix.searched:,} combinations steers true. What stops the best of them: "
-        f"{stopped_by(fix.plans[0])}.{beware}"
+        f"{failing_rules_words(fix.plans[0])}.{beware}"
     )
 
 
-def instead(verdict: Verdict) -> str:
+def words_without_search(verdict: Verdict) -> str:
     """What is to be done where no plan is looked for."""
     if verdict.overall == Overall.STEERS_TRUE:
         return NOTHING_TO_DO

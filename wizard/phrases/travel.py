@@ -18,7 +18,7 @@ def axle_pose_facts(at: AxlePose, unit: LengthUnit, changes_toe: bool) -> tuple[
         Fact("road wheels", angle_words(at.steer)),
     ]
     if changes_toe:
-        facts.append(Fact("toe", toe_words(at.toe_in_change)))
+        facts.append(Fact("toe", toe_change_words(at.toe_in_change)))
     swing = angle_words(at.steering_wheel) if isfinite(at.steering_wheel) else "cannot reach"
     return (*facts, Fact("wheel let go", swing))
 
@@ -31,7 +31,7 @@ def roll_words(roll: float) -> str:
     return f"{'left' if deg > 0 else 'right'} wheel up {abs(deg):.1f} deg"
 
 
-def toe_words(rad: float) -> str:
+def toe_change_words(rad: float) -> str:
     """A change of toe-in: "0.3 deg more toe-in"."""
     deg = degrees(rad)
     if abs(deg) < 0.005:

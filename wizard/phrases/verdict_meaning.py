@@ -30,30 +30,30 @@ HELD_BACK_REASONS = {
 """By what the walk-round or the stance failed on."""
 
 
-def answer_facts(verdict: Verdict, unit: LengthUnit) -> tuple[Fact, ...]:
+def verdict_facts(verdict: Verdict, unit: LengthUnit) -> tuple[Fact, ...]:
     """The answer in a sentence or two; why it is held back comes first."""
     geometry = verdict.geometry
-    said = f"{geometry}: {meaning(verdict, unit)}"
+    said = f"{geometry}: {driver_sentence(verdict, unit)}"
     if verdict.overall != Overall.HELD_BACK:
         return (Fact("", said, mark_of(geometry)),)
-    reason = held_back(verdict.session.held_back_by)
+    reason = held_back_sentence(verdict.session.held_back_by)
     return (
         Fact("", f"{Overall.HELD_BACK}: {reason}", mark_of(Overall.HELD_BACK)),
         Fact("", f"by its geometry alone, {said}", mark_of(geometry)),
     )
 
 
-def meaning(verdict: Verdict, unit: LengthUnit) -> str:
+def driver_sentence(verdict: Verdict, unit: LengthUnit) -> str:
     """What the driver has of it, in a sentence."""
     had = driver_effect(verdict)
     return (
         f"with the wheel held, {travel_words(had.heave, unit)} steers the road wheels "
         f"{angle_words(had.steer)}; let go, the steering wheel turns {angle_words(had.steering_wheel)} by itself."
-        f"{toe_words(verdict)}"
+        f"{toe_sentence(verdict)}"
     )
 
 
-def toe_words(verdict: Verdict) -> str:
+def toe_sentence(verdict: Verdict) -> str:
     """What toe does, where it is not well within its limit."""
     if verdict.toe.ruling.verdict == Conformity.WITHIN:
         return ""
@@ -61,7 +61,7 @@ def toe_words(verdict: Verdict) -> str:
     return f" The toe changes by up to {change:.2f} deg on the way, which wears the tyres."
 
 
-def held_back(failures: Sequence[str]) -> str:
+def held_back_sentence(failures: Sequence[str]) -> str:
     """Why a verdict is held back, in one sentence."""
     reasons = listed([HELD_BACK_REASONS.get(path, path) for path in failures])
     return (

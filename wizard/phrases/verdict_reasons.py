@@ -16,7 +16,7 @@ from wizard.phrases.amounts import (
 )
 from wizard.phrases.fact import LOOK, Fact
 
-PER = {"in": (25.4, "for each inch"), "mm": (10.0, "for each 10 mm")}
+GRADIENT_TRAVEL = {"in": (25.4, "for each inch"), "mm": (10.0, "for each 10 mm")}
 """The travel a gradient is given for."""
 
 ESTIMATE = (
@@ -31,10 +31,10 @@ def steer_reason_facts(verdict: Verdict, unit: LengthUnit) -> Iterator[Fact]:
         whole = split.not_parallel + split.slope_and_length
         yield Fact(
             travel_words(split.heave, unit),
-            f"{angle_words(whole)}: not parallel {part(split.not_parallel)}, slope and length "
-            f"{part(split.slope_and_length)}",
+            f"{angle_words(whole)}: not parallel {share_words(split.not_parallel)}, slope and length "
+            f"{share_words(split.slope_and_length)}",
         )
-    mm, each = PER[unit]
+    mm, each = GRADIENT_TRAVEL[unit]
     gradient = degrees(float(verdict.derivatives.gradient)) * mm
     give = 2 * degrees(verdict.u_gradient) * mm
     way = f" {side_words(gradient)}" if abs(gradient) >= 0.005 else ""
@@ -43,7 +43,7 @@ def steer_reason_facts(verdict: Verdict, unit: LengthUnit) -> Iterator[Fact]:
     )
 
 
-def part(rad: float) -> str:
+def share_words(rad: float) -> str:
     """A share of the steer; the side is said where it is any."""
     deg = degrees(rad)
     return f"{abs(deg):.1f} {'left' if deg > 0 else 'right'}" if abs(deg) >= 0.05 else "0.0"
@@ -73,10 +73,10 @@ def axle_facts(verdict: Verdict, unit: LengthUnit) -> Iterator[Fact]:
         yield Fact(
             "roll centre", f"{format_length(verdict.roll_centre_height, unit)} above the floor"
         )
-    yield from bind_facts(verdict.travel_limits, unit)
+    yield from binding_facts(verdict.travel_limits, unit)
 
 
-def bind_facts(limits: tuple[float | None, float | None], unit: LengthUnit) -> Iterator[Fact]:
+def binding_facts(limits: tuple[float | None, float | None], unit: LengthUnit) -> Iterator[Fact]:
     """Where a link would bind before the travel ends."""
     for limit in limits:
         if limit is not None:

@@ -18,7 +18,7 @@ from wizard.phrases.reading_names import name_of_pivot, name_of_reading
 QUARTER = 0.25
 """Turns are said to the nearest quarter."""
 
-KINDS = {"sleeve": "sleeve with two threads", "one-end": "threaded end"}
+ADJUSTER_NAMES = {"sleeve": "sleeve with two threads", "one-end": "threaded end"}
 """What an adjuster is called."""
 
 FREE_ENDS = {
@@ -36,7 +36,7 @@ def move_words(move: Move, unit: LengthUnit) -> str:
     return f"{named}, {rise_words(move.rise, unit)}"
 
 
-def moves_words(plan: Plan, unit: LengthUnit) -> tuple[str, ...]:
+def plan_move_words(plan: Plan, unit: LengthUnit) -> tuple[str, ...]:
     """Everything that a plan moves, or that has another length."""
     return (
         *(move_words(move, unit) for move in plan.moves),
@@ -52,7 +52,7 @@ def rise_words(rise: float, unit: LengthUnit) -> str:
     return f"{'up' if rise >= 0 else 'down'} {format_setting(abs(rise), unit)}"
 
 
-def range_words(rises: Sequence[float], unit: LengthUnit) -> str:
+def rise_range_words(rises: Sequence[float], unit: LengthUnit) -> str:
     """From where to where a correction goes: "up 1/2 in to 4 in", "down 2 1/4 in"."""
     low, high = min(rises), max(rises)
     if low == high:
@@ -73,7 +73,7 @@ def move_facts(verdict: Verdict, plan: Plan, unit: LengthUnit) -> Iterator[Fact]
     for move in plan.moves:
         yield Fact(
             rise_words(move.rise, unit),
-            f"{plain(move.correction.name)}: {where(verdict, move, unit)}",
+            f"{plain(move.correction.name)}: {destination_words(verdict, move, unit)}",
         )
     linkage = verdict.measured.linkage
     now = {"steering.arm": linkage.arm, "steering.pitman_arm": linkage.pitman_arm}
@@ -84,7 +84,7 @@ def move_facts(verdict: Verdict, plan: Plan, unit: LengthUnit) -> Iterator[Fact]
         yield Fact(format_setting(length, unit), text)
 
 
-def where(verdict: Verdict, move: Move, unit: LengthUnit) -> str:
+def destination_words(verdict: Verdict, move: Move, unit: LengthUnit) -> str:
     """Which pivot it is, and its height above the floor before and after."""
     pivot = move.correction.pivot
     if pivot == RIDE_HEIGHT:
@@ -96,12 +96,14 @@ def where(verdict: Verdict, move: Move, unit: LengthUnit) -> str:
     )
 
 
-def length_facts(plan: Plan, adjusters: Mapping[str, Adjuster], unit: LengthUnit) -> Iterator[Fact]:
+def bar_length_facts(
+    plan: Plan, adjusters: Mapping[str, Adjuster], unit: LengthUnit
+) -> Iterator[Fact]:
     """The length to set for each bar, and the turns of its adjuster that give it."""
     after = plan.after
     for link, length, change in zip(LINKS, after.lengths, after.length_changes, strict=True):
         text = f"{format_length(length, unit)} from centre to centre, "
-        if is_same(change, unit):
+        if is_unchanged(change, unit):
             text += "as it is now"
         else:
             way = "longer" if change > 0 else "shorter"
@@ -111,7 +113,7 @@ def length_facts(plan: Plan, adjusters: Mapping[str, Adjuster], unit: LengthUnit
         yield Fact(name_of_pivot(link), f"{text}. {FREE_ENDS[link]}")
 
 
-def is_same(change: float, unit: LengthUnit) -> bool:
+def is_unchanged(change: float, unit: LengthUnit) -> bool:
     """Whether a tape would not see it."""
     return format_length(abs(change), unit) == format_length(0.0, unit)
 
@@ -127,10 +129,10 @@ def turns_words(adjuster: Adjuster, change: float, unit: LengthUnit) -> str:
 
 def adjuster_words(adjuster: Adjuster, unit: LengthUnit) -> str:
     """What kind of adjuster, with its thread."""
-    return f"{KINDS[adjuster.kind]}, {pitch_words(adjuster.pitch, unit)}"
+    return f"{ADJUSTER_NAMES[adjuster.kind]}, {thread_words(adjuster.pitch, unit)}"
 
 
-def pitch_words(pitch: float, unit: LengthUnit) -> str:
+def thread_words(pitch: float, unit: LengthUnit) -> str:
     """A thread as it is typed."""
     return f"{25.4 / pitch:.3g} per in" if unit == "in" else f"{pitch:.3g} mm"
 

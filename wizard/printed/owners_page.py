@@ -10,14 +10,14 @@ from core.text.quantity import LengthUnit
 from core.verdict.verdict import Verdict
 from wizard import __version__
 from wizard.phrases.cautions import CAUTIONS
-from wizard.phrases.decisions import signature_facts
+from wizard.phrases.decisions import decision_facts
 from wizard.phrases.fact import Fact
 from wizard.phrases.filed_plan import planned_facts
-from wizard.phrases.readings import look_facts
+from wizard.phrases.readings import warning_facts
 from wizard.phrases.reported import reported_facts
 from wizard.phrases.session_names import session_words
-from wizard.phrases.verdict_meaning import answer_facts
-from wizard.phrases.verdict_reasons import bind_facts
+from wizard.phrases.verdict_meaning import verdict_facts
+from wizard.phrases.verdict_reasons import binding_facts
 from wizard.phrases.verdict_words import limit_words, mark_and_word
 from wizard.printed.curve_svg import curve_svg
 from wizard.printed.front_svg import front_svg
@@ -30,11 +30,11 @@ TEMPLATE = "owners_page.html"
 
 RULE_NAMES = {
     "parallel": "Angle between track bar and drag link",
-    "peak steer": "Largest steer with the steering wheel held",
-    "toe change": "Largest change of toe-in",
-    "track bar flat": "Slope of the track bar",
-    "drag link flat": "Slope of the drag link",
-    "equal length": "Shorter link to longer link",
+    "peak_steer": "Largest steer with the steering wheel held",
+    "peak_toe_change": "Largest change of toe-in",
+    "track_bar_slope": "Slope of the track bar",
+    "drag_link_slope": "Slope of the drag link",
+    "length_ratio": "Shorter link to longer link",
 }
 """Names of the rules without terms of the trade."""
 
@@ -66,12 +66,12 @@ class OwnersPage:
         The verdict with its mark.
     session : str
         The vehicle, the kind of the session and its date.
-    vehicle_facts, answer_facts, warnings : tuple of Fact
+    vehicle_facts, verdict_facts, warnings : tuple of Fact
         The vehicle and the technician; the answer; what to look at first.
     front_drawing, curve_drawing : Markup
         SVG.
     rules : tuple of RuleLine
-    reported_facts, planned_facts, cautions, signature_facts : tuple of Fact
+    reported_facts, planned_facts, cautions, decision_facts : tuple of Fact
         The driver's report; the plan; the cautions; the shop lead's decisions.
     program_version : str
     """
@@ -80,7 +80,7 @@ class OwnersPage:
     heading: str
     session: str
     vehicle_facts: tuple[Fact, ...]
-    answer_facts: tuple[Fact, ...]
+    verdict_facts: tuple[Fact, ...]
     warnings: tuple[Fact, ...]
     front_drawing: Markup
     curve_drawing: Markup
@@ -88,7 +88,7 @@ class OwnersPage:
     reported_facts: tuple[Fact, ...]
     planned_facts: tuple[Fact, ...]
     cautions: tuple[Fact, ...]
-    signature_facts: tuple[Fact, ...]
+    decision_facts: tuple[Fact, ...]
     program_version: str = __version__
 
 
@@ -115,8 +115,8 @@ def owners_page(document: Document, verdict: Verdict, unit: LengthUnit) -> Owner
         heading=_capitalized(mark_and_word(verdict.overall)),
         session=session_words(document),
         vehicle_facts=tuple(reported_facts(document, VEHICLE_PATHS)),
-        answer_facts=tuple(answer_facts(verdict, unit)),
-        warnings=(*bind_facts(verdict.travel_limits, unit), *look_facts(verdict, unit)),
+        verdict_facts=tuple(verdict_facts(verdict, unit)),
+        warnings=(*binding_facts(verdict.travel_limits, unit), *warning_facts(verdict, unit)),
         # The program draws both, and escapes the text in them itself.
         front_drawing=Markup(front_svg(front_of(verdict))),
         curve_drawing=Markup(curve_svg(curve_of(verdict, unit))),
@@ -124,14 +124,14 @@ def owners_page(document: Document, verdict: Verdict, unit: LengthUnit) -> Owner
         reported_facts=tuple(reported_facts(document, REPORTED_PATHS)),
         planned_facts=tuple(planned_facts(document, unit)),
         cautions=tuple(Fact("", text) for text in CAUTIONS),
-        signature_facts=tuple(signature_facts(document)),
+        decision_facts=tuple(decision_facts(document)),
     )
 
 
 def _rule_line(row: RuleRow) -> RuleLine:
     """Row of the table of rules; a rule that does not decide is marked as advice."""
     return RuleLine(
-        name=RULE_NAMES[row.name] + ("" if row.decides else " (advice)"),
+        name=RULE_NAMES[row.rule] + ("" if row.decides else " (advice)"),
         reading=reading(row),
         limit=limit_words(row.limit, row.unit, row.at_least),
         verdict=mark_and_word(row.verdict),

@@ -48,7 +48,7 @@ def _link(link: str, name: str) -> tuple[Question, ...]:
             "It checks both heights at once, and needs no plumb line.",
             optional=True,
             repeats=True,
-            when=is_straight,
+            is_asked=is_straight,
         ),
     )
 

@@ -17,7 +17,7 @@ def _instrument(key: str, kind: Kind, name: str, ask: str, do: str) -> Question:
         "It decides how sure every number is; the verdict turns on a degree or two.",
         optional=True,
         assumed=f"instruments.{key}",
-        like=("1/16", "1"),
+        examples=("1/16", "1"),
     )
 
 

@@ -48,7 +48,7 @@ def _pivot(pivot: str) -> tuple[Question, ...]:
         "Two heights make the slope of a link, the first thing the verdict looks at. Taken twice "
         "it shows a slip, and is surer: 24 1/2; 24 9/16.",
         repeats=True,
-        when=when,
+        is_asked=when,
     )
     offset = Question(
         f"readings.{pivot}.offset",
@@ -61,7 +61,7 @@ def _pivot(pivot: str) -> tuple[Question, ...]:
         "It gives the links their length across, and the front view its shape. Left and right are "
         "the driver's.",
         repeats=True,
-        when=when,
+        is_asked=when,
     )
     station = Question(
         f"readings.{pivot}.station",
@@ -74,7 +74,7 @@ def _pivot(pivot: str) -> tuple[Question, ...]:
         "other, which is near enough for most.",
         optional=True,
         repeats=True,
-        when=when,
+        is_asked=when,
     )
     return height, offset, station
 

@@ -56,9 +56,9 @@ class Question:
         What it is called in the list of answers.
     ask : str
         The question.
-    do : str
+    guidance : str
         What to do, and where the tape goes.
-    why : str
+    reason : str
         Why it matters.
     choices : tuple of Choice
     optional : bool
@@ -69,9 +69,9 @@ class Question:
         Where in the profile stands what is taken for it when it is skipped ("defaults.arm").
     usual : str
         Where in the profile stands the choice to begin with ("steering").
-    like : (str, str)
+    examples : (str, str)
         What an answer looks like, in inches and in millimetres.
-    when : callable
+    is_asked : callable
         Whether it is asked at all, from what was answered so far.
     """
 
@@ -79,15 +79,15 @@ class Question:
     kind: Kind
     name: str
     ask: str
-    do: str
-    why: str = ""
+    guidance: str
+    reason: str = ""
     choices: tuple[Choice, ...] = ()
     optional: bool = False
     repeats: bool = False
     assumed: str = ""
     usual: str = ""
-    like: tuple[str, str] = ("17 5/8", "448")
-    when: Callable[[Document, Profile | None], bool] = always
+    examples: tuple[str, str] = ("17 5/8", "448")
+    is_asked: Callable[[Document, Profile | None], bool] = always
 
     @property
     def is_answered_by_a_value(self) -> bool:

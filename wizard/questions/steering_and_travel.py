@@ -20,7 +20,7 @@ STEP = Step(
             optional=True,
             repeats=True,
             assumed="defaults.arm",
-            like=("6 1/2", "165"),
+            examples=("6 1/2", "165"),
         ),
         Question(
             "readings.steering.pitman_arm",
@@ -33,7 +33,7 @@ STEP = Step(
             optional=True,
             repeats=True,
             assumed="defaults.pitman_arm",
-            like=("6 1/2", "165"),
+            examples=("6 1/2", "165"),
         ),
         Question(
             "readings.steering.ratio",
@@ -57,8 +57,8 @@ STEP = Step(
             optional=True,
             repeats=True,
             assumed="defaults.joint_from_far_ball",
-            like=("8", "203"),
-            when=is_inverted_y,
+            examples=("8", "203"),
+            is_asked=is_inverted_y,
         ),
         Question(
             "readings.tie_rod.near_arm",
@@ -70,8 +70,8 @@ STEP = Step(
             optional=True,
             repeats=True,
             assumed="defaults.near_arm",
-            like=("6 1/2", "165"),
-            when=is_inverted_y,
+            examples=("6 1/2", "165"),
+            is_asked=is_inverted_y,
         ),
         Question(
             "readings.travel.bump",
@@ -82,7 +82,7 @@ STEP = Step(
             "The curve is drawn as far as the axle can go, and shows where a link would bind.",
             optional=True,
             assumed="defaults.bump",
-            like=("4", "100"),
+            examples=("4", "100"),
         ),
         Question(
             "readings.travel.droop",
@@ -94,7 +94,7 @@ STEP = Step(
             "The other end of the curve.",
             optional=True,
             assumed="defaults.droop",
-            like=("5", "125"),
+            examples=("5", "125"),
         ),
         Question(
             "vehicle.wheelbase",
@@ -105,7 +105,7 @@ STEP = Step(
             "A short vehicle drifts more for the same steer.",
             optional=True,
             assumed="defaults.wheelbase",
-            like=("118", "2997"),
+            examples=("118", "2997"),
         ),
     ),
     has_picture=True,

@@ -107,7 +107,7 @@ STEP = Step(
                 Choice("ride_height", "ride height: springs, load or tyres"),
                 Choice("lengths", "a bar was re-set in length or replaced"),
             ),
-            when=is_re_measure,
+            is_asked=is_re_measure,
         ),
     ),
 )

@@ -60,7 +60,7 @@ STEP = Step(
             "The play that is allowed at the rim depends on it (49 CFR 570.7; local codes come "
             "first).",
             optional=True,
-            like=("16", "406"),
+            examples=("16", "406"),
         ),
         Question(
             "walk_round.rim_play",
@@ -71,7 +71,7 @@ STEP = Step(
             "read how far it goes free.",
             "Lash in the box and the joints feels like wander, and no bracket cures it.",
             optional=True,
-            like=("1 1/4", "32"),
+            examples=("1 1/4", "32"),
         ),
         Question(
             "walk_round.rim_size",
@@ -81,8 +81,8 @@ STEP = Step(
             "The nominal diameter in the tyre's own marking.",
             "On a heavy vehicle the play allowed at the tyre depends on it (49 CFR 570.60).",
             optional=True,
-            like=("22.5", "572"),
-            when=is_heavy,
+            examples=("22.5", "572"),
+            is_asked=is_heavy,
         ),
         Question(
             "walk_round.linkage_play",
@@ -93,7 +93,7 @@ STEP = Step(
             "and read the free movement at the tread.",
             "It adds up every joint between the steering box and the wheel.",
             optional=True,
-            like=("1/16", "2"),
+            examples=("1/16", "2"),
         ),
         _joint("track_bar_frame", "Track bar at the frame"),
         _joint("track_bar_axle", "Track bar at the axle"),

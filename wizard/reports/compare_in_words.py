@@ -11,7 +11,7 @@ from core.fix.comparison import Comparison, altered_pivots
 from core.fix.plan_record import ReachedMove, filed_plan
 from core.verdict.verdict import Verdict
 from wizard.phrases.cautions import CAUTION_IN_SHORT
-from wizard.phrases.comparison import control_facts, outcome_facts, plan_facts
+from wizard.phrases.comparison import control_facts, fix_outcome_facts, reached_plan_facts
 from wizard.phrases.fact import LOOK, Fact
 from wizard.phrases.session_names import vehicle_tag
 from wizard.phrases.verdict_words import mark_and_word, tone_of
@@ -58,11 +58,11 @@ def comparison_parts(
         (word, style_of(tone_of(comparison.outcome))),
         f"  {vehicle_tag(later)}, before beside after",
     )
-    outcome = outcome_facts(earlier, later, before, after, comparison)
+    outcome = fix_outcome_facts(earlier, later, before, after, comparison)
     yield fact_sheet("", (*outcome, *pair_warnings(earlier, later)))
     yield ChangesGrid(change_rows(before, after, comparison, unit), style_of)
     if planned := filed_plan(earlier):
-        yield fact_sheet("Planned and reached", plan_facts(planned, moves, after, unit))
+        yield fact_sheet("Planned and reached", reached_plan_facts(planned, moves, after, unit))
     altered_names = None if altered is None else sorted(altered)
     yield fact_sheet("What nobody moved", control_facts(comparison, altered_names, unit))
     yield Text(CAUTION_IN_SHORT, style_of("quiet"))

@@ -16,11 +16,16 @@ from core.verdict.verdict import Verdict
 from wizard.phrases.cautions import CAUTION_IN_SHORT
 from wizard.phrases.plan_cautions import clearance_facts
 from wizard.phrases.plan_outcomes import Cell, outcome_rows
-from wizard.phrases.plan_reasons import effect_facts, plan_reason_facts
+from wizard.phrases.plan_reasons import plan_effect_facts, plan_reason_facts
 from wizard.phrases.search_result import search_result_words
 from wizard.phrases.session_names import opening_time, vehicle_tag
 from wizard.phrases.verdict_words import tone_of
-from wizard.phrases.work_steps import length_facts, move_facts, moves_words, re_measure_facts
+from wizard.phrases.work_steps import (
+    bar_length_facts,
+    move_facts,
+    plan_move_words,
+    re_measure_facts,
+)
 from wizard.reports.console import fact_sheet, print_report, style_of
 
 NAME_WIDTH, PLAN_WIDTH = 15, 12
@@ -74,12 +79,13 @@ def work_order(
     verdict: Verdict, plan: Plan, number: int, adjusters: Mapping[str, Adjuster], unit: LengthUnit
 ) -> Group:
     """Work order of one plan: the work, its reasons, its effects and the checks afterwards."""
-    title = f"Plan {number}: {'; '.join(moves_words(plan, unit))}"
-    work = (*move_facts(verdict, plan, unit), *length_facts(plan, adjusters, unit))
+    title = f"Plan {number}: {'; '.join(plan_move_words(plan, unit))}"
+    effects = plan_effect_facts(verdict, plan, unit)
+    work = (*move_facts(verdict, plan, unit), *bar_length_facts(plan, adjusters, unit))
     return Group(
         fact_sheet(title, work),
         fact_sheet("Why each rule ends where it does", plan_reason_facts(verdict, plan, unit)),
-        fact_sheet("What gets worse, and what changes besides", effect_facts(verdict, plan, unit)),
+        fact_sheet("What gets worse, and what changes besides", effects),
         fact_sheet("Check for clearance, and with care", clearance_facts(plan)),
         fact_sheet("Measure again afterwards", re_measure_facts(plan)),
     )

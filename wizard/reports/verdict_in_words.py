@@ -10,15 +10,15 @@ from core.documents.entries import units_of
 from core.text.plain_text import plain
 from core.verdict.verdict import Verdict
 from wizard.phrases.cautions import CAUTION_IN_SHORT
-from wizard.phrases.decisions import signature_facts
+from wizard.phrases.decisions import decision_facts
 from wizard.phrases.fact import LOOK, Fact
 from wizard.phrases.filed_plan import planned_facts
 from wizard.phrases.open_questions import open_question_facts
-from wizard.phrases.readings import look_facts, readings_facts
+from wizard.phrases.readings import readings_facts, warning_facts
 from wizard.phrases.reported import reported_facts
 from wizard.phrases.session_names import session_words
-from wizard.phrases.verdict_meaning import answer_facts
-from wizard.phrases.verdict_reasons import axle_facts, bind_facts, road_facts, steer_reason_facts
+from wizard.phrases.verdict_meaning import verdict_facts
+from wizard.phrases.verdict_reasons import axle_facts, binding_facts, road_facts, steer_reason_facts
 from wizard.phrases.verdict_words import mark_and_word, tone_of
 from wizard.reports.console import fact_sheet, print_report, style_of
 from wizard.views.rules_table import RulesGrid
@@ -36,9 +36,9 @@ def print_verdict(document: Document, verdict: Verdict, path: str) -> None:
 def verdict_parts(document: Document, verdict: Verdict, path: str) -> Iterator[RenderableType]:
     """Parts of the report, from the top."""
     unit = units_of(document)
-    warnings = (*bind_facts(verdict.travel_limits, unit), *look_facts(verdict, unit))
+    warnings = (*binding_facts(verdict.travel_limits, unit), *warning_facts(verdict, unit))
     yield headline(document, verdict, path)
-    first_facts = (answer_facts(verdict, unit), warnings)
+    first_facts = (verdict_facts(verdict, unit), warnings)
     yield Group(*(fact_sheet("", facts) for facts in first_facts if facts))
     yield RulesGrid(rules_of(verdict), style_of)
     yield fact_sheet("Why it steers", steer_reason_facts(verdict, unit))
@@ -53,7 +53,7 @@ def verdict_parts(document: Document, verdict: Verdict, path: str) -> Iterator[R
         yield fact_sheet("What is planned", planned)
     if reported := tuple(reported_facts(document)):
         yield fact_sheet("What was said", reported)
-    if signatures := tuple(signature_facts(document)):
+    if signatures := tuple(decision_facts(document)):
         yield fact_sheet("Signed", signatures)
     yield Text(CAUTION_IN_SHORT, style_of("quiet"))
 

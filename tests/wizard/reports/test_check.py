@@ -134,7 +134,7 @@ def test_names_of_events_are_not_read_as_markup(run, altered):
 
 @pytest.mark.parametrize(
     ("form", "not_loaded"),
-    [((), ("textual", "pint")), (("--json",), ("textual", "rich", "pint", "tomli_w"))],
+    [((), ("textual", "pint")), (("--json",), ("textual", "rich", "pint", "platformdirs"))],
 )
 def test_unneeded_libraries_are_not_loaded(form, not_loaded):
     program = (

@@ -34,7 +34,7 @@ def test_the_exit_code_is_0_only_if_the_fix_is_shown(run, before, after, code, o
     [
         "before: ✗ bump steer, 2026-11-03 09:30 after: ✓ steers true, 2026-11-10 14:15",
         "parallel, deg ≈ 1.7 ✓ 0.5 -1.2 0.5 changed",
-        "equal length ✓ 0.87 ✓ 0.87 0.00 0.01 no change shown",
+        "near in length ✓ 0.87 ✓ 0.87 0.00 0.01 no change shown",
         "planned 3/4 in up, reached 11/16 in up, give or take 3/16",
         "The track bar's frame end and the drag link's frame end stand to each other as they did",
     ],

@@ -12,7 +12,7 @@ from textual.content import Content
 from textual.message import Message
 from textual.widgets import Static
 
-from wizard.phrases.answer_words import as_typed
+from wizard.phrases.answer_words import field_text
 from wizard.questions.question import Choice, Question
 from wizard.tui.widgets.answers import Answers
 from wizard.tui.widgets.choices import Choices
@@ -55,7 +55,7 @@ class Asking(Vertical):
             list_.begin(choices, answer, several=question.kind == "any of", unmarked=asks)
             list_.focus()
         else:
-            field.begin(as_typed(answer))
+            field.begin(field_text(answer))
             if field.value:
                 field.begin_again()
             field.focus()

@@ -39,4 +39,4 @@ class BenchList(Pressable):
             (set_cell_size(one.change, CHANGE), "bold"),
             (now, "$quiet"),
         )
-        return does(line, f"take({index})")
+        return does(line, f"select({index})")

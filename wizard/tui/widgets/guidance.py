@@ -20,7 +20,7 @@ class Guidance(VerticalScroll, can_focus=False):
     def show(self, question: Question) -> None:
         """The guidance of another question, from its beginning."""
         self.query_one(".do", Static).update(Content(guidance_of(question)))
-        self.query_one(".why", Static).update(why_content(question.why))
+        self.query_one(".why", Static).update(why_content(question.reason))
         self.scroll_home(animate=False)
 
 

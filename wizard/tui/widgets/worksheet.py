@@ -104,7 +104,7 @@ class Worksheet(Vertical):
         """Ask why a queried answer is kept."""
         self.query_one(Asking).ask_reason(kept, message)
         self.query_one(Keys).keys = (
-            Key("Enter", "keep it for this reason", "hand_in"),
+            Key("Enter", "keep it for this reason", "submit"),
             Key("Esc", "back", "back"),
             Key("F1", "help", "help"),
             Key("F9", "leave", "leave"),
@@ -123,7 +123,7 @@ def keys(flow: Flow) -> tuple[Key, ...]:
     """The keys that do something now, in plain words."""
     other = other_unit(units_of(flow.document))
     return (
-        Key("Enter", "go on", "hand_in"),
+        Key("Enter", "go on", "submit"),
         Key("Esc", "back", "back"),
         *([Key("F4", "skip", "skip")] if flow.question.optional else []),
         *([Key("F8", "undo", "undo")] if flow.past else []),
