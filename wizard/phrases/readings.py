@@ -111,7 +111,8 @@ def scatter_facts(adjustment: Adjustment, unit: LengthUnit) -> Iterator[Fact]:
             )
             yield Fact(
                 "repeats scatter",
-                f"{name_of_reading(item.reading.name)}: by {amount}, more than the instruments claim. "
+                f"{name_of_reading(item.reading.name)}: by {amount}, "
+                f"more than the instruments claim. "
                 "The scatter is what counts for it.",
                 LOOK,
             )

@@ -84,6 +84,7 @@ def binding_facts(limits: tuple[float | None, float | None], unit: LengthUnit) -
             yield Fact(
                 "a link binds",
                 f"at {travel_words(limit, unit)}, before the travel ends: "
-                "there it can go no further. Look at the travel, the bump stops and the lengths before it is driven.",
+                "there it can go no further. "
+                "Look at the travel, the bump stops and the lengths before it is driven.",
                 LOOK,
             )

@@ -17,7 +17,8 @@ def _ride_height(side: str) -> Question:
         "wing. Or tape between the two points your shop always uses. Use the same points on both "
         "sides.",
         "A difference from left to right shows a tired spring or a load to one side. "
-        "Then the links do not lie as they do on the road. At the re-measure it shows a change of ride height.",
+        "Then the links do not lie as they do on the road. "
+        "At the re-measure it shows a change of ride height.",
         optional=True,
     )
 
