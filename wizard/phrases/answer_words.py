@@ -1,4 +1,4 @@
-"""Answers in words, as lists and fields show them."""
+"""Answers in words, for lists and fields."""
 
 from __future__ import annotations
 
@@ -20,7 +20,7 @@ UNIT_WORDS = {"in": "inches", "mm": "millimetres"}
 
 
 def answer_in_words(question: Question, value: Any, units: LengthUnit) -> str:
-    """An answer as a list shows it; a length typed in the other unit is shown in both."""
+    """An answer in words; a length typed in the other unit has both units."""
     if value is None:
         return ""
     if question.kind in ("one of", "yes or no", "any of"):
@@ -57,7 +57,7 @@ def field_text(value: Any) -> str:
 
 
 def assumed_words(question: Question, profile: Profile | None, units: LengthUnit) -> str:
-    """What the profile takes for an answer that is skipped; empty where it takes nothing."""
+    """Value that the profile assumes for a skipped answer; empty where it assumes none."""
     if profile is None or not question.assumed:
         return ""
     value = attrgetter(question.assumed)(profile)
@@ -69,7 +69,7 @@ def assumed_words(question: Question, profile: Profile | None, units: LengthUnit
 def hint(
     question: Question, profile: Profile | None, units: LengthUnit, earlier: Document | None = None
 ) -> str:
-    """The line under the field: what may be typed, what was read before, what a skip means."""
+    """The line under the field: the form of an answer, the earlier answer, the effect of a skip."""
     parts = [earlier_answer_words(question, earlier, units)] if earlier else []
     if question.usual and profile is not None:
         usual = choice_words(question, getattr(profile, question.usual))
@@ -88,7 +88,7 @@ def hint(
 
 
 def earlier_answer_words(question: Question, earlier: Document, units: LengthUnit) -> str:
-    """What the session that is measured again has to say: its answer, or what it planned."""
+    """Answer of the session that is measured again, or its plan."""
     if question.path == "session.altered":
         with suppress(EntryError):
             planned = filed_plan(earlier)

@@ -1,4 +1,4 @@
-"""What stands on the bench, and what comes of it, in words."""
+"""The bench in words: its nudges and their outcome."""
 
 from collections.abc import Iterator
 from typing import NamedTuple
@@ -27,7 +27,7 @@ AS_MEASURED = "as measured"
 
 
 class Movable(NamedTuple):
-    """Something on the bench: its name, how far it was moved, and where it is now."""
+    """A part on the bench: its name, its change, and its place now."""
 
     name: str
     change: str
@@ -35,7 +35,7 @@ class Movable(NamedTuple):
 
 
 def movables(bench: Bench, plan: Plan, unit: LengthUnit) -> Iterator[Movable]:
-    """Everything on the bench; `plan` is what its nudges bring."""
+    """All parts on the bench; `plan` has the outcome of the nudges."""
     linkage = plan.after.linkage
     for name in NUDGED:
         change = bench.change(name)
@@ -49,7 +49,7 @@ def movables(bench: Bench, plan: Plan, unit: LengthUnit) -> Iterator[Movable]:
 
 
 def change_words(name: str, change: float, unit: LengthUnit) -> str:
-    """How far something was moved; empty where it was not."""
+    """Change of a part; empty where it was not moved."""
     if is_unchanged(change, unit):
         return ""
     if name in ARMS:
@@ -58,7 +58,7 @@ def change_words(name: str, change: float, unit: LengthUnit) -> str:
 
 
 def bench_outcome_words(bench: Bench, plan: Plan) -> str:
-    """As it was measured, or what comes of the nudges."""
+    """The outcome of the nudges, or "as measured"."""
     if not plan.moves and not plan.arms:
         return f"{AS_MEASURED}: {mark_and_word(bench.verdict.overall)}"
     return f"tried: {plan_outcome_words(bench.verdict, plan)}"

@@ -1,4 +1,4 @@
-"""Before and after in words: the outcome, what nobody moved, what was planned and reached."""
+"""A comparison in words: the outcome, the control points, planned and reached values."""
 
 from collections.abc import Collection, Iterator, Mapping, Sequence
 from math import degrees, nan
@@ -23,7 +23,7 @@ EXPECTED = {
     "drag_link_slope": ("drag link slope", "deg", 1),
     "length_ratio": ("equal length", "", 2),
 }
-"""What a plan expects: its name, unit and decimals."""
+"""Name, unit and decimals of each value that a plan expects."""
 
 
 def fix_outcome_facts(
@@ -40,7 +40,7 @@ def fix_outcome_facts(
 
 
 def fix_outcome_words(after: Verdict, comparison: Comparison) -> str:
-    """Whether the fix is shown by the numbers, and why that is said."""
+    """Outcome of the fix, with the reason for it."""
     parallel, peak = comparison.change("parallel"), comparison.change("peak_steer")
     changed = [
         f"{name} went from {_deg(change.before, digits)} to {_deg(change.after, digits)}"
@@ -69,7 +69,7 @@ def _deg(rad: float, digits: int) -> str:
 def control_facts(
     comparison: Comparison, moved: Collection[str] | None, unit: LengthUnit
 ) -> Iterator[Fact]:
-    """Whether the pivots that nobody moved still make the shape they made before."""
+    """Control points: pairs of pivots that nobody moved, compared with before."""
     if moved is None:
         yield Fact("control points", "It is not known what was moved, so none can serve as one.")
     elif not comparison.controls:
@@ -102,7 +102,7 @@ def control_fact(control: Control, unit: LengthUnit) -> Fact:
 def reached_plan_facts(
     planned: FiledPlan | None, moves: Sequence[ReachedMove], after: Verdict, unit: LengthUnit
 ) -> Iterator[Fact]:
-    """What was planned beside what was reached, for every pivot and every rule."""
+    """Planned and reached values of every pivot and every rule."""
     if planned is None:
         return
     for move in moves:

@@ -1,4 +1,4 @@
-"""Why each rule ends where it does under a plan, what gets worse, and what changes besides."""
+"""Reasons for the outcome of a plan, its worse rules, and its side effects."""
 
 from collections.abc import Iterator
 from math import degrees, isfinite
@@ -18,14 +18,14 @@ WORSE = {
     "parallel": "the links are less parallel than now",
     "track_bar": "the track bar is less flat than now",
     "drag_link": "the drag link is less flat than now",
-    "length": "the links are less equal in length than now",
+    "length": "the lengths of the links are less near to each other than now",
     "steer": "the wheels steer more over the working travel than now",
     "toe": "the toe changes more over the working travel than now",
 }
 
 
 def plan_reason_facts(verdict: Verdict, plan: Plan, unit: LengthUnit) -> tuple[Fact, ...]:
-    """Why each rule ends where it does, one sentence each."""
+    """Reasons for the outcome of each rule."""
     return (
         parallel_fact(verdict, plan),
         steer_fact(verdict, plan, unit),
@@ -59,7 +59,7 @@ def slope_change_words(link: str, before: float, after: float) -> str:
 
 
 def steer_fact(verdict: Verdict, plan: Plan, unit: LengthUnit) -> Fact:
-    """What is left of the steer, and what it comes from at the worse end."""
+    """The steer that is left, and its causes at the worse end of the travel."""
     after, limit = plan.after, verdict.session.limits.steer
     mark = mark_of(decide(after.chances.steer))
     if not isfinite(after.peak_steer):
@@ -72,13 +72,14 @@ def steer_fact(verdict: Verdict, plan: Plan, unit: LengthUnit) -> Fact:
     text = (
         f"The peak goes from {now} to {peak} deg; at most {degrees(limit):g} is allowed. At "
         f"{travel_words(worst.heave, unit)} it is {angle_words(whole)}: not parallel "
-        f"{share_words(worst.not_parallel)}, slope and length {share_words(worst.slope_and_length)}."
+        f"{share_words(worst.not_parallel)}, "
+        f"slope and length {share_words(worst.slope_and_length)}."
     )
     return Fact("steer", text, mark)
 
 
 def toe_fact(verdict: Verdict, plan: Plan) -> Fact:
-    """What becomes of the toe."""
+    """The toe change after a plan."""
     after, limit = plan.after, verdict.session.limits.toe_change
     mark = mark_of(decide(after.chances.toe))
     if verdict.measured.linkage.near_ball is None:
@@ -95,7 +96,7 @@ def toe_fact(verdict: Verdict, plan: Plan) -> Fact:
 
 
 def flat_fact(verdict: Verdict, plan: Plan) -> Fact:
-    """How flat the steeper one of the two lies."""
+    """The slope of the steeper link."""
     rules, limit = verdict.rules, verdict.session.limits.flat
     before = max(abs(rules.flat_track_bar.value), abs(rules.flat_drag_link.value))
     after = max(map(abs, plan.after.slopes))
@@ -108,18 +109,18 @@ def flat_fact(verdict: Verdict, plan: Plan) -> Fact:
 
 
 def length_fact(verdict: Verdict, plan: Plan, unit: LengthUnit) -> Fact:
-    """How alike the two are in length."""
+    """The two lengths and their ratio."""
     limit, ratio = verdict.session.limits.length_ratio, plan.after.length_ratio
     bar, link = (format_length(length, unit) for length in plan.after.lengths)
     text = (
         f"{bar} and {link}: the shorter link is {ratio:.2f} of the longer one, "
         f"{verdict.rules.length.value:.2f} now; at least {limit:g} is advised."
     )
-    return Fact("equal length", text, LOOK if ratio < limit else "")
+    return Fact("near in length", text, LOOK if ratio < limit else "")
 
 
 def plan_effect_facts(verdict: Verdict, plan: Plan, unit: LengthUnit) -> Iterator[Fact]:
-    """What gets worse, and what else changes with it."""
+    """Rules that become worse, and side effects."""
     after = plan.after
     for name in after.worse:
         yield Fact("gets worse", f"{WORSE[name]}.".capitalize(), LOOK)
@@ -127,8 +128,8 @@ def plan_effect_facts(verdict: Verdict, plan: Plan, unit: LengthUnit) -> Iterato
     yield roll_centre_fact(after.roll_centre_rise, unit)
     ends = zip((-1, 0), reversed(after.walk), reversed(after.walk_before), strict=True)
     walks = [
-        f"at {travel_words(float(verdict.sweep.heave[end]), unit)} {sideways_words(walk, unit)}, now "
-        f"{sideways_words(before, unit)}"
+        f"at {travel_words(float(verdict.sweep.heave[end]), unit)} "
+        f"{sideways_words(walk, unit)}, now {sideways_words(before, unit)}"
         for end, walk, before in ends
     ]
     yield Fact("axle walks", "; ".join(walks))
@@ -143,7 +144,7 @@ def plan_effect_facts(verdict: Verdict, plan: Plan, unit: LengthUnit) -> Iterato
 
 
 def roll_centre_fact(rise: float | None, unit: LengthUnit) -> Fact:
-    """What the roll centre does (leaning: common practice, no source)."""
+    """Change of the roll centre, and its effect (common practice, no source)."""
     name = "roll centre"
     if rise is None:
         return Fact(name, "Not known: it needs the offsets of both wheels.")
@@ -156,7 +157,7 @@ def roll_centre_fact(rise: float | None, unit: LengthUnit) -> Fact:
 
 
 def failing_rules_words(plan: Plan) -> str:
-    """What keeps a plan from steering true, the worst first."""
+    """Rules that keep a plan from steering true, the worst first."""
     chances = plan.after.chances
     rules = {"parallel": chances.parallel, "peak steer": chances.steer, "toe": chances.toe}
     short = sorted(

@@ -16,17 +16,17 @@ NOTHING_OFFERED = "nothing that could move a pivot is switched on, so there is n
 
 
 BAR = 24
-"""Columns of the bar that shows how far the search is."""
+"""Columns of the progress bar."""
 
 
 def progress_words(share: float) -> str:
-    """How far the search is."""
+    """Progress of the search."""
     done = round(share * BAR)
     return f"… working through the combinations  {'█' * done}{'░' * (BAR - done)}  {share:.0%}"
 
 
 def search_result_words(verdict: Verdict, fix: SearchResult) -> str:
-    """What the search says, after the overall verdict in mark and word."""
+    """Result of the search, after the overall verdict in mark and word."""
     return f"{mark_and_word(verdict.overall)}: {_said(verdict, fix)}"
 
 
@@ -47,7 +47,7 @@ def _said(verdict: Verdict, fix: SearchResult) -> str:
 
 
 def words_without_search(verdict: Verdict) -> str:
-    """What is to be done where no plan is looked for."""
+    """Advice where no plan is searched for."""
     if verdict.overall == Overall.STEERS_TRUE:
         return NOTHING_TO_DO
     if verdict.overall == Overall.HELD_BACK:

@@ -1,4 +1,4 @@
-"""The axle on its way through the travel, in words that keep their places."""
+"""The moving axle in words; each fact keeps its place."""
 
 from math import degrees, isfinite
 
@@ -9,7 +9,7 @@ from wizard.phrases.fact import LOOK, Fact
 
 
 def axle_pose_facts(at: AxlePose, unit: LengthUnit, changes_toe: bool) -> tuple[Fact, ...]:
-    """Where the axle is, and what that does."""
+    """Place of the axle, and the steer it causes."""
     facts = [Fact("travel", place_in_travel(at.heave, unit)), Fact("roll", roll_words(at.roll))]
     if not at.is_reached:
         return (*facts, Fact("steer", "a link binds here", LOOK))

@@ -1,4 +1,4 @@
-"""A plan as work: which pivot goes where, which length each bar gets, what is measured again."""
+"""A plan as work: moves of pivots, lengths of bars, readings to take again."""
 
 from collections.abc import Iterator, Mapping, Sequence
 
@@ -30,14 +30,14 @@ FREE_ENDS = {
 
 
 def move_words(move: Move, unit: LengthUnit) -> str:
-    """What is done, and how far: "pitman arm with less drop, up 1 1/2 in"."""
+    """A move in words: "pitman arm with less drop, up 1 1/2 in"."""
     name = move.correction.name
     named = name_of_pivot(move.correction.pivot) if name == BY_HAND else plain(name)
     return f"{named}, {rise_words(move.rise, unit)}"
 
 
 def plan_move_words(plan: Plan, unit: LengthUnit) -> tuple[str, ...]:
-    """Everything that a plan moves, or that has another length."""
+    """All moves of a plan, and all arms of another length."""
     return (
         *(move_words(move, unit) for move in plan.moves),
         *(
@@ -48,12 +48,12 @@ def plan_move_words(plan: Plan, unit: LengthUnit) -> tuple[str, ...]:
 
 
 def rise_words(rise: float, unit: LengthUnit) -> str:
-    """How far up or down."""
+    """A rise in words: "up 1 in"."""
     return f"{'up' if rise >= 0 else 'down'} {format_setting(abs(rise), unit)}"
 
 
 def rise_range_words(rises: Sequence[float], unit: LengthUnit) -> str:
-    """From where to where a correction goes: "up 1/2 in to 4 in", "down 2 1/4 in"."""
+    """Range of a correction: "up 1/2 in to 4 in", "down 2 1/4 in"."""
     low, high = min(rises), max(rises)
     if low == high:
         return rise_words(low, unit)
@@ -85,7 +85,7 @@ def move_facts(verdict: Verdict, plan: Plan, unit: LengthUnit) -> Iterator[Fact]
 
 
 def destination_words(verdict: Verdict, move: Move, unit: LengthUnit) -> str:
-    """Which pivot it is, and its height above the floor before and after."""
+    """The pivot of a move, with its height above the floor before and after."""
     pivot = move.correction.pivot
     if pivot == RIDE_HEIGHT:
         return f"the ride height, and with it both frame ends, {rise_words(move.rise, unit)}"
@@ -114,12 +114,12 @@ def bar_length_facts(
 
 
 def is_unchanged(change: float, unit: LengthUnit) -> bool:
-    """Whether a tape would not see it."""
+    """True if a tape cannot show the change."""
     return format_length(abs(change), unit) == format_length(0.0, unit)
 
 
 def turns_words(adjuster: Adjuster, change: float, unit: LengthUnit) -> str:
-    """How far to turn which kind of adjuster, to the nearest quarter."""
+    """Turns of an adjuster, to the nearest quarter."""
     quarters = round(abs(adjuster.turns(change)) / QUARTER)
     whole, rest = divmod(quarters, 4)
     parts = str(whole) if whole or not rest else "", ("", "1/4", "1/2", "3/4")[rest]
@@ -128,7 +128,7 @@ def turns_words(adjuster: Adjuster, change: float, unit: LengthUnit) -> str:
 
 
 def adjuster_words(adjuster: Adjuster, unit: LengthUnit) -> str:
-    """What kind of adjuster, with its thread."""
+    """Kind of an adjuster, with its thread."""
     return f"{ADJUSTER_NAMES[adjuster.kind]}, {thread_words(adjuster.pitch, unit)}"
 
 
@@ -138,7 +138,7 @@ def thread_words(pitch: float, unit: LengthUnit) -> str:
 
 
 def re_measure_facts(plan: Plan) -> Iterator[Fact]:
-    """What has to be measured again afterwards, and what should be found as it was."""
+    """Readings to take again after the work, and pivots to find unchanged."""
     pivots = moved_pivots(plan.corrections)
     if not pivots:
         return
@@ -150,6 +150,6 @@ def re_measure_facts(plan: Plan) -> Iterator[Fact]:
     yield Fact("with that", f"length and slope of {named}; and the ride height, left and right")
     yield Fact(
         "the rest",
-        "Take the pivots that nobody moved as well: the numbers show by them that nothing else "
-        "moved and that the datum line lies as it did.",
+        "Take the pivots that nobody moved as well. They show that nothing else moved, and that "
+        "the datum line lies as it did.",
     )

@@ -1,4 +1,4 @@
-"""What a question of the wizard is: where its answer goes in the record, and how it is put."""
+"""A question of the wizard: the place of its answer in the record, and its words."""
 
 from __future__ import annotations
 
@@ -27,7 +27,7 @@ Kind = Literal[
 
 
 def always(_document: Document, _profile: Profile | None) -> bool:
-    """Whether a question is asked: yes, whatever was answered."""
+    """True: the question is always asked."""
     return True
 
 
@@ -91,12 +91,12 @@ class Question:
 
     @property
     def is_answered_by_a_value(self) -> bool:
-        """Whether its answer stands in the record; a page that is only read leaves nothing."""
+        """True if its answer goes into the record; a text that is only read leaves none."""
         return self.kind not in ("read", "show", "file")
 
     @property
     def is_chosen(self) -> bool:
-        """Whether it is answered from a list; those of the profiles are not known beforehand."""
+        """True if it is answered from a list; the list of profiles is made when it is asked."""
         return bool(self.choices) or self.kind == "profile"
 
 

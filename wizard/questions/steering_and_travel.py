@@ -1,4 +1,4 @@
-"""What turns a difference of arcs into steer, and how far the axle travels."""
+"""The arms that turn a difference of arcs into steer, and the travel of the axle."""
 
 from __future__ import annotations
 
@@ -7,7 +7,7 @@ from wizard.questions.question import Question, Step
 
 STEP = Step(
     "Steering and travel",
-    "How much steer a given misfit makes, and over which travel.",
+    "The arms, the steering box and the travel.",
     (
         Question(
             "readings.steering.arm",
@@ -16,7 +16,7 @@ STEP = Step(
             "How long is the steering arm?",
             "Seen from above, from the kingpin line (through the two knuckle joints) to the centre "
             "of the ball. Where the drag link ends on the tie rod: the tie rod's arm.",
-            "The same misfit of the arcs steers a short arm more than a long one.",
+            "The same misfit of the arcs turns a short arm more than a long one.",
             optional=True,
             repeats=True,
             assumed="defaults.arm",
@@ -29,7 +29,7 @@ STEP = Step(
             "How long is the pitman arm?",
             "Seen from above, from the centre of the sector shaft to the centre of the ball. Its "
             "drop does not count here.",
-            "It turns the misfit into the swing of a steering wheel that is let go.",
+            "It turns the misfit of the arcs into the swing of a steering wheel that is let go.",
             optional=True,
             repeats=True,
             assumed="defaults.pitman_arm",
@@ -42,7 +42,7 @@ STEP = Step(
             "What is the ratio of the steering box?",
             "Turns of the steering wheel for one turn of the pitman arm, from the maker's data or "
             "counted: 16.",
-            "It says how far the steering wheel swings by itself.",
+            "It gives the swing of the steering wheel when it is let go.",
             optional=True,
             assumed="defaults.ratio",
         ),
@@ -89,9 +89,9 @@ STEP = Step(
             "length",
             "Droop travel",
             "How far can the axle go down from ride height?",
-            "What the shock or the strap leaves, from the maker's data or measured on a lift "
-            "beforehand. Do not jack the vehicle for it now.",
-            "The other end of the curve.",
+            "The travel that the shock or the strap leaves, from the maker's data or measured on a "
+            "lift before. Do not jack the vehicle for it now.",
+            "It is the other end of the curve.",
             optional=True,
             assumed="defaults.droop",
             examples=("5", "125"),

@@ -107,7 +107,7 @@ class EvenarcApp(Host):
     def resume(self, path: Path) -> None:
         """Resume an unfinished session at the question it had reached."""
         try:
-            self.draft_store.lay_out(path)
+            self.draft_store.remember(path)
             self.open_session(opening.open_draft(path, self.files, self.profile_folders))
         except RecordError as error:
             self.show_at_home(str(error))
@@ -149,7 +149,9 @@ class EvenarcApp(Host):
                 self.compare_both(path, Path(other))
 
         ask, do = "Beside which session?", "The earlier one counts as before, the later as after."
-        self.push_screen(PickScreen(ask, do, pairing.as_choices(entries), None), compare_chosen)
+        self.push_screen(
+            PickScreen(ask, do, pairing.session_choices(entries), None), compare_chosen
+        )
 
     def compare_both(self, path: Path, other: Path) -> None:
         """Compare two filed sessions, the earlier one as before."""

@@ -155,7 +155,7 @@ class TestSideBySide:
             row = next(i for i, line in enumerate(lines) if "plan 3" in line)
             await pilot.click(offset=(lines[row].index("plan 3"), row))
             await settle(pilot)
-            assert plans_screen(pilot).planning.at == 2
+            assert plans_screen(pilot).planning.index == 2
 
     async def test_millimetres(self, tmp_path):
         async with workshop_app(tmp_path).run_test(size=TALL) as pilot:
@@ -235,7 +235,7 @@ class TestChoosing:
             await press(pilot, "right", "right", "enter")
             measuring(pilot).action_go_to("fix")
             await settle(pilot)
-            assert plans_screen(pilot).planning.at == 2
+            assert plans_screen(pilot).planning.index == 2
 
     async def test_undo_takes_the_choice_back(self, tmp_path):
         async with workshop_app(tmp_path).run_test(size=SMALL) as pilot:
@@ -381,7 +381,7 @@ class TestWhatTheShopHas:
             names = {name for _, plan in plans_screen(pilot).planning.plans for name in done(plan)}
             assert names
             assert not names & {FIRST, SECOND}
-            assert plans_screen(pilot).planning.fix.searched < 76_646
+            assert plans_screen(pilot).planning.search_result.searched < 76_646
             assert value_at(draft(pilot.app.files), "draft.switched_off") == [FIRST, SECOND]
 
     async def test_it_can_be_switched_on_again(self, tmp_path):
@@ -391,7 +391,7 @@ class TestWhatTheShopHas:
             await press(pilot, "enter")
             await press(pilot, "s", "3")
             await press(pilot, "enter")
-            assert plans_screen(pilot).planning.fix.searched == 76_646
+            assert plans_screen(pilot).planning.search_result.searched == 76_646
             assert value_at(draft(pilot.app.files), "draft.switched_off") is None
 
     async def test_nothing_left_is_said(self, tmp_path):

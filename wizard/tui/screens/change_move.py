@@ -11,7 +11,7 @@ from core.fix.plan import Plan, plan_of
 from core.text.plain_text import plain
 from core.text.quantity import INCH, LengthUnit, QuantityError, parse_length
 from core.verdict.verdict import Verdict
-from wizard.flow.planning import SAME
+from wizard.flow.planning import SAME_RISE
 from wizard.phrases.plan_outcomes import plan_outcome_words
 from wizard.phrases.work_steps import format_setting, move_words, rise_range_words
 from wizard.questions.question import Choice
@@ -66,9 +66,10 @@ def rise_question(verdict: Verdict, plan: Plan, index: int, unit: LengthUnit) ->
         rise = parse_rise(text, unit)
         rises = move.correction.rises
         is_free = move.correction.name == BY_HAND
-        if rise and not is_free and not min(rises) - SAME <= rise <= max(rises) + SAME:
+        if rise and not is_free and not min(rises) - SAME_RISE <= rise <= max(rises) + SAME_RISE:
             raise QuantityError(
-                f"this correction goes {rise_range_words(rises, unit)}; the bench moves a pivot anywhere"
+                f"this correction goes {rise_range_words(rises, unit)}; "
+                "the bench moves a pivot anywhere"
             )
         changed_move = replace(move, rise=rise)
         moves = (*plan.moves[:index], changed_move, *plan.moves[index + 1 :])

@@ -11,7 +11,7 @@ from wizard.flow import drafts
 from wizard.flow.filing import finished_record
 from wizard.flow.flow import Flow
 from wizard.flow.retake import Retake
-from wizard.flow.unentered_input import undone
+from wizard.flow.undo import describe_undo
 from wizard.phrases.help import help_on
 from wizard.questions.question import Question
 from wizard.tui.screens.answer_state import AwaitingReason
@@ -48,7 +48,7 @@ class MeasureScreen(AnsweringScreen):
                 self.action_leave()
             elif isinstance(result, Retake):
                 self.move_to(result.flow)
-                self.query_one(QuestionView).retake(result.adds)
+                self.query_one(QuestionView).retake(result.adds_repeat)
             else:
                 self.move_to(result)
 
@@ -80,7 +80,7 @@ class MeasureScreen(AnsweringScreen):
         if missing or profile is None:
             return
         try:
-            self.app.draft_store.check(self.flow.document)
+            self.app.draft_store.check_unchanged(self.flow.document)
             path = file_record(
                 self.app.files, finished_record(self.flow.document, profile, drafts.now())
             )
@@ -121,7 +121,7 @@ class MeasureScreen(AnsweringScreen):
         self.move_to(before)
         if self.flow is not before:
             return
-        words, text = undone(now, before)
+        words, text = describe_undo(now, before)
         if text:
             self.query_one(QuestionView).retype(text)
         if words:
@@ -158,7 +158,7 @@ class MeasureScreen(AnsweringScreen):
 
     def action_leave(self) -> None:
         """Go home; the draft stays."""
-        is_kept = self.app.draft_store.holds(self.flow.document)
+        is_kept = self.app.draft_store.has_draft(self.flow.document)
         words = ["the session is kept, unfinished"] if is_kept else []
         typed = []
         if isinstance(self.state, AwaitingReason):

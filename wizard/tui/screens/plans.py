@@ -23,10 +23,10 @@ from wizard.flow.planning import (
     Planning,
     adjusters_in,
     kept_plan,
-    offered,
+    offered_corrections,
     switched_on,
-    with_only,
     with_plan,
+    with_switched_on,
 )
 from wizard.phrases.answer_words import UNIT_WORDS
 from wizard.phrases.help_on_plans import help_on_plans
@@ -108,7 +108,7 @@ class PlansScreen(StepScreen):
 
     def on_mount(self) -> None:
         """Search with all corrections that the shop can make."""
-        self.corrections, self.shelf_fault = offered(
+        self.corrections, self.shelf_fault = offered_corrections(
             self.profile, self.app.surroundings.parts_shelf, self.app.profile_folders
         )
         self.start_search(Searching())
@@ -184,7 +184,7 @@ class PlansScreen(StepScreen):
             UNIT_WORDS[self.unit],
         )
         if planning is not None:
-            result_words = search_result_words(planning.verdict, planning.fix)
+            result_words = search_result_words(planning.verdict, planning.search_result)
             self.view.say(f"{result_words} {self.shelf_fault}".strip())
             if planning.plans:
                 self.view.show(planning, adjusters_in(document, self.profile), self.unit)
@@ -256,7 +256,7 @@ class PlansScreen(StepScreen):
     def add_own(self, title: str, plan: Plan | None) -> None:
         """Show a plan made by hand, if one was made."""
         if plan is not None and self.planning:
-            self.show_planning(self.planning.with_own(title, plan))
+            self.show_planning(self.planning.with_plan_by_hand(title, plan))
 
     def action_move(self) -> None:
         """Change a move of the plan at hand."""
@@ -276,7 +276,7 @@ class PlansScreen(StepScreen):
 
         def search_again(names: list[str] | None) -> None:
             if names is not None and isinstance(self.state, Planned):
-                self.keep_document(with_only(self.flow.document, self.corrections, names))
+                self.keep_document(with_switched_on(self.flow.document, self.corrections, names))
                 self.start_search(self.state.searching())
 
         if self.has_bump_steer:

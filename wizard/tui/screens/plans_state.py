@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from core.fix.plan import Plan
 from core.fix.search import SearchResult
 from core.verdict.verdict import Verdict
-from wizard.flow.planning import Planning, Titled
+from wizard.flow.planning import Planning, TitledPlan
 
 
 @dataclass(frozen=True, eq=False)
@@ -16,19 +16,19 @@ class Searching:
     ----------
     verdict : Verdict or None
         The verdict that an earlier search was made on; None before the first search.
-    own : tuple of (str, Plan)
+    made_by_hand : tuple of (str, Plan)
         Plans made by hand beside an earlier search.
     continues : bool
         Enter was pressed before the end of the search: without a plan the screen is left at once.
     """
 
     verdict: Verdict | None = None
-    own: tuple[Titled, ...] = ()
+    made_by_hand: tuple[TitledPlan, ...] = ()
     continues: bool = False
 
     def planned(self, verdict: Verdict, result: SearchResult, kept: Plan | None) -> "Planned":
         """State after the search, at the plan that was chosen before."""
-        return Planned(Planning(verdict, result, self.own).with_kept(kept))
+        return Planned(Planning(verdict, result, self.made_by_hand).with_kept(kept))
 
 
 @dataclass(frozen=True, eq=False)
@@ -48,7 +48,7 @@ class Planned:
 
     def searching(self) -> Searching:
         """State during another search on the same verdict."""
-        return Searching(self.planning.verdict, self.planning.own)
+        return Searching(self.planning.verdict, self.planning.made_by_hand)
 
 
 @dataclass(frozen=True)

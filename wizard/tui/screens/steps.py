@@ -63,7 +63,7 @@ class StepsScreen(ModalScreen[str | None]):
     @staticmethod
     def words(progress: Progress) -> str:
         """State of a step, and its count of answers."""
-        counts = f", {progress.done} of {progress.of}" if progress.of > 1 else ""
+        counts = f", {progress.done} of {progress.total}" if progress.total > 1 else ""
         return f"{STATES[progress.state]}{counts}"
 
     @on(ChoiceList.Chosen)

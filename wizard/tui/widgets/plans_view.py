@@ -76,8 +76,8 @@ class PlansView(SectionedView):
         table = self.query_one(PlansTable)
         table.columns = [Column(title, plan_move_words(plan, unit)) for title, plan in plans]
         table.rows = outcome_rows(verdict, [plan for _, plan in plans], unit)
-        table.at = planning.at
-        title, plan = plans[planning.at]
+        table.at = planning.index
+        title, plan = plans[planning.index]
         front, curve = self.query_one(FrontView), self.query_one(Curve)
         front.display = curve.display = True
         front.show(front_of_plan(verdict, plan, unit))

@@ -104,10 +104,10 @@ class QuestionView(Vertical):
             if marked and answer:
                 field.select_text()
 
-    def retake(self, adds: bool) -> None:
-        """Make the field ready for one more reading (`adds`), or for typing over its text."""
+    def retake(self, adds_repeat: bool) -> None:
+        """Make the field ready for a repeat (`adds_repeat`), or for typing over its text."""
         field = self.query_one(Field)
-        if adds and field.value:
+        if adds_repeat and field.value:
             field.begin(f"{field.value}; ")
         else:
             field.select_text()

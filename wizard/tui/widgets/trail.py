@@ -61,5 +61,5 @@ def step_words(progress: Progress, number: int) -> str:
     mark = MARKS[progress.state]
     if progress.state != "here":
         return f"{mark} {progress.step.name}"
-    count = f", {progress.done} of {progress.of} answered" if progress.of > 1 else ""
+    count = f", {progress.done} of {progress.total} answered" if progress.total > 1 else ""
     return f"{mark} {number} {progress.step.name}{count}"
