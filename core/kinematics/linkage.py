@@ -123,6 +123,11 @@ def difference(end: Array, start: Array) -> tuple[Array, Array, Array]:
     return end[..., 0] - start[..., 0], end[..., 1] - start[..., 1], end[..., 2] - start[..., 2]
 
 
+def front_view_difference(end: Array, start: Array) -> tuple[Array, Array]:
+    """`difference` as it appears in the front view: across and up, mm."""
+    return end[..., 1] - start[..., 1], end[..., 2] - start[..., 2]
+
+
 def centre_distance(frame: Array, axle: Array) -> Array:
     """Centre-to-centre length, mm, of arrays (..., 3)."""
     ahead, across, up = difference(frame, axle)
