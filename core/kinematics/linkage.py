@@ -1,6 +1,6 @@
 """The steering linkage and the track bar as straight lines between pivot centres.
 
-Only the pivot centres matter: a bend in a bar changes nothing about the motion (common
+Only the pivot centres matter: a bend in a bar does not change the motion (common
 practice, no source). Axes follow ISO 8855:2011: x ahead, y to the left, z up.
 """
 
@@ -139,7 +139,7 @@ def slope(frame: Array, axle: Array) -> Array:
 
     Positive where the end that lies further to the left is the higher one.
     """
-    _, run, rise = difference(frame, axle)
+    run, rise = front_view_difference(frame, axle)
     with np.errstate(divide="ignore", invalid="ignore"):
         return np.asarray(np.arctan(rise / run))
 
