@@ -1,7 +1,7 @@
-"""Linkages for the tests to measure: from the worked cases, drawn at random, and as documents.
+"""Linkages for the tests: from the worked cases, drawn at random, and as documents.
 
-What a tape would read is worked out here from the points alone, by its own few lines, so that
-the tests do not lean on what they test.
+The readings of a tape are computed here from the points alone, so that the tests do not depend on
+the code that they test.
 """
 
 import json
@@ -29,7 +29,7 @@ INSTRUMENTS = Instruments(
     angle_finder=np.radians(0.5),
     seating=np.radians(0.5),
 )
-"""The defaults of the design's readings chapter."""
+"""Default instruments; half-widths and graduations in mm and rad."""
 
 LIMITS = {
     "parallel": "1.5 deg",
@@ -98,14 +98,14 @@ def random_linkage(
     parallel: float | None = None,
     same_side: bool | None = None,
 ) -> Linkage:
-    """A linkage such as stands under a truck, with everything that is not given drawn.
+    """A linkage as under a truck; every value that is not given is drawn.
 
     Parameters
     ----------
     track_bar_slope, parallel : float
         rad, in the front view.
     same_side : bool
-        Whether both frame ends are on the same side; drawn where it is left out.
+        True if both frame ends are on the same side; drawn where it is left out.
     """
     side = rng.choice([-1, 1])  # of the track bar's frame end: +1 is the left
     link_side = side if same_side or (same_side is None and rng.random() < 0.7) else -side
@@ -114,7 +114,7 @@ def random_linkage(
     arm_side = int(rng.choice([AHEAD, BEHIND]))
     arm, near_arm = rng.uniform(140, 200), rng.uniform(140, 200)
     hub = rng.uniform(380, 460)
-    # Slopes are those of lines in the front view, so frame end up means a sign with the side.
+    # A slope is that of a line in the front view, so its sign for a raised frame end is the side.
     run_t, run_d = side * rng.uniform(700, 950), link_side * rng.uniform(750, 1000)
     tilt_t = side * bar
     tilt_d = tilt_t + angle
@@ -177,12 +177,12 @@ def parallel_pair(
 def true_readings(
     linkage: Linkage, *, datum: float = 0.0, tread: float = 1600.0
 ) -> dict[str, float]:
-    """Everything that could be read, as it truly is: by name of the reading, mm and rad.
+    """True values of all readings, by name of the reading, mm and rad.
 
     Parameters
     ----------
     datum : float
-        How far to the left of the centre plane the datum line was laid, mm.
+        Distance of the datum line to the left of the centre plane, mm.
     tread : float
         Distance between the wheels, mm.
     """
@@ -201,8 +201,8 @@ def true_readings(
         ahead, left, up = pivots[f"{link}.frame"] - pivots[f"{link}.axle"]
         read[f"{link}.length"] = np.sqrt(ahead**2 + left**2 + up**2)
         read[f"{link}.slope"] = np.arctan2(up, np.sqrt(ahead**2 + left**2))
-    for name, (one, other) in BRACES.items():
-        read[name] = np.linalg.norm(pivots[one] - pivots[other])
+    for name, (first, second) in BRACES.items():
+        read[name] = np.linalg.norm(pivots[first] - pivots[second])
     read |= {
         "wheels.hub_height": linkage.hub_height,
         "wheels.left_offset": datum - tread / 2,
@@ -217,7 +217,7 @@ def true_readings(
 
 
 def half_widths(name: str, instruments: Instruments = INSTRUMENTS) -> tuple[float, ...]:
-    """Half-widths of what goes wrong with a reading, apart from the graduation; mm or rad."""
+    """Half-widths of the errors of a reading without the graduation; mm or rad."""
     last = name.rpartition(".")[2]
     if last == "slope":
         return (instruments.seating,)
@@ -233,12 +233,12 @@ def half_widths(name: str, instruments: Instruments = INSTRUMENTS) -> tuple[floa
 def as_read(
     true: Mapping[str, float], rng: np.random.Generator, instruments: Instruments = INSTRUMENTS
 ) -> dict[str, float]:
-    """One reading each, with errors drawn from rectangular distributions and rounded to a mark."""
+    """Single readings with errors from rectangular distributions, rounded to a mark."""
     read = {}
     for name, value in true.items():
-        slipped = value + sum(rng.uniform(-w, w) for w in half_widths(name, instruments))
+        erroneous = value + sum(rng.uniform(-w, w) for w in half_widths(name, instruments))
         mark = instruments.angle_finder if name.endswith("slope") else instruments.tape
-        read[name] = round(slipped / mark) * mark
+        read[name] = round(erroneous / mark) * mark
     return read
 
 
@@ -247,7 +247,7 @@ def document_of(
     read: Mapping[str, float | Iterable[float]],
     limits: Mapping[str, Any] = LIMITS,
 ) -> dict[str, Any]:
-    """A document in which this was read of a vehicle; nothing in it needs a profile."""
+    """A document with these readings of a vehicle; it needs no profile."""
     document: dict[str, Any] = {
         "session": {"id": "test", "units": "mm", "profile": "none"},
         "vehicle": {"tag": "TEST", "wheelbase": "2800 mm"},
@@ -272,9 +272,9 @@ def document_of(
     }
     for name, values in read.items():
         table = document["readings"]
-        *way, key = name.split(".")
-        for step in way:
-            table = table.setdefault(step, {})
+        *tables, key = name.split(".")
+        for inner in tables:
+            table = table.setdefault(inner, {})
         repeats = [values] if isinstance(values, int | float) else list(values)
         table[key] = [_typed(name, value) for value in repeats]
     return document
@@ -285,9 +285,9 @@ def _typed(name: str, value: float) -> str:
 
 
 def session_of(document: Mapping[str, Any]) -> Session:
-    """The session of a document that needs no profile."""
+    """Session of a document that needs no profile."""
     return session_from(document, _no_profile)
 
 
 def _no_profile(name: str) -> Any:
-    raise AssertionError(f"the document left something to the profile {name!r}")
+    raise AssertionError(f"the document needs the profile {name!r}")

@@ -1,8 +1,8 @@
-"""The motion held to a rigid-body physics engine (mujoco).
+"""Motion checked against a rigid-body physics engine (mujoco).
 
-The linkage is built of bodies on slides, hinges and ball joints, its bars pinned by the engine's
-connect constraints, and settled in time with the heave and the roll held. Lengths come from
-where the bodies stand at ride height; no equation of ours is in it. The engine works in metres.
+The linkage is built of bodies on slides, hinges and ball joints. The engine's connect constraints
+pin its bars. The bodies settle in time at a fixed heave and roll. The lengths follow from the
+places of the bodies at ride height, and no equation of Evenarc is used. The engine works in metres.
 """
 
 from dataclasses import dataclass
@@ -24,7 +24,7 @@ FREEDOM = """
 <joint name="heave" type="slide" axis="0 0 1"/>
 <joint name="roll" type="hinge" axis="1 0 0"/>
 """
-"""What the axle can do in the frame; heave and roll are then held."""
+"""Degrees of freedom of the axle in the frame; constraints then fix heave and roll."""
 
 
 @pytest.mark.parametrize("layout", LAYOUTS)
@@ -49,8 +49,8 @@ def test_steering_wheel_let_go(layout):
             rng.uniform(-60, 60, STATES), np.radians(rng.uniform(-5, 5, STATES)), strict=True
         ):
             bodies.settle(heave, roll)
-            # With a sector shaft upright, the arm ahead swings left for a wheel to the left; the
-            # engine's hinge knows no ratio and no convention of signs.
+            # The sector shaft is upright, so an arm ahead swings left for a wheel to the left. The
+            # engine's hinge has no ratio and no convention of signs.
             swing = bodies.at("pitman_arm")
             commands = linkage.arm_side * linkage.pitman_side
             assert abs(
@@ -59,7 +59,7 @@ def test_steering_wheel_let_go(layout):
 
 
 @pytest.mark.parametrize("case", OPEN_CASES["cases"])
-def test_worked_cases(case):
+def test_worked_cases_settle_in_the_same_place(case):
     linkage = linkage_of(case)
     bodies = Bodies.of(linkage)
     for state in case["expected"]:
@@ -87,7 +87,7 @@ def check_held(bodies: "Bodies", linkage: Linkage, heave: float, roll: float) ->
 
 @dataclass
 class Bodies:
-    """The linkage in the engine."""
+    """The linkage as bodies of the engine."""
 
     model: mujoco.MjModel
     data: mujoco.MjData
@@ -98,7 +98,7 @@ class Bodies:
         return cls(model, mujoco.MjData(model))
 
     def settle(self, heave: float, roll: float) -> None:
-        """Bring the axle to a heave (mm) and roll (rad) and wait until nothing moves."""
+        """Bring the axle to a heave (mm) and roll (rad) and wait until it is at rest."""
         model, data = self.model, self.data
         mujoco.mj_resetData(model, data)
         for name, value in (("heave", heave / METRE), ("roll", roll)):
@@ -115,7 +115,7 @@ class Bodies:
 
 
 def described(linkage: Linkage, let_go: bool) -> str:
-    """The linkage in the engine's own description language."""
+    """The linkage in the description language of the engine."""
     Tf, Ta, Df, Da = (
         point / METRE
         for point in (
@@ -175,8 +175,8 @@ def ball() -> str:
     return '<joint type="ball"/>'
 
 
-def pin(one: str, other: str, place: np.ndarray) -> str:
-    return f'<connect body1="{one}" body2="{other}" anchor="{numbers(place)}"/>'
+def pin(first: str, second: str, place: np.ndarray) -> str:
+    return f'<connect body1="{first}" body2="{second}" anchor="{numbers(place)}"/>'
 
 
 def numbers(place: np.ndarray) -> str:

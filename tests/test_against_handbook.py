@@ -1,7 +1,7 @@
-"""The track bar's arc held to the table of segments of circles in Machinery's Handbook.
+"""Arc of the track bar checked against the segments of circles in Machinery's Handbook.
 
-A flat track bar of length r, moved up or down by half the chord c, stands at half the centre
-angle a; its axle end then comes in sideways by the height of the segment h:
+The axle end of a flat track bar of length r moves up or down by half the chord c. The bar then has
+half the centre angle a, and its axle end moves in sideways by the height of the segment h:
 h = r (1 - cos(a/2)), c = 2 r sin(a/2). The table gives both for r = 1 to five places.
 """
 
@@ -22,18 +22,18 @@ FIVE_PLACES = 0.5e-5
 
 
 @pytest.mark.parametrize(("height", "chord"), [row[1:] for row in SEGMENTS])
-@pytest.mark.parametrize("way", [1, -1])
-def test_a_flat_track_bar_walks_the_axle_by_the_height_of_the_segment(height, chord, way):
+@pytest.mark.parametrize("direction", [1, -1])
+def test_a_flat_track_bar_shifts_the_axle_by_the_height_of_the_segment(height, chord, direction):
     radius = 850.0
     flat = parallel_pair(slope_deg=0.0, run=radius)
-    # The chord is rounded too, and near 60 deg an error in it counts a third in the height.
-    shift = motion_at(flat, way * radius * chord / 2).axle_shift
-    # The frame end is on the left, so the axle is drawn to the left.
+    # The chord is rounded too. Near 60 deg a third of its error appears in the height.
+    shift = motion_at(flat, direction * radius * chord / 2).axle_shift
+    # The frame end is on the left, so the axle moves to the left.
     assert shift == pytest.approx(radius * height, abs=radius * FIVE_PLACES * 1.3)
 
 
 @pytest.mark.parametrize(("angle", "height"), [row[:2] for row in SEGMENTS])
-def test_the_height_of_the_segment_without_rounding(angle, height):
+def test_the_shift_rounds_to_the_height_in_the_table(angle, height):
     radius, half = 850.0, np.radians(angle) / 2
     flat = parallel_pair(slope_deg=0.0, run=radius)
     shift = motion_at(flat, radius * np.sin(half)).axle_shift
@@ -43,11 +43,11 @@ def test_the_height_of_the_segment_without_rounding(angle, height):
 
 @pytest.mark.parametrize(("height", "chord"), [row[1:] for row in SEGMENTS])
 def test_a_drag_link_alone_follows_the_same_arc(height, chord):
-    """With so long a track bar that the axle does not walk, the ball is drawn in by the arc."""
+    """The track bar is so long that the axle does not shift; the arc alone moves the ball in."""
     radius, arm = 850.0, 1e6
     flat = parallel_pair(slope_deg=0.0, run=radius, arm=arm)
     far = np.array([0.0, 1e7, 0.0])
     flat = flat.with_pivots({"track_bar.frame": flat.track_bar_axle + far})
-    # On an arm so long the ball moves sideways in a straight line, by arm times the steer.
-    drawn_in = motion_at(flat, radius * chord / 2).steer * arm
-    assert drawn_in == pytest.approx(radius * height, rel=1e-3)
+    # On so long an arm the ball moves sideways in a straight line, by arm times steer.
+    moved_in = motion_at(flat, radius * chord / 2).steer * arm
+    assert moved_in == pytest.approx(radius * height, rel=1e-3)

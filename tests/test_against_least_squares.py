@@ -1,8 +1,8 @@
-"""The adjustment held to scipy.optimize.least_squares.
+"""Adjustment checked against scipy.optimize.least_squares.
 
-200 sets of readings, each with a random subset of what could be taken, errors drawn and rounded
-to the tape's marks. The residuals are written here from the rules of the survey; the covariance
-is that of scipy's own Jacobian.
+There are 200 sets of readings. Each set is a random subset of the survey, with drawn errors, and
+rounded to the marks of the tape. The residuals are written here from the rules of the survey. The
+covariance is that of scipy's own Jacobian.
 """
 
 import numpy as np
@@ -26,7 +26,7 @@ PIVOTS = ("track_bar.frame", "track_bar.axle", "drag_link.frame", "drag_link.axl
 
 
 def some_readings(rng, linkage):
-    """Every height and offset, and a random subset of the rest, some taken two or three times."""
+    """All heights and offsets, and a random subset of the rest, some with two or three repeats."""
     true = true_readings(linkage, datum=rng.uniform(-900, 900))
     keep = rng.uniform(0.2, 1.0)
     stations = {link: rng.random() < 0.7 for link in ("track_bar", "drag_link")}
@@ -35,7 +35,7 @@ def some_readings(rng, linkage):
         last = name.rpartition(".")[2]
         if last not in ("height", "offset") and rng.random() > keep:
             continue
-        # Mostly both stations of a link are taken or none; now and then only one of them is.
+        # Usually both stations of a link are taken or none; sometimes only one of them is.
         if last == "station" and not stations.get(name.partition(".")[0], True):
             continue
         taken[name] = [as_read({name: true[name]}, rng)[name] for _ in range(rng.integers(1, 4))]
@@ -55,8 +55,8 @@ def by_scipy(readings, u, layout):
     def both(link):
         return f"{link}.frame.station" in value and f"{link}.axle.station" in value
 
-    # A link whose stations were not taken has both ends at x = 0 (track bar) or at the
-    # steering-arm ball's station (drag link); a near ball without one stands where that ball does.
+    # A link without stations has both ends at x = 0 (track bar) or at the station of the
+    # steering-arm ball (drag link). A near ball without a station has that station too.
     unknown = [f"{pivot}.{axis}" for pivot in pivots for axis in ("offset", "height")]
     if both("track_bar"):
         unknown += ["track_bar.frame.station", "track_bar.axle.station"]
@@ -89,7 +89,7 @@ def by_scipy(readings, u, layout):
 
     def residuals(x):
         at, where = dict(zip(unknown, x, strict=True)), points(x)
-        found = []
+        residual = []
         for reading in readings:
             name, _, what = reading.name.rpartition(".")
             if reading.name in at:
@@ -106,26 +106,26 @@ def by_scipy(readings, u, layout):
             else:
                 if not (both("track_bar") and both("drag_link")):
                     continue
-                one, other = BRACES[reading.name]
-                predicted = np.linalg.norm(where[one] - where[other])
-            found.append((predicted - reading.value) / u[reading.name])
-        return np.array(found)
+                first, second = BRACES[reading.name]
+                predicted = np.linalg.norm(where[first] - where[second])
+            residual.append((predicted - reading.value) / u[reading.name])
+        return np.array(residual)
 
     start = np.array([value[name] for name in unknown])
     result = least_squares(
         residuals, start, jac="3-point", method="lm", xtol=1e-15, ftol=1e-15, gtol=1e-15
     )
     spread = np.linalg.inv(result.jac.T @ result.jac)
-    # The points are linear in the unknowns, so their matrix shows itself column by column.
+    # The points are linear in the unknowns, so each unknown gives a column of their matrix.
     origin = np.ravel(list(points(np.zeros(len(unknown))).values()))
     columns = [np.ravel(list(points(row).values())) - origin for row in np.eye(len(unknown))]
     matrix = np.array(columns).T
-    pivots_found = np.array(list(points(result.x).values()))
-    return pivots_found, matrix @ spread @ matrix.T, result
+    adjusted = np.array(list(points(result.x).values()))
+    return adjusted, matrix @ spread @ matrix.T, result
 
 
 @pytest.mark.parametrize("batch", range(10))
-def test_pivots_and_covariance(batch):
+def test_pivots_and_covariance_agree(batch):
     rng = np.random.default_rng(1968 + batch)
     for i in range(20):
         layout = LAYOUTS[(batch + i) % 3]
@@ -148,8 +148,8 @@ def test_pivots_and_covariance(batch):
 
 
 @pytest.mark.parametrize("inches", [-12, -2, 2, 12])
-def test_beside_a_mistake(inches):
-    """A reading some inches or a foot off: far from linear, still the least-squares answer."""
+def test_the_pivots_agree_beside_a_mistake(inches):
+    """A reading is inches or a foot wrong: far from linear, still the least-squares solution."""
     rng = np.random.default_rng(50 + inches)
     for i in range(12):
         layout = LAYOUTS[i % 3]
@@ -164,6 +164,6 @@ def test_beside_a_mistake(inches):
             for reading in session.readings
         }
         points, _, result = by_scipy(session.readings, u, layout)
-        # Scipy's differences for derivatives tell on residuals a hundred times as large as usual.
+        # The error of scipy's differences is visible, as the residuals are a hundred times larger.
         np.testing.assert_allclose(adjustment.points, points, rtol=0, atol=1e-4)
         assert adjustment.chi_square <= 2 * result.cost * (1 + 1e-9)

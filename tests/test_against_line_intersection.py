@@ -1,6 +1,6 @@
-"""The roll centre held to an intersection of two lines, solved as such.
+"""Roll centre checked against an intersection of two lines.
 
-Where the track bar's line crosses the centre plane in the front view (T. D. Gillespie,
+The track bar's line crosses the centre plane in the front view (T. D. Gillespie,
 Fundamentals of Vehicle Dynamics, solid axles with a track bar; from memory).
 """
 

@@ -1,4 +1,4 @@
-"""Probabilities of conformity and limits of chi-square held to scipy.stats.
+"""Probabilities of conformity and limits of chi-square checked against scipy.stats.
 
 JCGM 106:2012, 7.4: for a normal distribution the probability of conformity with a two-sided
 tolerance is Phi((upper - y) / u) - Phi((lower - y) / u).
@@ -21,13 +21,13 @@ def test_probability_of_conformity():
         assert probability_between(value, u, low, high) == pytest.approx(expected, abs=1e-12)
 
 
-def test_a_magnitude_is_held_to_both_sides():
+def test_a_magnitude_has_a_limit_on_both_sides():
     for value, u, limit in ((1.2, 0.5, 1.5), (-1.2, 0.5, 1.5), (0.0, 2.0, 1.5), (-4.0, 0.7, 1.5)):
         expected = stats.norm.cdf(limit, value, u) - stats.norm.cdf(-limit, value, u)
         assert magnitude_ruling(value, u, limit).p_within == pytest.approx(expected, abs=1e-12)
 
 
-def test_without_doubt_the_value_alone_decides():
+def test_without_uncertainty_the_value_alone_decides():
     assert magnitude_ruling(1.5, 0.0, 1.5).p_within == 1.0
     assert magnitude_ruling(-1.5001, 0.0, 1.5).p_within == 0.0
 
@@ -42,7 +42,7 @@ def test_without_doubt_the_value_alone_decides():
         (-1.6449, "out"),
     ],
 )
-def test_where_a_decision_falls(margin, verdict):
+def test_a_decision_falls_at_its_margin(margin, verdict):
     """One-sided 95 % of a normal distribution: 1.6449 standard uncertainties from the limit."""
     assert stats.norm.ppf(0.95) == pytest.approx(1.64485, abs=5e-6)
     u = 0.1

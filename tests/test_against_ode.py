@@ -1,7 +1,7 @@
-"""Events on the road held to scipy's solve_ivp.
+"""Road events checked against scipy's solve_ivp.
 
-heading' = v tan(mean steer) / wheelbase, drift' = v sin(heading), with the raised cosine of the
-heave and the steady loss of speed written out here as functions of time.
+heading' = v tan(mean steer) / wheelbase, drift' = v sin(heading). The raised cosine of the heave
+and the steady loss of speed are written here as functions of time.
 """
 
 from itertools import pairwise
@@ -42,7 +42,7 @@ def test_drift_and_heading(event, layout):
         steer = float(motion_at(linkage, heave(t)).steer)
         return [speed * tan(steer) / WHEELBASE, speed * sin(state[0])]
 
-    # From corner to corner, so that the solver meets no kink within a step.
+    # The solver goes from corner to corner, so that no step contains a kink.
     corners = [0.0, event.rise, event.rise + event.hold]
     if event.returns:
         corners.append(2 * event.rise + event.hold)

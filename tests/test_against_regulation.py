@@ -1,7 +1,7 @@
-"""Free play held to 49 CFR part 570, vehicle in use inspection standards.
+"""Limits of free play checked against 49 CFR part 570, vehicle in use inspection standards.
 
-570.7 is for vehicles of 10,000 lb gross vehicle weight rating or less, 570.60 for those over it.
-Between the diameters listed the smaller one's limit counts: that is our reading, on the safe side.
+570.7 is for vehicles of 10,000 lb gross vehicle weight rating or less, 570.60 for heavier ones.
+Between two listed diameters the limit of the smaller one counts: our reading, on the safe side.
 """
 
 import pytest
@@ -46,7 +46,7 @@ def test_linkage_play_570_60_b(rim_in, limit_in):
     assert linkage_play_limit(True, rim_in * INCH) == pytest.approx(limit_in * INCH)
 
 
-def test_what_is_not_known_is_held_to_the_smallest_limit():
+def test_an_unknown_size_has_the_smallest_limit():
     assert rim_play_limit(None) == pytest.approx(2 * INCH)
     assert linkage_play_limit(True, None) == pytest.approx(INCH / 4)
 
@@ -61,6 +61,6 @@ def test_what_is_not_known_is_held_to_the_smallest_limit():
         ({"rim_play": "2 1/4 in"}, True),
     ],
 )
-def test_a_limit_is_met_by_what_just_reaches_it(walk_round, fails):
+def test_play_equal_to_its_limit_is_no_failure(walk_round, fails):
     expected = ("walk_round.rim_play",) if fails else ()
     assert failures({"walk_round": walk_round}, is_heavy=False) == expected

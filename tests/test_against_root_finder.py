@@ -1,7 +1,7 @@
-"""The motion held to scipy's root finder on the distance equations.
+"""Motion checked against scipy's root finder on the distance equations.
 
-The equations are those of the mechanism, written as they are said: every bar keeps its length.
-Matrices turn the points, nothing is solved by hand, and the root finder starts at ride height.
+The equations say that every bar keeps its length. Matrices turn the points, no equation is solved
+by hand, and the root finder starts at ride height.
 """
 
 import numpy as np
@@ -27,19 +27,21 @@ def axis_z(angle: float) -> np.ndarray:
     return np.array([[c, -s, 0], [s, c, 0], [0, 0, 1]])
 
 
-def gap(one: np.ndarray, other: np.ndarray, one_now: np.ndarray, other_now: np.ndarray) -> float:
-    """How much longer a bar between two points would have to be; 0 where it fits."""
-    return float(np.linalg.norm(one_now - other_now) - np.linalg.norm(one - other))
+def gap(
+    first: np.ndarray, second: np.ndarray, first_now: np.ndarray, second_now: np.ndarray
+) -> float:
+    """Length that a bar between two points lacks, mm; 0 where it fits."""
+    return float(np.linalg.norm(first_now - second_now) - np.linalg.norm(first - second))
 
 
 def turned(ball: np.ndarray, arm: float, angle: float) -> np.ndarray:
-    """A ball turned about an upright pin which is `arm` behind it."""
+    """Place of a ball after a turn about an upright pin that is `arm` behind it."""
     pin = ball - [arm, 0, 0]
     return pin + axis_z(angle) @ (ball - pin)
 
 
 def placed(linkage: Linkage, point: np.ndarray, walk: float, heave: float, roll: float):
-    """A point of the axle in the frame."""
+    """Place of a point of the axle in the frame."""
     middle = np.array([0, 0, linkage.hub_height])
     return middle + axis_x(roll) @ (point - middle) + [0, walk, heave]
 
@@ -52,7 +54,11 @@ def steered(linkage: Linkage, heave: float, roll: float) -> tuple[float, float, 
     along = (Df - Da) / np.linalg.norm(Df - Da) * linkage.joint_from_far_ball
 
     def gaps(unknown: np.ndarray) -> list[float]:
-        walk, far, near = unknown * [100.0, 1.0, 1.0]  # so that all three are of one size
+        walk, far, near = unknown * [
+            100.0,
+            1.0,
+            1.0,
+        ]  # scaled, so that the three unknowns are of similar size
         Ta_now = placed(linkage, Ta, walk, heave, roll)
         Da_now = placed(linkage, turned(Da, e * linkage.arm, far), walk, heave, roll)
         fits = [gap(Tf, Ta, Tf, Ta_now), gap(Df, Da, Df, Da_now)]
@@ -62,7 +68,7 @@ def steered(linkage: Linkage, heave: float, roll: float) -> tuple[float, float, 
         N_now = placed(linkage, turned(N, e * linkage.near_arm, near), walk, heave, roll)
         return [*fits, gap(N, Da + along, N_now, joint_now)]
 
-    walk, far, near = found(gaps, 3)
+    walk, far, near = solved(gaps, 3)
     return walk * 100.0, far, near
 
 
@@ -80,10 +86,10 @@ def let_go(linkage: Linkage, heave: float, roll: float) -> float:
             gap(Df, Da, Df_now, Da_now),
         ]
 
-    return found(gaps, 2)[1]
+    return solved(gaps, 2)[1]
 
 
-def found(gaps, unknowns: int) -> np.ndarray:
+def solved(gaps, unknowns: int) -> np.ndarray:
     result = root(gaps, np.zeros(unknowns), tol=1e-13)
     assert np.abs(gaps(result.x)).max() < 1e-9, result.message
     return result.x
@@ -112,9 +118,9 @@ def test_steering_wheel_let_go(layout):
     for _ in range(40):
         linkage = random_linkage(rng, layout)
         heave, roll = rng.uniform(-60, 60), np.radians(rng.uniform(-5, 5))
-        # ISO 8855:2011 7.1.8: positive for a left turn. Df moving left pulls the far ball left,
-        # which steers left where the steering arm points ahead; a pitman arm that points ahead
-        # moves Df left as it turns to the left.
+        # ISO 8855:2011 7.1.8: positive for a left turn. Where Df moves left, it pulls the far ball
+        # left, and that steers left where the steering arm points ahead. A pitman arm that points
+        # ahead moves Df left as it turns to the left.
         commands_left = linkage.arm_side * linkage.pitman_side
         expected = linkage.ratio * commands_left * let_go(linkage, heave, roll)
         assert abs(steering_wheel_angle(linkage, heave, roll) - expected) < linkage.ratio * ANGLE
@@ -122,7 +128,7 @@ def test_steering_wheel_let_go(layout):
 
 @pytest.mark.parametrize("layout", LAYOUTS)
 def test_gradient_and_curvature_are_those_of_the_curve(layout):
-    """Seven-point differences of the root-found curve at ride height."""
+    """Seven-point differences of the root-series curve at ride height."""
     rng = np.random.default_rng(LAYOUTS.index(layout) + 20)
     step = 4.0
     first = np.array([-1, 9, -45, 0, 45, -9, 1]) / (60 * step)
@@ -131,8 +137,8 @@ def test_gradient_and_curvature_are_those_of_the_curve(layout):
         linkage = random_linkage(rng, layout)
         curve = np.array([steered(linkage, heave, 0.0) for heave in step * np.arange(-3, 4)])
         shift, steer = curve[:, 0], curve[:, 1:].mean(axis=1)
-        found = derivatives(linkage)
-        assert found.axle_walk == pytest.approx(first @ shift, abs=1e-8)
-        assert found.axle_arc == pytest.approx(second @ shift, abs=1e-9)
-        assert found.gradient == pytest.approx(first @ steer, abs=1e-10)
-        assert found.curvature == pytest.approx(second @ steer, abs=1e-10)
+        series = derivatives(linkage)
+        assert series.axle_walk == pytest.approx(first @ shift, abs=1e-8)
+        assert series.axle_arc == pytest.approx(second @ shift, abs=1e-9)
+        assert series.gradient == pytest.approx(first @ steer, abs=1e-10)
+        assert series.curvature == pytest.approx(second @ steer, abs=1e-10)

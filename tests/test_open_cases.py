@@ -1,6 +1,6 @@
-"""Worked cases: geometries with the motion that an independent root finder gives (no closed forms).
+"""Worked cases: geometries with their motion from an independent root finder, no closed forms.
 
-Each was also settled on a rigid-body physics engine to better than 1e-6 deg.
+A rigid-body physics engine agrees with each of them to better than 1e-6 deg.
 """
 
 import numpy as np

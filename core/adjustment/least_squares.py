@@ -160,8 +160,8 @@ def adjust(readings: Sequence[Reading], instruments: Instruments, layout: Layout
         else:
             chi_square = misfit @ misfit
             design = (jacobian @ free) / u[:, None]
-            bend = free.T @ curvature(observations, points, misfit / u) @ free
-            step = _step(design, bend, misfit)
+            second_order = free.T @ curvature(observations, points, misfit / u) @ free
+            step = _step(design, second_order, misfit)
             unknowns = unknowns + step
         if np.abs(step).max() < CONVERGED:
             break
@@ -172,14 +172,14 @@ def adjust(readings: Sequence[Reading], instruments: Instruments, layout: Layout
     return _conclude(pivots, used, instruments, points, free, design, u, residual)
 
 
-def _step(design: Array, bend: Array, misfit: Array) -> Array:
+def _step(design: Array, second_order: Array, misfit: Array) -> Array:
     """Newton step where the Hessian is positive definite, else Gauss-Newton step."""
     normal = design.T @ design
     try:
-        np.linalg.cholesky(normal - bend)
+        np.linalg.cholesky(normal - second_order)
     except np.linalg.LinAlgError:
-        bend = np.zeros_like(normal)
-    return np.asarray(np.linalg.solve(normal - bend, design.T @ misfit))
+        second_order = np.zeros_like(normal)
+    return np.asarray(np.linalg.solve(normal - second_order, design.T @ misfit))
 
 
 def _conclude(

@@ -89,14 +89,14 @@ def predict(observations: Observations, points: Array) -> tuple[Array, Array]:
 def curvature(observations: Observations, points: Array, weights: Array) -> Array:
     """Second derivatives of the weighted sum of the predicted readings, array (3 P, 3 P)."""
     total = np.zeros((points.size, points.size))
-    for rows, bend in (
-        (observations.distances, _distance_bend),
-        (observations.slopes, _slope_bend),
+    for rows, second in (
+        (observations.distances, _distance_curvature),
+        (observations.slopes, _slope_curvature),
     ):
         if rows.size:
             difference = observations.difference[rows]
-            bent = (bend(difference @ points.ravel()) * weights[rows, None, None]) @ difference
-            total += difference.reshape(-1, points.size).T @ bent.reshape(-1, points.size)
+            weighted = second(difference @ points.ravel()) * weights[rows, None, None] @ difference
+            total += difference.reshape(-1, points.size).T @ weighted.reshape(-1, points.size)
     return total
 
 
@@ -114,7 +114,7 @@ def _slope(difference: Array) -> tuple[Array, Array]:
     return np.arctan2(rise, run), derivative / (difference * difference).sum(axis=1, keepdims=True)
 
 
-def _distance_bend(difference: Array) -> Array:
+def _distance_curvature(difference: Array) -> Array:
     """Second derivatives (m, 3, 3) of distances."""
     square = (difference * difference).sum(axis=1)[:, None, None]
     return np.asarray(
@@ -122,17 +122,18 @@ def _distance_bend(difference: Array) -> Array:
     )
 
 
-def _slope_bend(difference: Array) -> Array:
+def _slope_curvature(difference: Array) -> Array:
     """Second derivatives (m, 3, 3) of arctan(rise / run), run across the floor."""
     ahead, across, rise = difference.T
     run, square = np.hypot(ahead, across), (difference * difference).sum(axis=1)
     along = difference[:, :2] / run[:, None]
-    bend, mixed = 2 * run * rise / square**2, (rise**2 - run**2) / square**2
-    turning = -rise / (run * square)
+    in_line, mixed = 2 * run * rise / square**2, (rise**2 - run**2) / square**2
+    sideways = -rise / (run * square)
     total = np.empty((len(difference), 3, 3))
     # The direction across the bar is square to it: across across^T = I - along along^T.
-    both = along[:, :, None] * along[:, None, :]
-    total[:, :2, :2] = (bend - turning)[:, None, None] * both + turning[:, None, None] * np.eye(2)
+    square_of_along = along[:, :, None] * along[:, None, :]
+    total[:, :2, :2] = (in_line - sideways)[:, None, None] * square_of_along
+    total[:, :2, :2] += sideways[:, None, None] * np.eye(2)
     total[:, :2, 2] = total[:, 2, :2] = mixed[:, None] * along
-    total[:, 2, 2] = -bend
+    total[:, 2, 2] = -in_line
     return total

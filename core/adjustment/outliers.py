@@ -45,21 +45,21 @@ def suspect_groups(adjustment: Adjustment) -> tuple[SuspectGroup, ...]:
     u = np.array([item.u for item in adjustment.items])
     residual = np.array([item.residual for item in adjustment.items])
     covariance = adjustment.residual_covariance
-    found = []
+    groups = []
     for _ in range(adjustment.redundancy):
         redundancy = np.diag(covariance) / u**2
         checked = redundancy > NOTHING_REDUNDANT
         spread = np.sqrt(np.where(checked, np.diag(covariance), np.inf))
         w = np.abs(residual) / spread
-        # Where readings differ only by rounding the best checked one goes first: the smallest
-        # mistake of it explains the residuals.
+        # Where readings differ only by rounding, the best checked reading goes first: it needs
+        # the smallest mistake to explain the residuals.
         order = [int(i) for i in np.lexsort((-redundancy.round(9), -w.round(6)))]
         leader = order[0]
         if w[leader] <= CRITICAL:
             break
         correlation = np.abs(covariance[leader]) / (spread[leader] * spread)
         group = [i for i in order if correlation[i] > INSEPARABLE]
-        found.append(
+        groups.append(
             SuspectGroup(
                 tuple(names[i] for i in group),
                 tuple(float(-residual[i] / redundancy[i]) for i in group),
@@ -70,4 +70,4 @@ def suspect_groups(adjustment: Adjustment) -> tuple[SuspectGroup, ...]:
         pull = covariance[:, leader] / covariance[leader, leader]
         residual = residual - pull * residual[leader]
         covariance = covariance - np.outer(pull, covariance[leader])
-    return tuple(found)
+    return tuple(groups)

@@ -1,5 +1,5 @@
-"""The files that are kept: TOML read and written, records, drafts, signatures.
+"""Documents and their files: TOML, records, drafts, signatures.
 
 In: Paths and nested tables of plain TOML values.
-Out: Documents, typed entries out of them, lists of records; one clear line for every fault.
+Out: Documents, typed entries out of them, lists of records; one line for every fault.
 """

@@ -12,12 +12,12 @@ Document = Mapping[str, Any]
 
 def value_at(document: Document, path: str, default: Any = None) -> Any:
     """The value at a path, or `default` when there is none."""
-    found: Any = document
+    value: Any = document
     for key in path.split("."):
-        if not isinstance(found, Mapping) or key not in found:
+        if not isinstance(value, Mapping) or key not in value:
             return default
-        found = found[key]
-    return found
+        value = value[key]
+    return value
 
 
 def with_value(document: Document, path: str, value: Any) -> dict[str, Any]:

@@ -18,7 +18,7 @@ class EntryError(ValueError):
 
 
 def units_of(document: Mapping[str, Any]) -> LengthUnit:
-    """Unit of length of a session: the unit of a bare number, and of every length shown."""
+    """Unit of length of a session: the unit of a bare number, and of every length displayed."""
     return "mm" if value_at(document, "session.units") == "mm" else "in"
 
 

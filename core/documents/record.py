@@ -136,7 +136,7 @@ def file_record(files: Path, document: Document) -> Path:
     content = _encoded(path, document)
     with as_record_errors(path, "cannot be filed"):
         atomic_write.make_folder(path.parent)
-    with as_record_errors(path, "cannot be filed", exists="is filed already and stays as it is"):
+    with as_record_errors(path, "cannot be filed", if_exists="is filed already and stays as it is"):
         atomic_write.create_file(path, content)
     with suppress(OSError):  # the session is filed; the draft is removed later
         draft_path(files, document).unlink(missing_ok=True)
@@ -152,9 +152,9 @@ def replace_signed(path: Path, document: Document) -> None:
         The record has changed since it was read, more than signatures would change, or the file
         cannot be written. The record stays as it was.
     """
-    there = read_document(path)
-    signed = signatures_of(there)
-    if digest(there) != digest(document) or signatures_of(document)[: len(signed)] != signed:
+    on_disk = read_document(path)
+    signed = signatures_of(on_disk)
+    if digest(on_disk) != digest(document) or signatures_of(document)[: len(signed)] != signed:
         raise RecordError(
             f"{plain(path, 300)}: has changed since it was opened; open it again and sign that"
         )
@@ -164,40 +164,39 @@ def replace_signed(path: Path, document: Document) -> None:
 
 
 @contextmanager
-def as_record_errors(path: Path, what: str, exists: str = "") -> Iterator[None]:
+def as_record_errors(path: Path, failure: str, if_exists: str = "") -> Iterator[None]:
     """Turn an OSError about a path into a RecordError of one line.
 
     Parameters
     ----------
     path : Path
-    what : str
-        What could not be done, "cannot be filed".
-    exists : str
-        Message where a file of this name exists.
+    failure : str
+        Beginning of the message, "cannot be filed"; the system's reason follows it.
+    if_exists : str
+        The whole message where a file of this name exists; where empty, `failure` is used.
     """
-    shown = plain(path, 300)
+    name = plain(path, 300)
     try:
         yield
     except OSError as error:
-        if exists and isinstance(error, FileExistsError):
-            raise RecordError(f"{shown}: {exists}") from None
+        if if_exists and isinstance(error, FileExistsError):
+            raise RecordError(f"{name}: {if_exists}") from None
         reason = _REASONS.get(error.errno or 0) or error.strerror or str(error)
-        raise RecordError(f"{shown}: {what}: {plain(reason, 200)}") from None
+        raise RecordError(f"{name}: {failure}: {plain(reason, 200)}") from None
 
 
 def _check_format(path: str | Path, document: Document) -> None:
-    shown = plain(path, 300)
+    name = plain(path, 300)
     if document.get("format") != FORMAT:
-        raise RecordError(f"{shown}: format: is no Evenarc record; it should be “{FORMAT}”")
+        raise RecordError(f"{name}: format: is no Evenarc record; it should be “{FORMAT}”")
     version = document.get("format_version")
     if type(version) is not int or version < 1:
         raise RecordError(
-            f"{shown}: format_version: {plain(version)} is no version; "
-            f"it should be {FORMAT_VERSION}"
+            f"{name}: format_version: {plain(version)} is no version; it should be {FORMAT_VERSION}"
         )
     if version > FORMAT_VERSION:
         raise RecordError(
-            f"{shown}: format_version: {version} is newer than this program, which knows "
+            f"{name}: format_version: {version} is newer than this program, which knows "
             f"{FORMAT_VERSION}; a newer Evenarc can read it"
         )
 

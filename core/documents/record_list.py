@@ -154,5 +154,5 @@ def _is_filed(files: Path, entry: ListedSession) -> bool:
 def _is_part(value: Any, whole: Any) -> bool:
     """True if every value of a table is in another table as well."""
     if isinstance(value, Mapping) and isinstance(whole, Mapping):
-        return all(key in whole and _is_part(one, whole[key]) for key, one in value.items())
+        return all(key in whole and _is_part(item, whole[key]) for key, item in value.items())
     return bool(value == whole)

@@ -32,8 +32,10 @@ def signature_is_valid(document: Document, signature: Mapping[str, Any]) -> bool
 
 def signatures_of(document: Document) -> list[Mapping[str, Any]]:
     """Signatures, oldest first; a value that is no table is left out."""
-    found = document.get("signatures")
-    return [item for item in found if isinstance(item, Mapping)] if isinstance(found, list) else []
+    signatures = document.get("signatures")
+    if not isinstance(signatures, list):
+        return []
+    return [item for item in signatures if isinstance(item, Mapping)]
 
 
 def digest(document: Document) -> str:

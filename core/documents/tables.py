@@ -39,8 +39,8 @@ def refuse_unknown(tables: Mapping[str, Any], known: Collection[str]) -> None:
         if any(name.startswith(f"{path}.") for name in known):
             raise EntryError(path, "should be a table")
         table = path.rpartition(".")[0]
-        there = sorted(name for name in known if name.rpartition(".")[0] == table)
-        allowed = ", ".join(name.rpartition(".")[2] for name in there) or "nothing"
+        siblings = sorted(name for name in known if name.rpartition(".")[0] == table)
+        allowed = ", ".join(name.rpartition(".")[2] for name in siblings) or "nothing"
         raise EntryError(plain(path, 200), f"is not known; here it can be {allowed}")
 
 
@@ -96,15 +96,15 @@ def range_at(
 
 def tables_at(tables: Mapping[str, Any], key: str) -> tuple[tuple[str, Mapping[str, Any]], ...]:
     """Array of tables, each with its place for messages, ("events 1", {...})."""
-    found = tables.get(key, [])
-    if not isinstance(found, list) or not all(isinstance(table, dict) for table in found):
+    entries = tables.get(key, [])
+    if not isinstance(entries, list) or not all(isinstance(table, dict) for table in entries):
         raise EntryError(key, f"should be tables of their own, each under [[{key}]]")
-    return tuple((f"{key} {number}", table) for number, table in enumerate(found, 1))
+    return tuple((f"{key} {number}", table) for number, table in enumerate(entries, 1))
 
 
 def texts_at(tables: Mapping[str, Any], path: str, example: str) -> tuple[str, ...]:
     """List of texts at a path; () where there is none."""
-    found = value_at(tables, path, [])
-    if not isinstance(found, list) or not all(isinstance(text, str) for text in found):
+    texts = value_at(tables, path, [])
+    if not isinstance(texts, list) or not all(isinstance(text, str) for text in texts):
         raise EntryError(path, f'should be a list such as ["{example}"]')
-    return tuple(found)
+    return tuple(texts)

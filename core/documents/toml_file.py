@@ -23,7 +23,7 @@ def read_toml(path: str | Path) -> dict[str, Any]:
     TomlFileError
         The file cannot be opened, is too large, or is not UTF-8 text or TOML (with its line).
     """
-    shown = plain(path, 300)
+    name = plain(path, 300)
     try:
         if not stat.S_ISREG(Path(path).stat().st_mode):  # opening a pipe could wait for ever
             raise ValueError("it is not a file")
@@ -31,15 +31,15 @@ def read_toml(path: str | Path) -> dict[str, Any]:
             content = file.read(LARGEST + 1)
     except (OSError, ValueError) as error:
         reason = getattr(error, "strerror", None) or error
-        raise TomlFileError(f"{shown}: cannot be opened: {plain(reason)}") from None
+        raise TomlFileError(f"{name}: cannot be opened: {plain(reason)}") from None
     if len(content) > LARGEST:
-        raise TomlFileError(f"{shown}: is larger than {LARGEST // 1_000_000} MB")
+        raise TomlFileError(f"{name}: is larger than {LARGEST // 1_000_000} MB")
     try:
         return tomllib.loads(content.decode("utf-8-sig"))
     except UnicodeDecodeError as error:
         line = content.count(b"\n", 0, error.start) + 1
-        raise TomlFileError(f"{shown}: line {line}: is not UTF-8 text") from None
+        raise TomlFileError(f"{name}: line {line}: is not UTF-8 text") from None
     except ValueError as error:  # TOMLDecodeError, or a number with thousands of digits
-        raise TomlFileError(f"{shown}: is not TOML: {plain(error, 200)}") from None
+        raise TomlFileError(f"{name}: is not TOML: {plain(error, 200)}") from None
     except RecursionError:
-        raise TomlFileError(f"{shown}: is not TOML we can read: nested too deeply") from None
+        raise TomlFileError(f"{name}: is not TOML we can read: nested too deeply") from None

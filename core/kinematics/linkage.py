@@ -1,6 +1,6 @@
 """The steering linkage and the track bar as straight lines between pivot centres.
 
-Only the pivot centres matter: a bend in a bar changes nothing about the motion (common
+Only the pivot centres matter: a bend in a bar does not change the motion (common
 practice, no source). Axes follow ISO 8855:2011: x ahead, y to the left, z up.
 """
 
@@ -123,6 +123,11 @@ def difference(end: Array, start: Array) -> tuple[Array, Array, Array]:
     return end[..., 0] - start[..., 0], end[..., 1] - start[..., 1], end[..., 2] - start[..., 2]
 
 
+def front_view_difference(end: Array, start: Array) -> tuple[Array, Array]:
+    """`difference` as it appears in the front view: across and up, mm."""
+    return end[..., 1] - start[..., 1], end[..., 2] - start[..., 2]
+
+
 def centre_distance(frame: Array, axle: Array) -> Array:
     """Centre-to-centre length, mm, of arrays (..., 3)."""
     ahead, across, up = difference(frame, axle)
@@ -134,7 +139,7 @@ def slope(frame: Array, axle: Array) -> Array:
 
     Positive where the end that lies further to the left is the higher one.
     """
-    _, run, rise = difference(frame, axle)
+    run, rise = front_view_difference(frame, axle)
     with np.errstate(divide="ignore", invalid="ignore"):
         return np.asarray(np.arctan(rise / run))
 

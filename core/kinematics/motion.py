@@ -10,7 +10,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from core.kinematics.linkage import Array, Linkage, difference
+from core.kinematics.linkage import Array, Linkage, difference, front_view_difference
 
 Scalars = Array | float
 Vector = tuple[Scalars, Scalars, Scalars]
@@ -59,9 +59,9 @@ def motion_at(linkage: Linkage, heave: Array | float, roll: Array | float = 0.0)
         rad, left wheel up positive.
     """
     link = ahead, across, up = difference(linkage.drag_link_frame, linkage.drag_link_axle)
-    shift, run, rise, growth = _carried(linkage, link, heave, roll)
-    # In the axle's own axes the kingpins stay upright at any roll.
     sine, cosine = np.sin(roll), np.cos(roll)
+    shift, run, rise, growth = _carried(linkage, link, heave, sine, cosine)
+    # In the axle's own axes the kingpins stay upright at any roll.
     across_now = run * cosine + rise * sine
     lever = linkage.arm_side * linkage.arm
     far = _turn(ahead + lever, across_now, growth / (2 * lever))
@@ -86,51 +86,47 @@ def steering_wheel_angle(
     the pitman arm.
     """
     link = difference(linkage.drag_link_frame, linkage.drag_link_axle)
-    _, run, _, growth = _carried(linkage, link, heave, roll)
+    _, run, _, growth = _carried(linkage, link, heave, np.sin(roll), np.cos(roll))
     lever = linkage.pitman_side * linkage.pitman_arm
     swing = _turn(lever - link[0], -run, growth / (2 * lever))
     return np.asarray(linkage.ratio * linkage.arm_side * linkage.pitman_side * swing)
 
 
 def _carried(
-    linkage: Linkage, link: Vector, heave: Scalars, roll: Scalars
+    linkage: Linkage, link: Vector, heave: Scalars, sine: Scalars, cosine: Scalars
 ) -> tuple[Array, Array, Scalars, Array]:
     """Effect of the axle's motion on the drag link while no arm turns.
+
+    The axle rolls about the track bar's axle end, then moves across and up as a whole. This is
+    the same motion as a roll about the middle of the axle with its heave and shift.
 
     Returns
     -------
     shift : array (...)
-        Lateral movement of the axle that keeps the track bar's length, mm. Heave and roll leave
-        x unchanged, so the bar keeps its length in the front view too.
+        Lateral movement of the axle that keeps the track bar's length, mm.
     run, rise : array (...)
         Drag link's vector across and up, in the frame's axes, mm.
     growth : array (...)
         Growth of the drag link's squared length, mm2.
     """
-    bar = _, across, up = difference(linkage.track_bar_frame, linkage.track_bar_axle)
-    hub = linkage.hub_height
-    bar_run, bar_rise, bar_growth = _rolled(bar, linkage.track_bar_axle, hub, roll)
-    run, rise, growth = _rolled(link, linkage.drag_link_axle, hub, roll)
-    bar_rise_now = bar_rise - heave
-    bar_run_now = np.sqrt(across * across + up * up - bar_rise_now * bar_rise_now)
-    shift = bar_run - np.copysign(bar_run_now, across)
-    # Shift and heave move both axle ends alike, and the track bar does not grow. The growth of
-    # the drag link therefore depends on the difference of the bars alone: a link equal and
-    # parallel to the track bar does not grow at all.
-    growth = growth - bar_growth + 2 * (bar_run - run) * shift + 2 * (bar_rise - rise) * heave
-    return shift, run - shift, rise - heave, growth
+    less = cosine - 1
+    end = linkage.track_bar_axle
+    y, z = end[..., 1], end[..., 2] - linkage.hub_height
+    aside, raised = y * less - z * sine, heave + (y * sine + z * less)
+    # Heave and roll leave x unchanged, so the bar keeps its length in the front view too.
+    across, up = front_view_difference(linkage.track_bar_frame, end)
+    height = up - raised
+    moved = across - np.copysign(np.sqrt(across * across + up * up - height * height), across)
 
-
-def _rolled(
-    link: Vector, axle: Array, hub_height: Scalars, roll: Scalars
-) -> tuple[Scalars, Scalars, Scalars]:
-    """Vector of a bar after roll alone, across and up, mm, and its growth as in `_growth`."""
-    sine, cosine = np.sin(roll), np.cos(roll)
-    y, z = axle[..., 1], axle[..., 2] - hub_height
-    aside, raised = y * (cosine - 1) - z * sine, y * sine + z * (cosine - 1)
-    # The axle end keeps its distance from the roll axis, so the growth is linear in its movement.
-    growth = -2 * ((y + link[1]) * aside + (z + link[2]) * raised)
-    return link[1] - aside, link[2] - raised, growth
+    _, run, rise = link
+    y, z = front_view_difference(linkage.drag_link_axle, end)
+    run_rolled, rise_rolled = run - (y * less - z * sine), rise - (y * sine + z * less)
+    # The movement as a whole is the same for both links, and the track bar does not grow. The
+    # drag link therefore grows by the roll and by its difference from the track bar: without
+    # roll, a link equal and parallel to the track bar does not grow at all.
+    by_roll = (y + run) * (run_rolled - run) + (z + rise) * (rise_rolled - rise)
+    growth = 2 * by_roll + 2 * (across - run_rolled) * moved + 2 * (up - rise_rolled) * raised
+    return moved - aside, run_rolled - moved, rise_rolled - raised, growth
 
 
 def _near_steer(
@@ -158,7 +154,7 @@ def _near_steer(
     joint_aside = swing * np.sin(far) + part * change[0]
     growth = _growth(tie_rod, (joint_ahead, joint_aside, part * change[1]))
     lever = linkage.arm_side * linkage.near_arm
-    return _turn(x + joint_ahead + lever, y + joint_aside, growth / (2 * lever))
+    return _turn(x + lever + joint_ahead, y + joint_aside, growth / (2 * lever))
 
 
 def _growth(link: Vector, change: Vector) -> Scalars:

@@ -40,13 +40,13 @@ def axle_points(
         at_rest[NEAR_BALL] = _turned(
             linkage.near_ball, linkage.near_arm, linkage.arm_side, motion.near_steer
         )
-    found = {pivot: carried_point(linkage, point, heave, roll) for pivot, point in at_rest.items()}
+    places = {pivot: carried_point(linkage, point, heave, roll) for pivot, point in at_rest.items()}
     if linkage.near_ball is not None:
-        far, frame = found[FAR_BALL], linkage.drag_link_frame
+        far, frame = places[FAR_BALL], linkage.drag_link_frame
         link = centre_distance(frame, linkage.drag_link_axle)
         part = np.asarray(linkage.joint_from_far_ball / link)
-        found[JOINT] = far + (frame - far) * part[..., None]
-    return found
+        places[JOINT] = far + (frame - far) * part[..., None]
+    return places
 
 
 def carried_point(

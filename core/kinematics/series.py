@@ -1,6 +1,6 @@
 """Series of the motion at ride height: the three rules are its first and second order.
 
-Derivatives of the exact model with respect to heave z, found by differentiating the distance
+Derivatives of the exact model with respect to heave z, by differentiation of the distance
 equations, stations included. With both ends of each link at the same station they are
 
 - d(axle shift)/dz = -tan(slope_T): a flat track bar does not walk sideways;
@@ -37,11 +37,11 @@ class Derivatives:
 
 def derivatives(linkage: Linkage) -> Derivatives:
     """First and second derivative of axle shift and mean steer at ride height."""
-    bar = linkage.track_bar_axle - linkage.track_bar_frame
+    bar = linkage.track_bar_frame - linkage.track_bar_axle
     walk = -bar[..., 2] / bar[..., 1]
-    arc = -(1 + walk**2) / bar[..., 1]
+    arc = (1 + walk**2) / bar[..., 1]
 
-    link = linkage.drag_link_axle - linkage.drag_link_frame
+    link = linkage.drag_link_frame - linkage.drag_link_axle
     lever = linkage.arm_side * np.asarray(linkage.arm, dtype=float)
     far, far_second, ball, ball_second = _turning(link, lever, walk, arc, 0.0, 0.0)
     if linkage.near_ball is None:
@@ -51,9 +51,9 @@ def derivatives(linkage: Linkage) -> Derivatives:
     # the far ball's movement that is left at its place along the link.
     whole = centre_distance(linkage.drag_link_frame, linkage.drag_link_axle)
     part = np.asarray(linkage.joint_from_far_ball, dtype=float) / whole
-    joint = linkage.drag_link_axle - link * part[..., None]
+    joint = linkage.drag_link_axle + link * part[..., None]
     near, near_second, _, _ = _turning(
-        linkage.near_ball - joint,
+        joint - linkage.near_ball,
         linkage.arm_side * np.asarray(linkage.near_arm, dtype=float),
         walk,
         arc,
@@ -64,7 +64,7 @@ def derivatives(linkage: Linkage) -> Derivatives:
 
 
 def _turning(
-    apart: Array,
+    link: Array,
     lever: Array,
     walk: Array,
     arc: Array,
@@ -73,20 +73,27 @@ def _turning(
 ) -> tuple[Array, Array, Array, Array]:
     """Turn of an arm whose ball keeps its distance from another point as the axle heaves.
 
-    The ball moves by (-lever sin d, lever sin d', ...): at ride height its velocity is
-    (0, lever d' + walk, 1) and its acceleration (-lever d'^2, lever d'' + arc, 0). From
-    |apart| constant: apart . v = 0 and v . v + apart . a = 0, v and a relative to the other
-    point. Returns d', d'' (rad/mm, rad/mm2) and the ball's own velocity and acceleration.
+    `link` leads from the ball to the other point, whose velocity and acceleration are given. With
+    the arm's turn d the ball has at ride height the velocity (0, lever d' + walk, 1) and the
+    acceleration (-lever d'^2, lever d'' + arc, 0). The length of the link is constant, so
+    link . v = 0 and v . v = link . a, where v and a are the ball's, relative to the other point.
+
+    Returns
+    -------
+    first, second : array (...)
+        d' and d'', rad/mm and rad/mm2.
+    velocity, acceleration : array (..., 3)
+        Those of the ball, mm/mm and mm/mm2.
     """
-    y = apart[..., 1]
+    y = link[..., 1]
     shape = np.broadcast_shapes(y.shape, np.shape(lever))
     known = _vector(np.zeros(shape), walk, np.ones(shape)) - velocity
-    first = -np.einsum("...i,...i->...", apart, known) / (y * lever)
+    first = -np.einsum("...i,...i->...", link, known) / (y * lever)
     ball = _vector(np.zeros(shape), lever * first + walk, np.ones(shape))
     relative = ball - velocity
     known = _vector(-lever * first**2, arc, np.zeros(shape)) - acceleration
     square = np.einsum("...i,...i->...", relative, relative)
-    second = -(square + np.einsum("...i,...i->...", apart, known)) / (y * lever)
+    second = (square - np.einsum("...i,...i->...", link, known)) / (y * lever)
     ball_second = _vector(-lever * first**2, lever * second + arc, np.zeros(shape))
     return first, second, ball, ball_second
 

@@ -1,5 +1,5 @@
 """Readings of the vehicle, and the uncertainty of the instruments.
 
 In: A document.
-Out: Readings with their standard uncertainty; what the walk-round and the stance failed on.
+Out: Readings with their standard uncertainty; failures of the walk-round and the stance.
 """

@@ -77,23 +77,23 @@ def pivots_so_far(document: Mapping[str, Any]) -> dict[str, tuple[float, float, 
 
     Hub heights and wheel offsets are not pivots: see `wheels_so_far`.
     """
-    found = {reading.name: reading.value for reading in readings_in(document)}
+    value = {reading.name: reading.value for reading in readings_in(document)}
     return {
         pivot: (
-            found.get(f"{pivot}.station", 0.0),
-            -found[f"{pivot}.offset"],
-            found[f"{pivot}.height"],
+            value.get(f"{pivot}.station", 0.0),
+            -value[f"{pivot}.offset"],
+            value[f"{pivot}.height"],
         )
         for pivot in (*PIVOTS, NEAR_BALL)
-        if f"{pivot}.offset" in found and f"{pivot}.height" in found
+        if f"{pivot}.offset" in value and f"{pivot}.height" in value
     }
 
 
 def wheels_so_far(document: Mapping[str, Any]) -> dict[str, float]:
     """Hub height (z) and wheel offsets (as y, to the left of the datum line), mm, where taken."""
-    found = {name: reading_at(document, name, kind) for name, kind in WHEELS.items()}
+    taken = {name: reading_at(document, name, kind) for name, kind in WHEELS.items()}
     return {
         name.removeprefix("wheels."): -reading.value if reading.kind == "offset" else reading.value
-        for name, reading in found.items()
+        for name, reading in taken.items()
         if reading is not None
     }

@@ -89,14 +89,14 @@ def failures(document: Mapping[str, Any], is_heavy: bool) -> tuple[str, ...]:
     heavy = is_heavy if said is None else said
     rim_limit = rim_play_limit(_length(document, "steering_wheel_diameter"))
     linkage_limit = linkage_play_limit(heavy, _length(document, "rim_size"))
-    found = []
+    failed = []
     if (_length(document, "rim_play") or 0.0) > rim_limit + ROUNDING:
-        found.append("walk_round.rim_play")
+        failed.append("walk_round.rim_play")
     if (_length(document, "linkage_play") or 0.0) > linkage_limit + ROUNDING:
-        found.append("walk_round.linkage_play")
-    found += [path for path in _joints(document) if choice_at(document, path, JOINTS) == "loose"]
+        failed.append("walk_round.linkage_play")
+    failed += [path for path in _joints(document) if choice_at(document, path, JOINTS) == "loose"]
     seen_to = (f"walk_round.{key}" for key in SEEN_TO)
-    return (*found, *(path for path in seen_to if flag_at(document, path) is False))
+    return (*failed, *(path for path in seen_to if flag_at(document, path) is False))
 
 
 def _length(document: Mapping[str, Any], key: str) -> float | None:

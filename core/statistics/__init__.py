@@ -1,5 +1,5 @@
 """Distributions, random numbers and decisions by probability of conformity.
 
 In: Values, standard uncertainties, limits, seeds.
-Out: Probabilities, draws, and the verdict on one limit.
+Out: Probabilities, draws, and the decision on one limit.
 """

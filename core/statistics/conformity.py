@@ -16,7 +16,7 @@ class Conformity(StrEnum):
 
 
 SURE = 0.95
-"""Probability from which a value is within; one less it, the probability up to which it is out."""
+"""Least probability of a value that is within; 1 - SURE is the largest of a value that is out."""
 
 
 @dataclass(frozen=True)

@@ -17,8 +17,8 @@ def plain(text: object, longest: int = 60) -> str:
         Text without control, formatting or direction characters.
     """
     whole = str(text)
-    text_line = "".join(_plain_character(character) for character in whole[:longest])
-    return text_line + "…" if len(whole) > longest else text_line
+    line = "".join(_plain_character(character) for character in whole[:longest])
+    return line + "…" if len(whole) > longest else line
 
 
 def _plain_character(character: str) -> str:

@@ -108,12 +108,12 @@ def parse_duration(text: str) -> float:
 
 
 def parse_speed(text: str) -> float:
-    """Speed in mm/s; the unit has to be there. Raises QuantityError."""
+    """Speed in mm/s; the unit is required. Raises QuantityError."""
     return _parse(text, _SPEED, None)
 
 
 def parse_acceleration(text: str) -> float:
-    """Acceleration in mm/s2; the unit has to be there. Raises QuantityError."""
+    """Acceleration in mm/s2; the unit is required. Raises QuantityError."""
     return _parse(text, _ACCELERATION, None)
 
 
@@ -150,12 +150,12 @@ def with_unit(text: str, unit: str) -> str:
 
 
 def other_unit(unit: LengthUnit) -> LengthUnit:
-    """The unit that lengths are not shown in now."""
+    """Inches for mm, mm for inches."""
     return "in" if unit == "mm" else "mm"
 
 
 def format_length(mm: float, unit: LengthUnit, decimals: int = 0) -> str:
-    """Length in words, as a tape reads.
+    """Length as text, as a tape reads.
 
     Parameters
     ----------
@@ -212,13 +212,13 @@ def _split(text: str, kind: _Kind) -> tuple[Fraction, str]:
             f"which is written like {kind.examples}"
         )
     plainly = _spelled_plainly(text)
-    if found := _FEET_AND_INCHES.fullmatch(plainly):
-        inches = _value(found, text)
+    if match := _FEET_AND_INCHES.fullmatch(plainly):
+        inches = _value(match, text)
         if inches >= 12:
             raise QuantityError(f"“{plain(text)}”: the inches after whole feet are less than 12")
-        return _signed(found, 12 * int(found["feet"]) + inches), "in"
-    if found := _PLAIN.fullmatch(plainly):
-        return _signed(found, _value(found, text)), (found["unit"] or "").rstrip(".")
+        return _signed(match, 12 * int(match["feet"]) + inches), "in"
+    if match := _PLAIN.fullmatch(plainly):
+        return _signed(match, _value(match, text)), (match["unit"] or "").rstrip(".")
     if re.search("[0-9],[0-9]", plainly):
         raise QuantityError(f"“{plain(text)}” has a comma: {_without_comma(plainly)}")
     raise QuantityError(
@@ -238,21 +238,21 @@ def _vulgar_fraction(character: str) -> str:
     return " " if unicodedata.category(character) == "Zs" else character
 
 
-def _value(found: re.Match[str], text: str) -> Fraction:
-    if found["decimal"]:
-        return Fraction(found["decimal"].rstrip("."))
-    top, bottom = int(found["top"]), int(found["bottom"])
+def _value(match: re.Match[str], text: str) -> Fraction:
+    if match["decimal"]:
+        return Fraction(match["decimal"].rstrip("."))
+    top, bottom = int(match["top"]), int(match["bottom"])
     if bottom == 0:
         raise QuantityError(f"“{plain(text)}” divides by 0: write a fraction like 5/8")
-    if found["whole"] and top >= bottom:
+    if match["whole"] and top >= bottom:
         raise QuantityError(
             f"“{plain(text)}”: {top}/{bottom} after a whole number is less than 1, as in 17 5/8"
         )
-    return int(found["whole"] or 0) + Fraction(top, bottom)
+    return int(match["whole"] or 0) + Fraction(top, bottom)
 
 
-def _signed(found: re.Match[str], value: Fraction) -> Fraction:
-    return -value if found["sign"] == "-" else value
+def _signed(match: re.Match[str], value: Fraction) -> Fraction:
+    return -value if match["sign"] == "-" else value
 
 
 def _without_comma(plainly: str) -> str:
@@ -283,12 +283,12 @@ def _factor_by_pint(unit: str, kind: _Kind) -> _Factor:
     powers = re.sub("(?<=[a-z])(?=[23])", "^", unit, flags=re.IGNORECASE)
     for spelling in (powers, powers.casefold()):
         try:
-            found = _registry().Quantity(Fraction(1), spelling)
-            inside = found.to(kind.inside)
+            quantity = _registry().Quantity(Fraction(1), spelling)
+            inside = quantity.to(kind.inside)
         except (PintError, ArithmeticError, ValueError, TypeError, AttributeError):
             continue
         # To pint an angle has no dimension, and neither has a percentage or a dozen.
-        if kind is _ANGLE and str(found.to_root_units().units) != "radian":
+        if kind is _ANGLE and str(quantity.to_root_units().units) != "radian":
             continue
         return float(inside.magnitude)
     raise unknown

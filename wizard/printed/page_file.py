@@ -33,7 +33,7 @@ def write_owners_page(path: Path, document: Document, verdict: Verdict, unit: Le
         The file exists already or cannot be written.
     """
     content = page_html(document, verdict, unit).encode("utf-8", "replace")
-    with as_record_errors(path, "cannot be made", exists=ALREADY_EXISTS):
+    with as_record_errors(path, "cannot be made", if_exists=ALREADY_EXISTS):
         atomic_write.create_file(path, content)
 
 

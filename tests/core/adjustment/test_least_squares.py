@@ -1,4 +1,4 @@
-"""What the adjustment says of each reading; the pivots themselves are held to scipy elsewhere."""
+"""Results of the adjustment for each reading; test_against_least_squares checks the pivots."""
 
 import numpy as np
 import pytest
@@ -28,7 +28,7 @@ def without(read, *ends):
 PIVOTS_ALONE = ("length", "slope", "frame_ends", "axle_ends", "frame_to_axle")
 
 
-def test_with_nothing_redundant_the_pivots_are_the_readings():
+def test_without_redundancy_the_pivots_are_the_readings():
     linkage = random_linkage(np.random.default_rng(1), "inverted-y")
     read = without(as_read(true_readings(linkage), np.random.default_rng(2)), *PIVOTS_ALONE)
     adjustment = adjusted(linkage, read)
@@ -44,7 +44,7 @@ def test_with_nothing_redundant_the_pivots_are_the_readings():
     assert adjustment.closes
 
 
-def test_true_readings_leave_nothing_over():
+def test_true_readings_leave_no_residuals():
     linkage = random_linkage(np.random.default_rng(3), "knuckle")
     adjustment = adjusted(linkage, true_readings(linkage))
     np.testing.assert_allclose(adjustment.points[0], linkage.track_bar_frame, atol=1e-6)
@@ -53,7 +53,7 @@ def test_true_readings_leave_nothing_over():
     assert adjustment.closes
 
 
-def test_baarda_numbers_of_a_reading():
+def test_standardized_residual_and_smallest_mistake_of_a_reading():
     """Baarda 1968: w = v / (sigma sqrt(r)), smallest mistake delta0 sigma / sqrt(r)."""
     linkage = random_linkage(np.random.default_rng(4), "knuckle")
     read = as_read(true_readings(linkage), np.random.default_rng(5))
@@ -67,7 +67,7 @@ def test_baarda_numbers_of_a_reading():
         assert item.u == standard_uncertainty(item.reading, INSTRUMENTS)
 
 
-def test_covariance_is_that_of_the_readings_carried_to_the_pivots():
+def test_the_covariance_is_propagated_from_the_readings():
     linkage = random_linkage(np.random.default_rng(6), "inverted-y")
     adjustment = adjusted(linkage, as_read(true_readings(linkage), np.random.default_rng(7)))
     u = np.array([item.u for item in adjustment.items])
@@ -75,7 +75,7 @@ def test_covariance_is_that_of_the_readings_carried_to_the_pivots():
     np.testing.assert_allclose(carried, adjustment.covariance, atol=1e-9)
 
 
-def test_redundant_readings_make_pivots_surer():
+def test_redundant_readings_reduce_the_covariance():
     linkage = random_linkage(np.random.default_rng(8), "knuckle")
     read = true_readings(linkage)
     full, alone = adjusted(linkage, read), adjusted(linkage, without(read, *PIVOTS_ALONE))
@@ -91,26 +91,26 @@ def test_without_stations_a_length_or_a_brace_is_no_observation():
     assert not [name for name in used if name.endswith("length") or name.startswith("brace")]
 
 
-def test_without_stations_the_links_stand_across():
+def test_links_without_stations_lie_straight_across():
     linkage = parallel_pair()
     read = without(true_readings(linkage), "station")
     assert (adjusted(linkage, read).points[:, 0] == 0).all()
-    # The steering-arm ball's own station takes the whole drag link with it.
+    # The station of the steering-arm ball moves the whole drag link.
     read["drag_link.axle.station"] = 150.0
     np.testing.assert_allclose(adjusted(linkage, read).points[:, 0], [0, 0, 150, 150])
 
 
 @pytest.mark.parametrize("name", ["track_bar.axle.height", "drag_link.frame.offset"])
-def test_a_pivot_without_a_place_is_named(name):
+def test_a_missing_height_or_offset_is_refused(name):
     linkage = parallel_pair()
     read = true_readings(linkage)
     del read[name]
-    with pytest.raises(MissingReading) as refused:
+    with pytest.raises(MissingReading) as refusal:
         adjusted(linkage, read)
-    assert refused.value.name == name
+    assert refusal.value.name == name
 
 
-def test_repeats_that_scatter_are_noticed():
+def test_repeats_that_scatter_are_marked():
     linkage = parallel_pair()
     read = {**true_readings(linkage), "track_bar.frame.height": [500.0, 520.0]}
     items = {item.reading.name: item for item in adjusted(linkage, read).items}
@@ -118,7 +118,7 @@ def test_repeats_that_scatter_are_noticed():
     assert not items["track_bar.axle.height"].scatters
 
 
-def test_readings_that_cannot_be_one_vehicle_do_not_close():
+def test_readings_that_contradict_each_other_do_not_close():
     linkage = parallel_pair()
     read = {**true_readings(linkage), "track_bar.length": 600.0}
     adjustment = adjusted(linkage, read)
@@ -126,8 +126,8 @@ def test_readings_that_cannot_be_one_vehicle_do_not_close():
     assert adjustment.chi_square > adjustment.chi_square_limit
 
 
-def test_a_reading_that_nothing_checks_has_no_residual_of_its_own():
-    """Heights alone check nothing; a slope beside them checks the two it runs between."""
+def test_a_reading_that_nothing_checks_has_no_standardized_residual():
+    """Heights alone check nothing; a slope checks the two heights of its link."""
     linkage = parallel_pair()
     read = without(true_readings(linkage), "station", "length", "ends", "to_axle")
     del read["drag_link.slope"]
@@ -136,6 +136,6 @@ def test_a_reading_that_nothing_checks_has_no_residual_of_its_own():
     assert items["track_bar.frame.height"].w is not None
 
 
-def test_readings_know_their_names():
+def test_a_reading_has_its_name_and_the_mean_of_its_repeats():
     reading = Reading("track_bar.frame.height", "height", (500.0, 502.0))
     assert (reading.value, reading.name) == (501.0, "track_bar.frame.height")

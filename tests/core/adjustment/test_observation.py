@@ -1,4 +1,4 @@
-"""Predicted readings held to their own derivatives by differences."""
+"""Predicted readings, and their derivatives checked by differences."""
 
 import numpy as np
 import pytest
@@ -46,7 +46,7 @@ def test_true_pivots_predict_true_readings(linkage, readings, observations, poin
     assert by_name["drag_link.length"] == pytest.approx(centre_distance(frame, axle))
 
 
-def test_derivatives(observations, points):
+def test_derivatives_are_those_of_differences(observations, points):
     _, jacobian = predict(observations, points)
     for coordinate in range(points.size):
         ahead, behind = (
@@ -57,19 +57,19 @@ def test_derivatives(observations, points):
         )
 
 
-def test_second_derivatives(readings, observations, points):
+def test_second_derivatives_are_those_of_differences(readings, observations, points):
     weights = np.random.default_rng(5).normal(size=len(readings))
-    # In rad a slope bends some thousand times less than a length in mm, so it is weighted up.
+    # A slope in rad curves some thousand times less than a length in mm, so it has more weight.
     weights *= [1000.0 if reading.kind == "slope" else 1.0 for reading in readings]
-    bend = curvature(observations, points, weights)
+    second = curvature(observations, points, weights)
     for coordinate in range(points.size):
         ahead, behind = (
             weights @ predict(observations, shifted(points, coordinate, by))[1]
             for by in (STEP, -STEP)
         )
-        np.testing.assert_allclose(bend[coordinate], (ahead - behind) / (2 * STEP), atol=1e-7)
+        np.testing.assert_allclose(second[coordinate], (ahead - behind) / (2 * STEP), atol=1e-7)
 
 
-def test_ends_of_what_is_read_between_two_pivots():
+def test_ends_of_a_slope_and_a_brace():
     assert ends_of("track_bar.slope") == ("track_bar.frame", "track_bar.axle")
     assert ends_of("braces.frame_to_axle") == ("track_bar.frame", "drag_link.axle")

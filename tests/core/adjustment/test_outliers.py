@@ -9,25 +9,25 @@ LINKAGE = parallel_pair(slope_deg=8.0, parallel_deg=1.0)
 BRACES = ("frame_ends", "axle_ends", "frame_to_axle")
 
 
-def found(read):
+def suspects_in(read):
     session = session_of(document_of(LINKAGE, read))
     return suspect_groups(adjust(session.readings, session.instruments, session.layout))
 
 
-def test_true_readings_make_no_suspects():
-    assert found(true_readings(LINKAGE)) == ()
+def test_true_readings_are_no_suspects():
+    assert suspects_in(true_readings(LINKAGE)) == ()
 
 
-def test_readings_good_to_their_doubt_raise_none():
-    assert found(as_read(true_readings(LINKAGE), np.random.default_rng(1))) == ()
+def test_readings_within_their_uncertainty_are_no_suspects():
+    assert suspects_in(as_read(true_readings(LINKAGE), np.random.default_rng(1))) == ()
 
 
 @pytest.mark.parametrize("name", ["track_bar.frame.height", "drag_link.axle.height"])
 @pytest.mark.parametrize("mistake", [-2 * INCH, 2 * INCH])
-def test_one_wrong_height_is_named_with_its_mistake(name, mistake):
+def test_a_wrong_height_is_named_with_its_mistake(name, mistake):
     read = true_readings(LINKAGE)
     read[name] += mistake
-    first = found(read)[0]
+    first = suspects_in(read)[0]
     assert first.readings[0] == name
     assert first.mistakes[0] == pytest.approx(mistake, rel=0.1)
 
@@ -35,22 +35,22 @@ def test_one_wrong_height_is_named_with_its_mistake(name, mistake):
 def test_a_wrong_slope_is_named_in_its_own_unit():
     read = true_readings(LINKAGE)
     read["track_bar.slope"] += np.radians(5.0)
-    first = found(read)[0]
+    first = suspects_in(read)[0]
     assert first.readings[0] == "track_bar.slope"
     assert first.mistakes[0] == pytest.approx(np.radians(5.0), rel=0.1)
 
 
 def test_readings_that_cannot_be_told_apart_are_named_together():
-    """Without braces and lengths, all that fixes a bar's slope shows a mistake alike."""
+    """Without braces and lengths, five readings reveal a mistake in the same way."""
     read = {
         name: value
         for name, value in true_readings(LINKAGE).items()
         if not name.endswith(("length", *BRACES))
     }
     read["track_bar.frame.height"] += 2 * INCH
-    (group,) = found(read)
-    # The slope takes the smallest mistake for its doubt, then the heights; the offsets would
-    # have to be nearly a foot out, and come last.
+    (group,) = suspects_in(read)
+    # The slope needs the smallest mistake for its uncertainty, then the heights. The offsets
+    # would need a mistake of nearly a foot, so they come last.
     assert group.readings == (
         "track_bar.slope",
         "track_bar.frame.height",
@@ -69,15 +69,15 @@ def test_two_mistakes_are_both_named():
     read = true_readings(LINKAGE)
     read["track_bar.frame.height"] += 3 * INCH
     read["drag_link.frame.height"] -= 4 * INCH
-    named = {name for group in found(read) for name in group.readings}
+    named = {name for group in suspects_in(read) for name in group.readings}
     assert {"track_bar.frame.height", "drag_link.frame.height"} <= named
 
 
-def test_with_nothing_redundant_nothing_can_be_suspected():
+def test_without_redundancy_there_are_no_suspects():
     read = {
         name: value
         for name, value in true_readings(LINKAGE).items()
         if not name.endswith(("length", "slope", *BRACES))
     }
     read["track_bar.frame.height"] += 5 * INCH
-    assert found(read) == ()
+    assert suspects_in(read) == ()

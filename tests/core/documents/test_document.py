@@ -17,12 +17,12 @@ def test_a_value_is_found_by_its_path():
 
 
 @pytest.mark.parametrize("path", ["results", "vehicle.odometer", "vehicle.tag.x", "a.b.c"])
-def test_what_is_not_there_is_the_default(path):
+def test_a_missing_value_is_the_default(path):
     assert value_at(DOCUMENT, path) is None
     assert value_at(DOCUMENT, path, "none") == "none"
 
 
-def test_a_changed_document_is_a_new_one_that_shares_the_rest():
+def test_a_changed_document_is_a_copy_that_shares_the_rest():
     before = copy.deepcopy(DOCUMENT)
     after = with_value(DOCUMENT, "readings.track_bar.axle.height", ["19 in"])
     assert before == DOCUMENT
@@ -31,16 +31,16 @@ def test_a_changed_document_is_a_new_one_that_shares_the_rest():
     assert after["readings"]["track_bar"]["frame"] is DOCUMENT["readings"]["track_bar"]["frame"]
 
 
-def test_tables_on_the_way_are_made():
+def test_missing_tables_are_added():
     assert with_value({}, "a.b.c", 1) == {"a": {"b": {"c": 1}}}
 
 
-def test_a_value_cannot_hold_another():
+def test_a_value_cannot_contain_another():
     with pytest.raises(ValueError, match="tag is a value"):
         with_value(DOCUMENT, "vehicle.tag.colour", "red")
 
 
-def test_taking_a_value_out_undoes_putting_it_in():
+def test_removing_a_value_undoes_adding_it():
     before = copy.deepcopy(DOCUMENT)
     for path in ("vehicle.odometer", "stance.ride_height.left", "note"):
         assert without(with_value(DOCUMENT, path, "x"), path) == DOCUMENT
@@ -48,5 +48,5 @@ def test_taking_a_value_out_undoes_putting_it_in():
 
 
 @pytest.mark.parametrize("path", ["results", "vehicle.odometer", "vehicle.tag.x", "a.b.c"])
-def test_taking_out_what_is_not_there_changes_nothing(path):
+def test_removing_a_missing_value_changes_nothing(path):
     assert without(DOCUMENT, path) == DOCUMENT

@@ -13,7 +13,7 @@ DOCUMENT = {
 }
 
 
-def test_units_are_inches_where_nothing_else_is_said():
+def test_units_are_inches_by_default():
     assert entries.units_of(DOCUMENT) == "mm"
     assert entries.units_of({}) == "in"
 

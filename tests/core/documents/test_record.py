@@ -39,16 +39,16 @@ def everything_in(folder: Path) -> list[str]:
 
 
 def fail(patch, owner, name, number):
-    """Let a call of the system fail as it does there."""
+    """Make a call of the system fail with an error number."""
 
-    def failing(*_given, **_named):
+    def failing(*_arguments, **_options):
         raise OSError(number, os.strerror(number))
 
     patch.setattr(owner, name, failing)
 
 
 def make_old(folder: Path) -> None:
-    """As if an hour had gone by."""
+    """Set the time of half-written files back by an hour."""
     for path in folder.rglob("*.part"):
         os.utime(path, (time.time() - 3600,) * 2)
 
@@ -76,7 +76,7 @@ class TestNames:
             *("a\nb", "a\x1b[2J", "a\0", "shop", "Shop", "unfinished", "CON", "nul.x", "x" * 33),
         ],
     )
-    def test_tags_that_cannot_are_refused_in_one_line(self, tag):
+    def test_tags_that_cannot_name_a_folder_are_refused_in_one_line(self, tag):
         fault = record.tag_fault(tag)
         assert "like FG-3" in fault
         assert fault.isprintable()
@@ -84,7 +84,7 @@ class TestNames:
             record.new_id(tag, "first", OPENED)
 
     @pytest.mark.parametrize(
-        ("path", "value", "says"),
+        ("path", "value", "reason"),
         [
             ("vehicle.tag", "../x", r"\[vehicle\] tag: “../x” cannot name a folder"),
             ("vehicle.tag", 3, r"\[vehicle\] tag: is"),
@@ -93,17 +93,17 @@ class TestNames:
             ("session.id", None, r"\[session\] id: is missing"),
         ],
     )
-    def test_nothing_is_written_outside_the_files_folder(self, files, path, value, says):
+    def test_nothing_is_written_outside_the_files_folder(self, files, path, value, reason):
         document = without(session(), path) if value is None else None
         document = document or with_value(session(), path, value)
-        with pytest.raises(RecordError, match=says):
+        with pytest.raises(RecordError, match=reason):
             record.file_record(files, document)
         assert not files.exists()
 
 
 class TestReading:
     @pytest.mark.parametrize(
-        ("content", "says"),
+        ("content", "reason"),
         [
             (b"", "format: is no Evenarc record; it should be “evenarc session”"),
             (b'format = "other"', "format: is no Evenarc record"),
@@ -118,16 +118,16 @@ class TestReading:
             (b"#" * 1_000_001, "larger than 1 MB"),
         ],
     )
-    def test_what_is_no_record_is_refused_in_one_line(self, tmp_path, content, says):
+    def test_a_file_that_is_no_record_is_refused_in_one_line(self, tmp_path, content, reason):
         path = tmp_path / "x.toml"
         path.write_bytes(content)
-        with pytest.raises(RecordError) as caught:
+        with pytest.raises(RecordError) as refusal:
             record.read_document(path)
-        assert str(caught.value).startswith(f"{path}: ")
-        assert says in str(caught.value)
-        assert str(caught.value).isprintable()
+        assert str(refusal.value).startswith(f"{path}: ")
+        assert reason in str(refusal.value)
+        assert str(refusal.value).isprintable()
 
-    def test_a_missing_file_and_a_folder(self, tmp_path):
+    def test_a_missing_file_and_a_folder_are_refused(self, tmp_path):
         with pytest.raises(RecordError, match="No such file"):
             record.read_document(tmp_path / "none.toml")
         with pytest.raises(RecordError, match="it is not a file"):
@@ -162,13 +162,13 @@ class TestDrafts:
         record.discard_draft(files, session())
         assert everything_in(files) == []
 
-    def test_it_is_forced_to_the_disk_and_so_is_its_name(self, files, monkeypatch):
+    def test_a_draft_and_its_name_are_forced_to_the_disk(self, files, monkeypatch):
         forced = []
         monkeypatch.setattr(os, "fsync", lambda handle: forced.append(os.fstat(handle).st_ino))
         path = record.save_draft(files, session())
         assert forced[-2:] == [path.stat().st_ino, path.parent.stat().st_ino]
 
-    def test_a_failed_write_leaves_the_draft_before_it(self, files, monkeypatch):
+    def test_a_failed_write_leaves_the_earlier_draft(self, files, monkeypatch):
         path = record.save_draft(files, session())
         fail(monkeypatch, os, "fsync", errno.ENOSPC)
         with pytest.raises(RecordError, match="cannot be kept: the disk is full; make room"):
@@ -177,12 +177,12 @@ class TestDrafts:
         assert len(everything_in(files)) == 1
 
     @pytest.mark.parametrize("value", [None, "half a character \udc9b", object(), {1, 2}])
-    def test_what_toml_cannot_keep_is_refused(self, files, value):
+    def test_a_value_that_toml_cannot_keep_is_refused(self, files, value):
         with pytest.raises(RecordError, match="holds a value that TOML cannot keep"):
             record.save_draft(files, with_value(session(), "complaint.note", value))
         assert not files.exists()
 
-    def test_what_could_not_be_read_again_is_refused(self, files):
+    def test_a_draft_that_could_not_be_read_again_is_refused(self, files):
         with pytest.raises(RecordError, match="would be larger than 1 MB"):
             record.save_draft(files, with_value(session(), "complaint.note", "x" * 1_000_000))
         with pytest.raises(RecordError, match="format_version: 2 is newer"):
@@ -191,14 +191,14 @@ class TestDrafts:
 
 
 class TestFiling:
-    def test_a_record_is_filed_in_its_vehicles_folder_and_the_draft_goes(self, files):
+    def test_a_record_is_filed_in_its_vehicles_folder_and_its_draft_is_removed(self, files):
         record.save_draft(files, session())
         path = record.file_record(files, session())
         assert path == files / "FG-3" / "FG-3_20261125-141205_first_k3f9.toml"
         assert record.read_document(path) == session()
         assert everything_in(files) == [str(path.relative_to(files))]
 
-    def test_the_tables_stand_in_the_order_of_the_format(self, files):
+    def test_the_tables_have_the_order_of_the_format(self, files):
         signed = sign(session(), "signed", "A. Lead", OPENED)
         path = record.file_record(files, dict(reversed(signed.items())))
         headers = [line for line in path.read_text().splitlines() if line.startswith("[")]
@@ -209,7 +209,7 @@ class TestFiling:
         ]
 
     def test_unknown_keys_and_tables_are_kept(self, files):
-        strange = {
+        unusual = {
             **session(),
             "an answer": 42,
             "lists": [[1, [2.5]], [{"a": [{"b": 1}]}], {}],
@@ -218,7 +218,7 @@ class TestFiling:
             "times": [OPENED, OPENED.date(), OPENED.time()],
             "numbers": [float("inf"), -0.0, 1e300, 2**60],
         }
-        assert record.read_document(record.file_record(files, strange)) == strange
+        assert record.read_document(record.file_record(files, unusual)) == unusual
 
     @pytest.mark.parametrize("links", [True, False])
     def test_a_record_is_never_overwritten(self, files, monkeypatch, links):
@@ -231,14 +231,14 @@ class TestFiling:
         assert path.read_bytes() == before
         assert len(everything_in(files)) == 1
 
-    def test_it_is_filed_where_there_are_no_hard_links(self, files, monkeypatch):
+    def test_a_record_is_filed_without_hard_links(self, files, monkeypatch):
         fail(monkeypatch, os, "link", errno.EPERM)
         path = record.file_record(files, session())
         assert record.read_document(path) == session()
         assert len(everything_in(files)) == 1
 
     @pytest.mark.parametrize(
-        ("module", "name", "number", "says"),
+        ("module", "name", "number", "reason"),
         [
             (os, "fsync", errno.ENOSPC, "the disk is full; make room and try again"),
             (os, "fsync", errno.EIO, "Input/output error"),
@@ -247,19 +247,19 @@ class TestFiling:
             (Path, "mkdir", errno.EACCES, "not allowed there"),
         ],
     )
-    def test_what_the_system_refuses_leaves_nothing_behind(
-        self, files, monkeypatch, module, name, number, says
+    def test_a_refusal_of_the_system_leaves_no_file(
+        self, files, monkeypatch, module, name, number, reason
     ):
         with monkeypatch.context() as patch:
             fail(patch, module, name, number)
-            with pytest.raises(RecordError) as caught:
+            with pytest.raises(RecordError) as refusal:
                 record.file_record(files, session())
-        assert "cannot be filed: " in str(caught.value)
-        assert says in str(caught.value)
+        assert "cannot be filed: " in str(refusal.value)
+        assert reason in str(refusal.value)
         assert everything_in(files) == []
-        record.file_record(files, session())  # and the next try succeeds
+        record.file_record(files, session())  # the next attempt succeeds
 
-    def test_a_file_in_the_way_of_a_folder(self, files):
+    def test_a_file_in_the_place_of_a_folder_is_refused(self, files):
         files.write_text("")
         with pytest.raises(RecordError, match="a file is where a folder should be"):
             record.file_record(files, session())
@@ -269,14 +269,14 @@ class TestFiling:
         with pytest.raises(RecordError, match="a file is where a folder should be"):
             record.file_record(files, session())
 
-    def test_what_reads_back_differently_is_not_called_filed(self, files, monkeypatch):
+    def test_a_record_that_reads_back_differently_is_not_filed(self, files, monkeypatch):
         record.save_draft(files, session())
         monkeypatch.setattr(Path, "read_bytes", lambda _: b"something else")
         with pytest.raises(RecordError, match="read back differently"):
             record.file_record(files, session())
         assert everything_in(files) == ["unfinished/FG-3_20261125-141205_first_k3f9.toml"]
 
-    def test_a_draft_that_cannot_be_removed_does_not_unfile_the_record(self, files, monkeypatch):
+    def test_a_record_is_filed_though_its_draft_cannot_be_removed(self, files, monkeypatch):
         record.save_draft(files, session())
         remove = Path.unlink
 
@@ -302,7 +302,7 @@ class TestSigning:
         assert list(after)[-1] == "signatures"
         assert len(everything_in(files)) == 1
 
-    def test_a_record_that_changed_meanwhile_is_not_rewritten(self, files):
+    def test_a_record_that_has_changed_is_not_rewritten(self, files):
         path = record.file_record(files, session())
         opened = record.read_document(path)
         path.write_text(path.read_text().replace("crew truck", "water truck"))
@@ -311,7 +311,7 @@ class TestSigning:
             record.replace_signed(path, sign(opened, "signed", "A. Lead", OPENED))
         assert path.read_bytes() == before
 
-    def test_somebody_elses_signature_is_not_lost(self, files):
+    def test_another_signature_is_not_lost(self, files):
         path = record.file_record(files, session())
         opened = record.read_document(path)
         record.replace_signed(path, sign(opened, "returned", "A. Lead", OPENED))
@@ -333,8 +333,8 @@ class TestSigning:
         assert len(everything_in(files)) == 1
 
 
-def test_killed_at_any_step_of_filing_loses_nothing(files):
-    """A program that ends between two steps leaves the draft or the record, whole."""
+def test_a_program_killed_at_any_step_of_filing_loses_nothing(files):
+    """A program that is killed between two steps leaves the whole draft or the whole record."""
     program = """
 import os, sys
 from pathlib import Path
@@ -344,12 +344,12 @@ files, last = Path(sys.argv[1]), int(sys.argv[2])
 record.save_draft(files, session())
 steps = 0
 def step(real):
-    def stepping(*given, **named):
+    def stepping(*arguments, **options):
         global steps
         steps += 1
         if steps == last:
             os._exit(9)
-        return real(*given, **named)
+        return real(*arguments, **options)
     return stepping
 for owner, name in ((os, "fsync"), (os, "link"), (Path, "unlink"), (Path, "open"), (Path, "mkdir")):
     setattr(owner, name, step(getattr(owner, name)))

@@ -74,7 +74,7 @@ def test_no_folder_is_no_sessions(files):
 
 
 @pytest.mark.parametrize(
-    ("content", "says"),
+    ("content", "reason"),
     [
         ("", "format: is no Evenarc record"),
         ("x = ", "is not TOML"),
@@ -91,32 +91,32 @@ def test_no_folder_is_no_sessions(files):
         ),
     ],
 )
-def test_what_cannot_be_read_is_listed_with_its_reason(files, content, says):
+def test_a_file_that_cannot_be_read_is_listed_with_its_reason(files, content, reason):
     record.file_record(files, session())
     broken = files / "FG-3" / "broken.toml"
     broken.write_text(content)
     faults = {entry.path: entry.fault for entry in list_records(files)}
     assert len(faults) == 2
     assert faults[broken].startswith(f"{broken}: ")
-    assert says in faults[broken]
+    assert reason in faults[broken]
     assert faults[broken].isprintable()
 
 
-def test_a_link_to_nowhere_and_a_folder_named_like_a_record(files):
+def test_a_broken_link_and_a_folder_are_listed_with_a_fault(files):
     (files / "FG-3" / "folder.toml").mkdir(parents=True)
     (files / "FG-3" / "gone.toml").symlink_to(files / "nowhere")
     assert [bool(entry.fault) for entry in list_records(files)] == [True, True]
 
 
-def test_a_folder_that_cannot_be_looked_into_is_listed(files, monkeypatch):
+def test_a_folder_that_cannot_be_read_is_listed(files, monkeypatch):
     record.file_record(files, session(1, "FG-1"))
     record.file_record(files, session(2, "FG-2"))
-    look = Path.iterdir
+    iterdir = Path.iterdir
 
     def closed(folder):
         if folder.name == "FG-1":
             raise PermissionError(errno.EACCES, "Permission denied")
-        return look(folder)
+        return iterdir(folder)
 
     monkeypatch.setattr(Path, "iterdir", closed)
     faults = {entry.path.name: entry.fault for entry in list_records(files)}
@@ -124,13 +124,13 @@ def test_a_folder_that_cannot_be_looked_into_is_listed(files, monkeypatch):
     assert len(faults) == 2
 
 
-def test_a_file_in_place_of_the_files_folder(files):
+def test_a_file_in_the_place_of_the_files_folder_is_refused(files):
     files.write_text("")
     with pytest.raises(RecordError, match="a file is where a folder should be"):
         list_records(files)
 
 
-def test_other_things_in_the_files_folder_are_left_alone(files):
+def test_other_files_are_not_listed(files):
     record.file_record(files, session())
     record.save_draft(files, session(1))
     (files / "shop" / "profiles").mkdir(parents=True)
@@ -139,27 +139,27 @@ def test_other_things_in_the_files_folder_are_left_alone(files):
     assert [entry.path.stem for entry in list_records(files)] == [session()["session"]["id"]]
 
 
-def test_text_of_a_record_is_fit_to_be_shown(files):
+def test_texts_of_a_record_are_safe_to_display(files):
     record.file_record(files, with_value(session(), "vehicle.description", "\x1b[2J\nup\u202e"))
     assert list_records(files)[0].description == r"\x1b[2J\nup\u202e"
 
 
-def test_drafts_are_those_not_filed_meanwhile(files):
+def test_a_draft_that_was_filed_meanwhile_is_not_listed(files):
     for number in (0, 1, 2):
         record.save_draft(files, session(number))
     filed = record.file_record(files, session(2))
-    record.save_draft(files, session(2))  # as if the program ended before it removed the draft
+    record.save_draft(files, session(2))  # the program was killed before it removed the draft
     (files / "unfinished" / "broken.toml").write_text("x = ")
-    found = list_drafts(files)
-    assert {entry.path.stem[-4:] for entry in found if not entry.fault} == {"0000", "0001"}
-    assert [entry.path.name for entry in found if entry.fault] == ["broken.toml"]
+    drafts = list_drafts(files)
+    assert {entry.path.stem[-4:] for entry in drafts if not entry.fault} == {"0000", "0001"}
+    assert [entry.path.name for entry in drafts if entry.fault] == ["broken.toml"]
     remove_leftovers(files)
-    assert list_drafts(files) == found
+    assert list_drafts(files) == drafts
     assert not (files / "unfinished" / filed.name).exists()
     assert filed.exists()
 
 
-def test_half_written_files_are_ignored_and_cleared_away_when_old(files):
+def test_half_written_files_are_ignored_and_removed_when_old(files):
     path = record.file_record(files, session())
     old, new = (path.with_name(f".{path.name}.{name}.part") for name in ("old", "new"))
     old.write_text("x")
@@ -168,11 +168,11 @@ def test_half_written_files_are_ignored_and_cleared_away_when_old(files):
     assert len(list_records(files)) == 1
     remove_leftovers(files)
     assert not old.exists()
-    assert new.exists()  # another program may be about to finish it
+    assert new.exists()  # another program may still be writing it
     assert len(list_records(files)) == 1
 
 
-def test_a_draft_that_says_more_than_what_was_filed_is_not_cleared_away(files):
+def test_a_draft_with_more_answers_than_its_record_is_not_removed(files):
     filed = record.file_record(files, session())
     draft = record.save_draft(files, with_value(session(), "vehicle.odometer", "12 km"))
     remove_leftovers(files)
@@ -181,7 +181,7 @@ def test_a_draft_that_says_more_than_what_was_filed_is_not_cleared_away(files):
     assert filed.exists()
 
 
-def test_a_draft_whose_vehicle_has_no_folder_that_can_be_looked_into(files, monkeypatch):
+def test_a_draft_is_listed_where_its_vehicles_folder_cannot_be_read(files, monkeypatch):
     record.save_draft(files, session())
 
     def closed(_):
@@ -192,14 +192,14 @@ def test_a_draft_whose_vehicle_has_no_folder_that_can_be_looked_into(files, monk
 
 
 @pytest.mark.skipif(not hasattr(os, "mkfifo"), reason="this system has no named pipes")
-def test_a_pipe_in_the_place_of_a_record_is_not_waited_for(files):
+def test_a_pipe_in_the_place_of_a_record_is_not_opened(files):
     (files / "FG-3").mkdir(parents=True)
     os.mkfifo(files / "FG-3" / "pipe.toml")
     (entry,) = list_records(files)
     assert "it is not a file" in entry.fault
 
 
-def test_a_byte_order_mark_is_no_part_of_a_record(files):
+def test_a_byte_order_mark_is_skipped(files):
     filed = record.file_record(files, session())
     filed.write_bytes(b"\xef\xbb\xbf" + filed.read_bytes())
     assert list_records(files)[0].fault == ""

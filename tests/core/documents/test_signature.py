@@ -7,7 +7,7 @@ AT = datetime(2026, 11, 26, 9, 0, tzinfo=UTC)
 DOCUMENT = {"session": {"opened": AT, "units": "in"}, "readings": {"a": ["1/2 in"]}, "limit": 0.85}
 
 
-def test_a_signature_stands_while_nothing_above_it_changes():
+def test_a_signature_is_valid_while_the_document_does_not_change():
     signed = sign(DOCUMENT, "signed", "A. Lead", AT, "well done")
     [signature] = signatures_of(signed)
     assert signature["decision"] == "signed"
@@ -19,19 +19,19 @@ def test_a_signature_stands_while_nothing_above_it_changes():
     assert "signatures" not in DOCUMENT
 
 
-def test_a_further_signature_leaves_the_first_one_standing():
+def test_a_further_signature_leaves_the_first_one_valid():
     signed = sign(sign(DOCUMENT, "returned", "A. Lead", AT), "signed", "A. Lead", AT)
     assert [item["decision"] for item in signatures_of(signed)] == ["returned", "signed"]
     assert all(signature_is_valid(signed, item) for item in signatures_of(signed))
 
 
-def test_the_digest_is_of_the_values_not_of_their_order():
+def test_the_digest_does_not_depend_on_the_order_of_keys():
     assert digest(DOCUMENT) == digest(dict(reversed(DOCUMENT.items())))
     assert digest(DOCUMENT) != digest(with_value(DOCUMENT, "limit", 0.86))
 
 
 def test_the_digest_is_the_same_on_every_machine():
-    """SHA-256 of sorted JSON without spaces; the figure by sha256sum, not by this program."""
+    """SHA-256 of sorted JSON without spaces; the figure was computed with sha256sum."""
     document = {"b": ["1/2 in", True, 0.5], "a": AT}
     text = '{"a":"2026-11-26T09:00:00+00:00","b":["1/2 in",true,0.5]}'
     assert digest(document) == (
@@ -39,11 +39,11 @@ def test_the_digest_is_the_same_on_every_machine():
     ), text
 
 
-def test_a_moment_in_another_zone_is_another_value():
+def test_a_time_in_another_zone_is_another_value():
     elsewhere = AT.astimezone(timezone(timedelta(hours=1)))
     assert digest({"at": AT}) != digest({"at": elsewhere})
 
 
-def test_what_is_no_table_is_no_signature():
+def test_a_value_that_is_no_table_is_no_signature():
     assert signatures_of({"signatures": "x"}) == []
     assert signatures_of({"signatures": ["x", {"by": "A. Lead"}]}) == [{"by": "A. Lead"}]

@@ -2,7 +2,6 @@ import numpy as np
 import pytest
 
 from core.kinematics.linkage import angle_finder_reading, centre_distance, slope
-from core.kinematics.pivots import pivots_of
 from tests.geometries import parallel_pair, random_linkage
 
 LEFT_AND_HIGHER = np.array([0.0, 400.0, 600.0])
@@ -15,11 +14,11 @@ def test_slope_is_positive_with_the_frame_end_on_the_left_and_higher():
 
 
 def test_slope_is_that_of_a_line_whichever_end_is_the_frame_end():
-    one, other = LEFT_AND_HIGHER, RIGHT_AND_LOWER
-    assert slope(one, other) == slope(other, one)
+    left, right = LEFT_AND_HIGHER, RIGHT_AND_LOWER
+    assert slope(left, right) == slope(right, left)
 
 
-def test_links_with_frame_ends_on_opposite_sides_and_higher_slope_against_each_other():
+def test_links_with_raised_frame_ends_on_opposite_sides_have_opposite_slopes():
     upward = np.array([0.0, -400.0, 600.0])
     assert slope(upward, np.array([0.0, 400.0, 500.0])) == pytest.approx(-np.arctan(100 / 800))
 
@@ -35,12 +34,7 @@ def test_length_is_from_centre_to_centre_in_space():
     assert centre_distance(np.array([2.0, 3.0, 6.0]), np.zeros(3)) == pytest.approx(7.0)
 
 
-def test_only_the_inverted_y_has_a_near_ball():
-    assert "tie_rod.near" in pivots_of("inverted-y")
-    assert pivots_of("knuckle") == pivots_of("tie-rod") == pivots_of("inverted-y")[:4]
-
-
-def test_raising_a_pivot_leaves_the_others_and_what_it_was_made_from():
+def test_raising_a_pivot_leaves_the_other_pivots_and_the_first_linkage():
     linkage = parallel_pair()
     raised = linkage.raised("track_bar.axle", 25.0)
     assert raised.track_bar_axle[2] == linkage.track_bar_axle[2] + 25.0
@@ -57,12 +51,12 @@ def test_ride_height_raises_both_frame_ends():
         np.testing.assert_array_equal(lifted.pivot(name), linkage.pivot(name))
 
 
-def test_many_rises_at_once():
+def test_rises_broadcast():
     raised = parallel_pair().raised("drag_link.frame", np.array([[0.0, 10.0, 20.0]]))
     assert raised.drag_link_frame.shape == (1, 3, 3)
 
 
-def test_spread_makes_room_for_heaves():
+def test_the_heave_axis_is_the_last_one():
     linkage = random_linkage(np.random.default_rng(0), "inverted-y").with_heave_axis()
     assert linkage.near_ball.shape == (1, 3)
     assert np.shape(linkage.arm) == (1,)

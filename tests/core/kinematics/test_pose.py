@@ -1,4 +1,4 @@
-"""Where the axle goes: held to the lengths of the links, which motion does not change."""
+"""Places of the axle: motion does not change the lengths of the links."""
 
 import numpy as np
 import pytest
@@ -16,7 +16,7 @@ def linkage(request):
     return random_linkage(np.random.default_rng(7), request.param)
 
 
-def test_the_links_keep_their_lengths(linkage):
+def test_links_keep_their_lengths(linkage):
     points = axle_points(linkage, HEAVES, ROLLS)
     for link in ("track_bar", "drag_link"):
         frame = linkage.pivot(f"{link}.frame")
@@ -29,34 +29,34 @@ def test_the_links_keep_their_lengths(linkage):
 
 def test_the_tie_rod_keeps_its_length_and_its_joint_its_place_on_the_drag_link():
     linkage = random_linkage(np.random.default_rng(8), "inverted-y")
-    rest, points = axle_points(linkage, 0.0), axle_points(linkage, HEAVES, ROLLS)
+    at_rest, points = axle_points(linkage, 0.0), axle_points(linkage, HEAVES, ROLLS)
     tie_rod = centre_distance(points[JOINT], points["tie_rod.near"])
     np.testing.assert_allclose(
-        tie_rod, centre_distance(rest[JOINT], rest["tie_rod.near"]), atol=1e-9
+        tie_rod, centre_distance(at_rest[JOINT], at_rest["tie_rod.near"]), atol=1e-9
     )
     from_ball = centre_distance(points[JOINT], points[FAR_BALL])
     np.testing.assert_allclose(from_ball, linkage.joint_from_far_ball, atol=1e-9)
 
 
-def test_at_ride_height_everything_is_where_it_was_measured(linkage):
+def test_every_pivot_is_in_its_measured_place_at_ride_height(linkage):
     for pivot, point in axle_points(linkage, 0.0).items():
         if pivot != JOINT:
             assert point == pytest.approx(linkage.pivot(pivot), abs=1e-9)
 
 
-def test_the_wheels_stand_apart_and_roll_about_the_middle_between_them():
+def test_the_wheels_roll_about_the_middle_between_them():
     linkage = random_linkage(np.random.default_rng(9), "knuckle")
     session = session_of(document_of(linkage, true_readings(linkage, datum=900.0, tread=1600.0)))
-    found = hub_centres(session, linkage)
-    assert found["wheels.left"] == pytest.approx([0.0, 800.0, float(linkage.hub_height)])
+    hubs = hub_centres(session, linkage)
+    assert hubs["wheels.left"] == pytest.approx([0.0, 800.0, float(linkage.hub_height)])
     left, right = (
-        carried_point(linkage, found[f"wheels.{side}"], 50.0, 0.1) for side in ("left", "right")
+        carried_point(linkage, hubs[f"wheels.{side}"], 50.0, 0.1) for side in ("left", "right")
     )
     assert left[2] > right[2]
     assert (left[2] + right[2]) / 2 == pytest.approx(float(linkage.hub_height) + 50.0)
 
 
-def test_without_wheel_offsets_there_are_no_wheels():
+def test_no_hub_centres_without_wheel_offsets():
     linkage = random_linkage(np.random.default_rng(9), "knuckle")
     read = {
         name: value
@@ -67,7 +67,7 @@ def test_without_wheel_offsets_there_are_no_wheels():
     assert hub_centres(session_of(document), linkage) == {}
 
 
-def test_an_axle_that_a_link_cannot_reach_is_said_not_to_be_reached():
+def test_an_axle_out_of_reach_of_a_link_is_not_reached():
     linkage = random_linkage(np.random.default_rng(9), "knuckle")
     session = session_of(document_of(linkage, true_readings(linkage)))
     assert axle_pose(linkage, hub_centres(session, linkage), 20.0).is_reached

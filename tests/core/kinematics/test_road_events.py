@@ -1,4 +1,4 @@
-"""The shape of an event; its outcome is held to solve_ivp in test_against_ode."""
+"""Shape of an event; test_against_ode checks drift and heading."""
 
 from dataclasses import replace
 
@@ -12,24 +12,24 @@ DIP = Event("dip", 0.2, 0.1, True, 50.0, 20e3, 0.0)
 DIVE = Event("dive", 0.5, 1.0, False, 40.0, 20e3, 7e3)
 
 
-def test_a_raised_cosine_up_and_back():
+def test_heave_rises_and_returns_along_a_raised_cosine():
     times = np.array([0.0, 0.05, 0.1, 0.2, 0.25, 0.3, 0.4, 0.5])
     expected = [0, 25 * (1 - np.sqrt(0.5)), 25, 50, 50, 50, 25, 0]
     np.testing.assert_allclose(heave_at(DIP, times), expected, atol=1e-12)
 
 
-def test_what_does_not_return_stays():
+def test_heave_stays_where_the_event_does_not_return():
     np.testing.assert_allclose(heave_at(DIVE, np.array([0.25, 0.5, 1.5])), [20, 40, 40])
 
 
-def test_a_linkage_that_steers_true_goes_straight():
+def test_a_vehicle_without_bump_steer_goes_straight():
     course = drive(DIP, parallel_pair(), 2800.0)
     assert course.name == "dip"
     assert course.drift == pytest.approx(0.0, abs=1e-9)
     assert course.heading == pytest.approx(0.0, abs=1e-12)
 
 
-def test_steer_to_the_left_drifts_to_the_left():
+def test_steer_to_the_left_gives_drift_to_the_left():
     left = drive(DIP, parallel_pair(parallel_deg=-2.0), 2800.0)
     right = drive(DIP, parallel_pair(parallel_deg=2.0), 2800.0)
     assert left.drift > 0
@@ -37,7 +37,7 @@ def test_steer_to_the_left_drifts_to_the_left():
     assert right.drift < 0
 
 
-def test_a_vehicle_that_has_stopped_goes_no_further():
+def test_a_stopped_vehicle_does_not_drift():
     linkage = parallel_pair(parallel_deg=2.0)
     stop = replace(DIVE, deceleration=20e3, hold=1.0)
     longer = replace(stop, hold=3.0)
@@ -46,13 +46,13 @@ def test_a_vehicle_that_has_stopped_goes_no_further():
     )
 
 
-def test_a_longer_vehicle_turns_less():
+def test_a_longer_wheelbase_turns_less():
     linkage = parallel_pair(parallel_deg=2.0)
     short, long = (drive(DIP, linkage, wheelbase) for wheelbase in (2400.0, 4800.0))
     assert long.heading == pytest.approx(short.heading / 2)
 
 
-def test_beyond_the_reach_of_a_link_there_is_no_answer():
+def test_drift_and_heading_are_nan_out_of_reach_of_a_link():
     course = drive(replace(DIP, travel=400.0), parallel_pair(slope_deg=0.0, run=300.0), 2800.0)
     assert np.isnan(course.drift)
     assert np.isnan(course.heading)

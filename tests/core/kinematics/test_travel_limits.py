@@ -6,7 +6,7 @@ from core.kinematics.travel_limits import travel_limits
 from tests.geometries import parallel_pair
 
 
-def test_none_where_nothing_binds():
+def test_no_limit_where_no_link_binds():
     assert travel_limits(parallel_pair(), 127.0, 101.6) == (None, None)
 
 
@@ -17,7 +17,7 @@ def test_a_flat_track_bar_binds_at_its_own_length():
     assert bump is None
 
 
-def test_the_steering_can_bind_too():
+def test_a_drag_link_can_bind():
     steep = parallel_pair(slope_deg=0.0, arm=60.0).raised("drag_link.frame", 500.0)
     droop, _ = travel_limits(steep, 200.0, 10.0)
     assert -200.0 < droop < 0.0

@@ -1,4 +1,4 @@
-"""Standard uncertainties held to numbers worked out by hand from the design's readings chapter."""
+"""Standard uncertainties, checked against numbers computed by hand."""
 
 from math import radians, sqrt
 
@@ -12,7 +12,7 @@ from core.readings.reading import (
     standard_uncertainty,
 )
 
-# Tape in millimetres, sighting +-3, floor +-2; angle finder in halves, seated to half a degree.
+# Tape in mm, sighting +-3 mm, floor +-2 mm; angle finder and its seating half a degree.
 INSTRUMENTS = Instruments(1.0, 3.0, 2.0, radians(0.5), radians(0.5))
 
 
@@ -27,26 +27,28 @@ INSTRUMENTS = Instruments(1.0, 3.0, 2.0, radians(0.5), radians(0.5))
         ("slope", radians(sqrt(0.0625 / 3 + 0.25 / 3))),
     ],
 )
-def test_rectangular_half_widths(kind, expected):
+def test_standard_uncertainty_of_rectangular_half_widths(kind, expected):
     """GUM (JCGM 100:2008) 4.3.7: u = w / sqrt(3)."""
     assert claimed_uncertainty(kind, INSTRUMENTS) == pytest.approx(expected)
 
 
-def test_the_mean_of_repeats_is_surer():
+def test_the_mean_of_repeats_has_a_smaller_uncertainty():
     """GUM 4.2.3: u / sqrt(n)."""
-    once = standard_uncertainty(Reading("track_bar.frame.height", "height", (600.0,)), INSTRUMENTS)
+    single = standard_uncertainty(
+        Reading("track_bar.frame.height", "height", (600.0,)), INSTRUMENTS
+    )
     four = Reading("track_bar.frame.height", "height", (600.0, 601.0, 600.0, 601.0))
     assert four.value == 600.5
-    assert standard_uncertainty(four, INSTRUMENTS) == pytest.approx(once / 2)
+    assert standard_uncertainty(four, INSTRUMENTS) == pytest.approx(single / 2)
     assert not repeats_scatter(four, INSTRUMENTS)
 
 
-def test_scatter_larger_than_claimed_takes_its_place():
-    apart = Reading("track_bar.frame.offset", "offset", (590.0, 600.0, 610.0))
-    assert apart.scatter == pytest.approx(10.0)
-    assert repeats_scatter(apart, INSTRUMENTS)
-    assert standard_uncertainty(apart, INSTRUMENTS) == pytest.approx(10.0 / sqrt(3))
+def test_scatter_replaces_a_smaller_claimed_uncertainty():
+    scattered = Reading("track_bar.frame.offset", "offset", (590.0, 600.0, 610.0))
+    assert scattered.scatter == pytest.approx(10.0)
+    assert repeats_scatter(scattered, INSTRUMENTS)
+    assert standard_uncertainty(scattered, INSTRUMENTS) == pytest.approx(10.0 / sqrt(3))
 
 
-def test_one_reading_does_not_scatter():
+def test_a_single_reading_has_no_scatter():
     assert Reading("track_bar.frame.offset", "offset", (590.0,)).scatter == 0.0

@@ -4,11 +4,11 @@ from core.documents.entries import EntryError
 from core.readings.walk_round import failures
 
 
-def test_nothing_looked_at_fails_nothing():
+def test_a_walk_round_without_answers_has_no_failures():
     assert failures({}, is_heavy=False) == ()
 
 
-def test_every_failure_is_named_by_its_path():
+def test_failures_are_paths():
     document = {
         "walk_round": {
             "rim_play": "3 in",
@@ -30,14 +30,14 @@ def test_every_failure_is_named_by_its_path():
     )
 
 
-def test_bare_numbers_are_in_the_units_of_the_session():
+def test_a_bare_number_takes_the_unit_of_the_session():
     document = {"session": {"units": "mm"}, "walk_round": {"rim_play": "30"}}
     assert failures(document, is_heavy=False) == ()
     assert failures({"walk_round": {"rim_play": "30"}}, is_heavy=False) == ("walk_round.rim_play",)
 
 
 @pytest.mark.parametrize(
-    ("walk_round", "place"),
+    ("walk_round", "path"),
     [
         ({"joints": {"track_bar_axle": "wobbly"}}, "[walk_round.joints] track_bar_axle: "),
         ({"joints": "tight"}, "[walk_round] joints: "),
@@ -45,7 +45,7 @@ def test_bare_numbers_are_in_the_units_of_the_session():
         ({"tyres_alike": "yes"}, "[walk_round] tyres_alike: "),
     ],
 )
-def test_what_is_no_answer_is_refused_with_its_place(walk_round, place):
-    with pytest.raises(EntryError) as refused:
+def test_a_faulty_answer_is_refused_with_its_path(walk_round, path):
+    with pytest.raises(EntryError) as refusal:
         failures({"walk_round": walk_round}, is_heavy=False)
-    assert str(refused.value).startswith(place)
+    assert str(refusal.value).startswith(path)

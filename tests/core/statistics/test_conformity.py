@@ -1,4 +1,4 @@
-"""Words for probabilities; the probabilities are held to scipy.stats in test_against_normal."""
+"""Decisions at probabilities; test_against_normal checks the probabilities."""
 
 import pytest
 
@@ -17,7 +17,7 @@ from core.statistics.conformity import Conformity, Ruling, combined_decision, de
         (0.0, Conformity.OUT),
     ],
 )
-def test_a_probability_decides(p, verdict):
+def test_a_probability_gives_its_decision(p, verdict):
     assert decide(p) == verdict
     assert Ruling(1.0, 2.0, 0.1, p).verdict == verdict
 
@@ -31,5 +31,5 @@ def test_a_probability_decides(p, verdict):
         ([Conformity.WITHIN, Conformity.TOO_CLOSE], Conformity.TOO_CLOSE),
     ],
 )
-def test_the_worst_of_several(verdicts, together):
+def test_the_worst_of_several_decisions_counts(verdicts, together):
     assert combined_decision(verdicts) == combined_decision(verdicts[::-1]) == together

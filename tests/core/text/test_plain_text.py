@@ -4,7 +4,7 @@ from core.text.plain_text import plain
 
 
 @pytest.mark.parametrize(
-    ("text", "shown"),
+    ("text", "line"),
     [
         ("FG-3, Müller ⅝", "FG-3, Müller ⅝"),
         ("\x1b[31mred\x07", r"\x1b[31mred\x07"),
@@ -16,5 +16,5 @@ from core.text.plain_text import plain
         ([1, 2], "[1, 2]"),
     ],
 )
-def test_text_is_made_fit_to_be_shown(text, shown):
-    assert plain(text) == shown
+def test_text_is_made_safe_to_display(text, line):
+    assert plain(text) == line

@@ -39,19 +39,19 @@ INCH = 25.4  # mm, exact: NIST SP 811, appendix B.6
         ("0/16", 0),
     ],
 )
-def test_inches_are_typed_the_way_a_tape_reads(text, inches):
+def test_inches_are_read_as_a_tape_shows_them(text, inches):
     assert quantity.parse_length(text) == pytest.approx(inches * INCH, rel=1e-15)
 
 
 @pytest.mark.parametrize(
     ("text", "mm"), [("448 mm", 448), ("44.8 cm", 448), ("0.448M", 448), ("448.5MM", 448.5)]
 )
-def test_metric_lengths(text, mm):
+def test_metric_lengths_are_read(text, mm):
     assert quantity.parse_length(text) == mm
 
 
 @pytest.mark.parametrize(
-    ("text", "plainly"),
+    ("text", "plain_text"),
     [
         ("−1/8 in", "-1/8 in"),  # a true minus sign
         ("17–5/8", "17-5/8"),  # a dash
@@ -67,8 +67,8 @@ def test_metric_lengths(text, mm):
         ("17\u00a05/8\u202fin", "17 5/8 in"),
     ],
 )
-def test_typographic_ways_of_writing_are_the_same(text, plainly):
-    assert quantity.parse_length(text) == quantity.parse_length(plainly)
+def test_typographic_signs_mean_the_same_as_plain_signs(text, plain_text):
+    assert quantity.parse_length(text) == quantity.parse_length(plain_text)
 
 
 def test_a_bare_number_takes_the_unit():
@@ -88,11 +88,11 @@ def test_a_bare_number_takes_the_unit():
         ("0.1 rad", 18 / pi),
     ],
 )
-def test_angles(text, degrees):
+def test_angles_are_read(text, degrees):
     assert quantity.parse_angle(text) == pytest.approx(degrees * pi / 180, rel=1e-15)
 
 
-def test_what_moves_a_vehicle():
+def test_durations_speeds_and_accelerations_are_read():
     assert quantity.parse_duration("0.4 s") == quantity.parse_duration("0.4") == 0.4
     assert quantity.parse_speed("36 km/h") == quantity.parse_speed("10 m / s") == 10_000
     assert (
@@ -108,7 +108,7 @@ def test_a_speed_or_an_acceleration_needs_its_unit(read):
         read("60")
 
 
-def test_plain_numbers():
+def test_plain_numbers_are_read():
     assert quantity.parse_number("16") == 16
     assert quantity.parse_number("16 1/2") == 16.5
     assert quantity.parse_number("16:1") == quantity.parse_number("16 : 1") == 16
@@ -117,7 +117,7 @@ def test_plain_numbers():
 
 
 @pytest.mark.parametrize(
-    ("text", "says"),
+    ("text", "reason"),
     [
         ("", "nothing was typed"),
         (" \t ", "nothing was typed"),
@@ -144,34 +144,34 @@ def test_plain_numbers():
         ("٣ in", "is not a length"),
     ],
 )
-def test_what_is_no_length_is_refused_in_one_line(text, says):
-    with pytest.raises(QuantityError) as caught:
+def test_a_text_that_is_no_length_is_refused_in_one_line(text, reason):
+    with pytest.raises(QuantityError) as refusal:
         quantity.parse_length(text)
-    message = str(caught.value)
-    assert says in message
+    message = str(refusal.value)
+    assert reason in message
     assert message.isprintable()
     assert len(message) < 160
 
 
 @pytest.mark.parametrize("text", ["", "abc", "\x1b[2J17", "17 kg", "1e999", "5 in"])
-def test_the_message_shows_what_would_be_right(text):
+def test_the_message_gives_a_right_example(text):
     with pytest.raises(QuantityError, match=r"8 1/2 deg"):
         quantity.parse_angle(text)
 
 
-def test_control_characters_are_shown_escaped():
-    with pytest.raises(QuantityError) as caught:
+def test_control_characters_are_escaped_in_the_message():
+    with pytest.raises(QuantityError) as refusal:
         quantity.parse_length("\x1b[31m17\n\u202e\udc9b")
-    assert r"\x1b[31m17\n\u202e\udc9b" in str(caught.value)
+    assert r"\x1b[31m17\n\u202e\udc9b" in str(refusal.value)
 
 
 @pytest.mark.parametrize("text", ["50 percent", "5 mm", "1 dozen", "3 sr"])
-def test_an_angle_is_not_any_number_without_a_dimension(text):
+def test_a_number_without_a_dimension_is_no_angle(text):
     with pytest.raises(QuantityError):
         quantity.parse_angle(text)
 
 
-def test_other_units_are_asked_of_pint():
+def test_pint_converts_other_units():
     assert quantity.parse_length("0.5 yd") == quantity.parse_length("0.5 YD") == 457.2
     assert quantity.parse_angle("1 turn") == pytest.approx(2 * pi)
     assert quantity.parse_duration("200 ms") == pytest.approx(0.2)
@@ -179,7 +179,7 @@ def test_other_units_are_asked_of_pint():
     assert quantity.parse_acceleration("10 ft/s2") == pytest.approx(10 * 12 * INCH)
 
 
-def test_pint_is_imported_only_when_it_is_asked():
+def test_pint_is_imported_only_for_other_units():
     program = (
         "import sys; from core.text import quantity; quantity.parse_length('17 5/8 in')\n"
         "assert 'pint' not in sys.modules\n"
@@ -213,13 +213,13 @@ def test_a_bare_number_is_kept_with_its_unit(text, unit, kept):
 
 
 @pytest.mark.parametrize(("text", "unit"), [("5 mm", "deg"), ("x", "in"), ("1/0", "mm")])
-def test_what_is_no_quantity_is_not_kept(text, unit):
+def test_a_text_that_is_no_quantity_gets_no_unit(text, unit):
     with pytest.raises(QuantityError):
         quantity.with_unit(text, unit)
 
 
 @pytest.mark.parametrize(
-    ("inches", "shown"),
+    ("inches", "written"),
     [
         (17.625, "17 5/8 in"),
         (17.64, "17 5/8 in"),
@@ -232,11 +232,11 @@ def test_what_is_no_quantity_is_not_kept(text, unit):
         (1 / 16, "1/16 in"),
     ],
 )
-def test_inches_are_shown_as_a_tape_reads(inches, shown):
-    assert quantity.format_length(inches * INCH, "in") == shown
+def test_inches_are_written_as_a_tape_reads(inches, written):
+    assert quantity.format_length(inches * INCH, "in") == written
 
 
-def test_mm_and_degrees_are_shown():
+def test_mm_and_degrees_are_written():
     assert quantity.format_length(447.675, "mm") == "448 mm"
     assert quantity.format_length(447.675, "mm", decimals=1) == "447.7 mm"
     assert quantity.format_length(-0.2, "mm") == "0 mm"
@@ -246,10 +246,10 @@ def test_mm_and_degrees_are_shown():
 
 
 @pytest.mark.parametrize("value", [nan, inf, -inf])
-def test_what_cannot_be_is_shown_as_a_dash(value):
+def test_a_value_that_is_not_finite_is_written_as_a_dash(value):
     assert quantity.format_length(value, "in") == quantity.format_length(value, "mm") == "—"
     assert quantity.format_angle(value) == "—"
 
 
-def test_a_fraction_of_more_than_one_is_a_length_too():
+def test_a_fraction_above_one_is_a_length():
     assert quantity.parse_length("9/8 in") == pytest.approx(1.125 * 25.4)
