@@ -97,6 +97,13 @@ async def type_text(pilot: Pilot[None], text: str) -> None:
     await pilot.pause()
 
 
+async def settle(pilot: Pilot[None]) -> None:
+    """Wait until the workers have ended and the screen is painted."""
+    await pilot.pause()
+    await pilot.app.workers.wait_for_complete()
+    await pilot.pause()
+
+
 def measuring(pilot: Pilot[None]) -> MeasureScreen:
     """The screen that measures, which may lie under the verdict."""
     screens = pilot.app.screen_stack
@@ -112,8 +119,9 @@ async def answer(pilot: Pilot[None], answers: dict[str, str]) -> None:
     """Answer the question at hand by keys: type, choose, or skip."""
     question = measuring(pilot).flow.question
     if question.kind == "show":
+        await settle(pilot)
         await pilot.press("enter")
-        await pilot.pause()
+        await settle(pilot)
         if at(pilot) == question.path:  # the comparison comes between
             await pilot.press("enter")
     elif question.path in answers:

@@ -9,7 +9,7 @@ from time import monotonic
 from textual.pilot import Pilot
 
 from tests.demo import fg_1, fg_2, fg_3, fg_4, fg_5, fg_6
-from tests.wizard.tui.driving import app_in
+from tests.wizard.tui.driving import app_in, settle
 from wizard.locations import DEMO_SESSIONS
 from wizard.tui.app import EvenarcApp
 
@@ -47,13 +47,6 @@ def workshop_app(folder: Path) -> EvenarcApp:
 def path_of(app: EvenarcApp, name: str) -> Path:
     """File of a demo session in the files folder of the application."""
     return DEMO[name].path_in(app.files)
-
-
-async def settle(pilot: Pilot[None]) -> None:
-    """Wait until the workers have ended and the screen is painted."""
-    await pilot.pause()
-    await pilot.app.workers.wait_for_complete()
-    await pilot.pause()
 
 
 async def open_session(pilot: Pilot[None], name: str) -> None:
