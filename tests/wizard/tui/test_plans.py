@@ -3,6 +3,7 @@
 import asyncio
 import re
 import threading
+from math import inf
 
 import pytest
 from textual.widgets import Static
@@ -35,6 +36,7 @@ from tests.wizard.tui.looking import (
 )
 from wizard.flow.planning import BENCH, CHANGED, KEPT
 from wizard.phrases.search_result import progress_words
+from wizard.tui.screens import plans
 from wizard.tui.screens.bench import BenchScreen
 from wizard.tui.screens.help import HelpScreen
 from wizard.tui.screens.measure import MeasureScreen
@@ -535,6 +537,7 @@ class TestSearching:
 
         def endless(_verdict, _corrections, report_progress):
             report_progress(0.25)
+            monkeypatch.setattr(plans, "PROGRESS_INTERVAL", inf)
             reported.set()
             try:
                 while not stopped.wait(0.001):
@@ -543,8 +546,8 @@ class TestSearching:
                 stopped.set()
                 raise
 
-        monkeypatch.setattr("wizard.tui.screens.plans.search", endless)
-        monkeypatch.setattr("wizard.tui.screens.plans.PROGRESS_INTERVAL", -1.0)  # report each time
+        monkeypatch.setattr(plans, "search", endless)
+        monkeypatch.setattr(plans, "PROGRESS_INTERVAL", -1.0)  # report at once
         app = workshop_app(tmp_path)
         async with app.run_test(size=SMALL) as pilot:
             app.push_screen(PlansScreen(flow_at_fix(app, "over the knuckle")))

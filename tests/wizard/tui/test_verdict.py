@@ -101,7 +101,7 @@ class TestWords:
             "toe change",
             "Why it steers",
             "not parallel",
-            "no tyre slip, no give",
+            "the give of bushes and tyres are left out",
             "axle walks",
             "roll centre",
             "When the axle flexes",
@@ -269,9 +269,9 @@ class TestVerdictOfADraft:
             await resume(pilot, path)
             text = flowing(screen_text(pilot))
         assert "assumed steering arm 6 1/2 in" in text
-        assert "how it steers while the axle flexes; it needs the offset of the left wheel" in text
-        assert "how high the roll centre is" in text
-        assert "both ends of one are taken to stand abreast" in text
+        assert "how it steers while the axle rolls; it needs the offset of the left wheel" in text
+        assert "the height of the roll centre" in text
+        assert "both ends of a link are taken to have one station" in text
 
     async def test_escape_leads_to_the_last_question(self, tmp_path):
         path = draft_at(tmp_path, "verdict")
