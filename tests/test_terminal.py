@@ -1,6 +1,6 @@
-"""Whole sessions in a real terminal: typed key by key, killed, gone on with, filed, read back.
+"""Whole sessions in a real terminal: typed by keys, killed, resumed, filed, read back.
 
-What is typed is that of the demo's first truck; it is invented.
+The answers are those of the first truck of the demo, which is invented.
 """
 
 import signal
@@ -24,13 +24,24 @@ pytestmark = pytest.mark.skipif(
 
 SMALLEST, LARGE = (80, 24), (120, 40)
 QUESTIONS = {question.path: question for step in STEPS for question in step.questions}
-SHOWN = {"1 answer": "verdict", "before beside after": "compare", "fewest parts first": "fix",
-         "nothing is to be done": "fix"}  # fmt: skip
-"""What a step that is only looked at is known by."""
+RESULT_SCREENS = {
+    "1 answer": "verdict",
+    "before beside after": "compare",
+    "fewest parts first": "fix",
+    "nothing is to be done": "fix",
+}
+"""Words that only one screen with a result shows, and the name of the screen."""
 
 
 class Session:
-    """A session that is taken through the wizard by its keys."""
+    """A session that is taken through the wizard by its keys.
+
+    Parameters
+    ----------
+    terminal : Terminal
+    answers : mapping
+        Answers by the path of the question; other questions are skipped.
+    """
 
     def __init__(self, terminal: Terminal, answers: Mapping[str, object]) -> None:
         self.terminal = terminal
@@ -38,30 +49,32 @@ class Session:
 
     @property
     def place(self) -> str | None:
-        """Path of the question on the screen, or what is shown instead."""
+        """Path of the question on the screen, or name of the screen with a result."""
         lines = self.terminal.text.splitlines()
-        text, left = (
+        text, left_half = (
             " ".join(" ".join(line[:columns] for line in lines).split())
             for columns in (None, self.terminal.screen.columns // 2)  # beside the picture
         )
-        for words, name in SHOWN.items():
+        for words, name in RESULT_SCREENS.items():
             if words in text:
                 return name
-        asked = (path for path, one in QUESTIONS.items() if one.ask in text or one.ask in left)
-        return next(asked, None)
+        for path, question in QUESTIONS.items():
+            if question.ask in text or question.ask in left_half:
+                return path
+        return None
 
-    def go_on_to(self, path: str) -> None:
+    def answer_until(self, path: str) -> None:
         """Answer one question after the other until one is reached."""
         place = self.terminal.until(lambda: self.place)
         while place != path:
             self.terminal.press(*self.keys(place))
-            left = place
+            before = place
             place = self.terminal.until(
-                lambda left=left: self.place if self.place not in (None, left) else None
+                lambda before=before: self.place if self.place not in (None, before) else None
             )
 
     def keys(self, place: str) -> tuple[str, ...]:
-        """What is pressed at a place; without an answer a question is skipped."""
+        """Keys to press at a place; a question without an answer is skipped."""
         question = QUESTIONS.get(place)
         if question is None or not question.is_answered_by_a_value:
             return ("enter",)
@@ -71,59 +84,60 @@ class Session:
         if question.kind == "profile":
             return (str(profile_names([PROFILES]).index(str(answer)) + 1), "enter")
         if question.choices:
-            return choosing(question, answer)
+            return keys_of_choice(question, answer)
         return (str(answer), "enter")
 
 
-def choosing(question: Question, answer: object) -> tuple[str, ...]:
-    """Numbers of the lines that are chosen, and Enter after them."""
+def keys_of_choice(question: Question, answer: object) -> tuple[str, ...]:
+    """Numbers of the chosen lines, and Enter after them."""
     wanted = answer if isinstance(answer, list) else [answer]
-    numbers = [str(i) for i, one in enumerate(question.choices, 1) if one.value in wanted]
+    choices = enumerate(question.choices, 1)
+    numbers = [str(number) for number, choice in choices if choice.value in wanted]
     return (*numbers, "enter")
 
 
-def told(document):
-    """Everything that a technician typed or chose, without ids and times."""
-    kept = ("vehicle", "complaint", "walk_round", "stance", "layout", "instruments", "readings")
+def answers_in(document):
+    """Answers of the technician in a document, without ids and times."""
+    tables = ("vehicle", "complaint", "walk_round", "stance", "layout", "instruments", "readings")
     session = {
         key: value_at(document, f"session.{key}")
         for key in ("kind", "technician", "units", "profile", "note", "altered")
     }
-    return {"session": session} | {key: document.get(key) for key in kept}
+    return {"session": session} | {key: document.get(key) for key in tables}
 
 
-def test_the_smallest_terminal_is_enough(tmp_path):
+def test_a_session_in_the_smallest_terminal(tmp_path):
     first_session(tmp_path / "files", SMALLEST)
 
 
-def test_a_vehicle_from_nothing_to_the_re_measure(tmp_path):
+def test_a_vehicle_from_an_empty_folder_to_the_re_measure(tmp_path):
     files = tmp_path / "files"
     filed = first_session(files, LARGE)
     again = re_measure(files, LARGE)
     read = read_document(again)
-    lifted = told(read_document(fg_1.LIFTED.path_in(DEMO_SESSIONS)))
-    assert told(read) == with_value(
+    lifted = answers_in(read_document(fg_1.LIFTED.path_in(DEMO_SESSIONS)))
+    assert answers_in(read) == with_value(
         lifted, "vehicle.description", fg_1.AS_BUILT.answers["vehicle.description"]
     )
     assert value_at(read, "session.follows") == value_at(read_document(filed), "session.id")
     assert value_at(read, "plan.moves")
-    evenarc("check", again, answers=1, says="✗ BUMP STEER")
-    evenarc("compare", filed, again, answers=1, says="✗ NOT SHOWN")
-    evenarc("fix", again, "--json", answers=0, says='"plans": [{')
+    evenarc("check", again, exit_code=1, output="✗ BUMP STEER")
+    evenarc("compare", filed, again, exit_code=1, output="✗ NOT SHOWN")
+    evenarc("fix", again, "--json", exit_code=0, output='"plans": [{')
 
 
-@pytest.mark.parametrize("told", [signal.SIGTERM, signal.SIGHUP])
-def test_told_to_end_it_quits_and_throws_the_demo_away(tmp_path, monkeypatch, told):
+@pytest.mark.parametrize("number", [signal.SIGTERM, signal.SIGHUP])
+def test_a_signal_ends_the_program_and_removes_the_demo(tmp_path, monkeypatch, number):
     monkeypatch.setenv("TMPDIR", str(tmp_path))
     terminal = Terminal("demo", size=SMALLEST)
     terminal.wait_for("FG-6")
     assert list(tmp_path.iterdir())
-    terminal.child.kill(told)
+    terminal.child.kill(number)
     assert terminal.ended() == 0
     assert not list(tmp_path.iterdir())
 
 
-def test_a_key_that_is_no_text_ends_it_in_one_line(tmp_path):
+def test_a_key_that_is_no_text_ends_the_program_with_one_line(tmp_path):
     terminal = Terminal("--files", str(tmp_path), size=LARGE)
     terminal.wait_for("Nothing is filed here yet")
     terminal.child.send(b"\xb0")
@@ -133,13 +147,13 @@ def test_a_key_that_is_no_text_ends_it_in_one_line(tmp_path):
 
 
 def first_session(files, size):
-    """From an empty folder to a record, through a laptop that dies in the middle."""
+    """File a first session; the program is killed on the way. Returns the record."""
     answers = fg_1.AS_BUILT.answers
     terminal = Terminal("--files", str(files), size=size)
     terminal.wait_for("Nothing is filed here yet")
     terminal.press("enter")
     session = Session(terminal, answers)
-    session.go_on_to("readings.drag_link.axle.height")
+    session.answer_until("readings.drag_link.axle.height")
     terminal.press("17 3")
     terminal.wait_for("17 3")
     terminal.kill()
@@ -153,7 +167,7 @@ def first_session(files, size):
     terminal.press("enter")
     session = Session(terminal, answers)
     assert terminal.until(lambda: session.place) == "readings.drag_link.axle.height"
-    session.go_on_to("file")
+    session.answer_until("file")
     terminal.press("enter")
     terminal.wait_for("filed, and read back")
     terminal.press("F9")
@@ -162,19 +176,19 @@ def first_session(files, size):
     (record,) = files.glob("FG-1/*.toml")
     assert not list((files / "unfinished").iterdir())
     read = read_document(record)
-    assert told(read) == told(read_document(fg_1.AS_BUILT.path_in(DEMO_SESSIONS)))
+    assert answers_in(read) == answers_in(read_document(fg_1.AS_BUILT.path_in(DEMO_SESSIONS)))
     assert value_at(read, "session.opened") <= value_at(read, "session.closed")
-    evenarc("check", record, answers=0, says="✓ STEERS TRUE")
+    evenarc("check", record, exit_code=0, output="✓ STEERS TRUE")
     return record
 
 
 def re_measure(files, size):
-    """The same vehicle lifted, measured again, with a plan that was chosen."""
+    """File a re-measure of the vehicle, lifted, with a plan. Returns the record."""
     answers = fg_1.LIFTED.answers
     terminal = Terminal("--files", str(files), size=size)
     terminal.wait_for("✓ steers true")
     terminal.press("down", "F6")
-    Session(terminal, answers).go_on_to("file")
+    Session(terminal, answers).answer_until("file")
     terminal.press("enter")
     terminal.wait_for("filed, and read back")
     terminal.press("F9")
@@ -183,8 +197,8 @@ def re_measure(files, size):
     return record
 
 
-def evenarc(*arguments, answers, says):
-    """Run a command, and hold it to its exit code and to what it says first."""
+def evenarc(*arguments, exit_code, output):
+    """Run a command, and check its exit code and its output."""
     ran = subprocess.run(
         [*installed(), *map(str, arguments)],
         check=False,
@@ -192,6 +206,6 @@ def evenarc(*arguments, answers, says):
         text=True,
         timeout=60,
     )
-    assert ran.returncode == answers, ran.stderr
-    assert says in ran.stdout
+    assert ran.returncode == exit_code, ran.stderr
+    assert output in ran.stdout
     assert not ran.stderr

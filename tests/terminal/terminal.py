@@ -1,4 +1,4 @@
-"""A terminal with a program in it: keys go in, what stands on the screen comes out."""
+"""A terminal with the program in it: keys go in, the text of the screen comes out."""
 
 import os
 import signal
@@ -12,10 +12,10 @@ from typing import TypeVar
 import pexpect
 import pyte
 
-Seen = TypeVar("Seen")
+Value = TypeVar("Value")
 
-PATIENCE = 30.0
-"""Seconds after which what was waited for will not come any more."""
+PATIENCE = 60.0
+"""Time after which a test that waits in vain fails, s."""
 
 KEYS = {
     "enter": "\r",
@@ -28,17 +28,25 @@ KEYS = {
     "F6": "\x1b[17~",
     "F9": "\x1b[20~",
 }
-"""What a terminal sends for a key (xterm's control sequences)."""
+"""Sequences that a terminal sends for keys (control sequences of xterm)."""
 
 
 def installed(command: str = "evenarc") -> list[str]:
-    """The command as it was installed beside this Python, or out of the checkout."""
+    """Command as installed beside this Python, or from the checkout."""
     script = Path(sysconfig.get_path("scripts")) / command
     return [str(script)] if script.exists() else [sys.executable, "-m", "wizard.commands"]
 
 
 class Terminal:
-    """A pseudo-terminal of some columns and rows with the wizard running in it."""
+    """A pseudo-terminal with the wizard running in it.
+
+    Parameters
+    ----------
+    *arguments : str
+        Arguments of the command.
+    size : tuple of int
+        Columns and rows.
+    """
 
     def __init__(self, *arguments: str, size: tuple[int, int]) -> None:
         columns, rows = size
@@ -56,7 +64,7 @@ class Terminal:
 
     @property
     def text(self) -> str:
-        """Everything on the screen."""
+        """Text on the screen."""
         return "\n".join(line.rstrip() for line in self.screen.display)
 
     def press(self, *keys: str) -> None:
@@ -64,12 +72,12 @@ class Terminal:
         for key in keys:
             self.child.send(KEYS.get(key, key))
 
-    def until(self, sees: Callable[[], Seen | None]) -> Seen:
-        """Read what the program draws until something is seen there, and give that."""
+    def until(self, look: Callable[[], Value | None]) -> Value:
+        """Read the output of the program until a look at it returns a value; return that."""
         end = time.monotonic() + PATIENCE
         while time.monotonic() < end:
-            if seen := sees():
-                return seen
+            if value := look():
+                return value
             try:
                 self.stream.feed(self.child.read_nonblocking(1 << 16, timeout=0.05))
             except pexpect.TIMEOUT:
@@ -79,16 +87,16 @@ class Terminal:
         raise AssertionError(f"never came:\n{self.text}")
 
     def wait_for(self, words: str) -> None:
-        """Wait until some words stand on the screen."""
+        """Wait until words are on the screen."""
         self.until(lambda: words in self.text)
 
     def kill(self) -> None:
-        """As a battery that gives out."""
+        """Kill the program, as an empty battery does."""
         self.child.kill(signal.SIGKILL)
         self.child.close(force=True)
 
     def ended(self) -> int:
-        """Wait for the end of the program; its exit code."""
+        """Wait for the end of the program, and return its exit code."""
         self.child.expect(pexpect.EOF)
         self.child.close()
         return int(self.child.exitstatus)

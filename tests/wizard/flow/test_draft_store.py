@@ -7,7 +7,7 @@ import pytest
 from core.documents.document import value_at, with_value
 from core.documents.record import RecordError, draft_path, file_record, read_document
 from tests.wizard.tui.driving import app_in, at, draft_at, measuring, type_text
-from tests.wizard.tui.looking import flowing, shown
+from tests.wizard.tui.looking import flowing, screen_text
 from wizard.flow import drafts
 from wizard.flow.draft_store import DraftStore
 
@@ -71,7 +71,7 @@ async def test_the_wizard_refuses_an_answer_to_a_draft_that_was_changed_elsewher
         await pilot.press("enter")
         await pilot.pause()
         assert at(pilot) == "stance.ride_height.left"
-        assert "changed in another window" in flowing(shown(pilot))
+        assert "changed in another window" in flowing(screen_text(pilot))
         assert path.read_bytes() == theirs
         await pilot.press("f9")
         await pilot.pause()

@@ -1,13 +1,14 @@
-"""Driving the wizard by its keys, as somebody at the laptop does."""
+"""Helpers that drive the wizard by its keys, as a technician does."""
 
 from pathlib import Path
 
+from textual.events import Paste
 from textual.pilot import Pilot
 
 from core.documents.record import save_draft
 from wizard.commands import application
 from wizard.flow import drafts
-from wizard.flow.answering import answer_question as answer_of
+from wizard.flow.answering import answer_question
 from wizard.flow.flow import Flow
 from wizard.locations import PROFILES
 from wizard.questions.question import Question
@@ -37,7 +38,7 @@ TRUE_TRUCK = {
     "readings.track_bar.slope": "8.5",
     "session.note": "an invented session",
 }
-"""What is typed for an invented truck whose links are parallel; the rest is skipped."""
+"""Texts typed for an invented truck whose links are parallel; the other questions are skipped."""
 
 CHOICES = {
     "session.profile": "1",
@@ -47,19 +48,22 @@ CHOICES = {
     "session.altered": "1",
     "cautions": "enter",
 }
-"""The key that marks what is chosen; anything else takes the first line."""
-
-NAMES = {" ": "space"}
+"""Keys that mark the chosen line of a list; in other lists the first line is chosen."""
 
 
 def app_in(files: Path) -> EvenarcApp:
-    """The wizard over a files folder, with the profiles that are delivered."""
+    """The wizard over a files folder, with the delivered profiles."""
     return application(files, [PROFILES])
 
 
 def draft_at(files: Path, path: str) -> Path:
-    """A draft of the invented truck, kept in the files folder, that has reached a question."""
-    flow = Flow(drafts.new_session(drafts.now()))
+    """File of a draft of the invented truck that has reached a question."""
+    flow = answered_until(Flow(drafts.new_session(drafts.now())), path)
+    return save_draft(files, flow.document)
+
+
+def answered_until(flow: Flow, path: str) -> Flow:
+    """Answer the questions of a flow for the invented truck until one is reached, without keys."""
     while flow.question.path != path:
         question = flow.question
         if question.path in TRUE_TRUCK:
@@ -71,25 +75,39 @@ def draft_at(files: Path, path: str) -> Path:
         else:
             flow = flow.skipped()
             continue
-        answered = answer_of(flow, given, [PROFILES])
+        answered = answer_question(flow, given, [PROFILES])
         assert isinstance(answered, Flow), f"{question.path}: {answered}"
         flow = answered
-    return save_draft(files, flow.document)
+    return flow
 
 
 def first_choice(question: Question) -> str | bool:
-    """What the wizard is answered with where nothing else is said."""
+    """Choice for the invented truck: no bent link, else the first line."""
     return False if question.path.endswith(".bent") else question.choices[0].value
 
 
 async def type_text(pilot: Pilot[None], text: str) -> None:
-    """Type something."""
-    await pilot.press(*(NAMES.get(character, character) for character in text))
+    """Type the first character by its key, and paste the rest: that is quicker."""
+    if not text:
+        return
+    await pilot.press("space" if text[0] == " " else text[0])
+    field = pilot.app.focused
+    assert isinstance(field, Field)
+    field.post_message(Paste(text[1:]))
+    await pilot.pause()
+
+
+async def settle(pilot: Pilot[None]) -> None:
+    """Wait until the workers have ended and the screen is painted."""
+    await pilot.pause()
+    await pilot.app.workers.wait_for_complete()
+    await pilot.pause()
 
 
 def measuring(pilot: Pilot[None]) -> MeasureScreen:
-    """The screen that measures; the verdict may lie over it."""
-    return next(one for one in pilot.app.screen_stack if isinstance(one, MeasureScreen))
+    """The screen that measures, which may lie under the verdict."""
+    screens = pilot.app.screen_stack
+    return next(screen for screen in screens if isinstance(screen, MeasureScreen))
 
 
 def at(pilot: Pilot[None]) -> str:
@@ -98,15 +116,16 @@ def at(pilot: Pilot[None]) -> str:
 
 
 async def answer(pilot: Pilot[None], answers: dict[str, str]) -> None:
-    """Answer the question at hand: typed, chosen, or skipped."""
+    """Answer the question at hand by keys: type, choose, or skip."""
     question = measuring(pilot).flow.question
     if question.kind == "show":
+        await settle(pilot)
         await pilot.press("enter")
-        await pilot.pause()
-        if at(pilot) == question.path:  # before beside after comes between
+        await settle(pilot)
+        if at(pilot) == question.path:  # the comparison comes between
             await pilot.press("enter")
     elif question.path in answers:
-        pilot.app.screen.query_one(Field).begin(answers[question.path])  # quicker than key by key
+        pilot.app.screen.query_one(Field).begin(answers[question.path])  # quicker than by keys
         await pilot.press("enter")
     elif question.path in CHOICES or question.choices:
         key = CHOICES.get(question.path, "1")
@@ -116,7 +135,7 @@ async def answer(pilot: Pilot[None], answers: dict[str, str]) -> None:
 
 
 async def answer_until(pilot: Pilot[None], path: str, answers: dict[str, str]) -> None:
-    """Answer one question after the other until one is reached."""
+    """Answer one question after the other by keys until one is reached."""
     for _ in range(100):
         if at(pilot) == path:
             return

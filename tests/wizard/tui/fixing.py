@@ -1,4 +1,4 @@
-"""The step Fix, reached with a demo session that is not filed yet."""
+"""Helpers that open the step Fix with a demo session as a draft."""
 
 from pathlib import Path
 
@@ -19,7 +19,7 @@ ID = "FG-0_20261201-080000_first_t3st"
 
 
 def unfiled(document: Document) -> Document:
-    """A filed demo session as it was before its fix was looked at."""
+    """Contents of a filed demo session as they were before its step Fix."""
     for path in ("plan", "results", "limits", "events", "assumed", "signatures", "session.closed"):
         document = without(document, path)
     document = with_value(document, "vehicle.tag", "FG-0")
@@ -34,40 +34,41 @@ def flow_at_fix(app: EvenarcApp, name: str) -> Flow:
 
 
 async def go_to_fix(pilot: Pilot[None], name: str, document: Document | None = None) -> PlansScreen:
-    """Go on with a demo session at its fix; `document` takes its place."""
+    """Resume a demo session at its fix; a document may take the place of the session."""
     app = pilot.app
     assert isinstance(app, EvenarcApp)
-    there = unfiled(read_document(path_of(app, name))) if document is None else document
-    app.resume(save_draft(app.files, there))
+    if document is None:
+        document = unfiled(read_document(path_of(app, name)))
+    app.resume(save_draft(app.files, document))
     await settle(pilot)
     return plans_screen(pilot)
 
 
 async def press(pilot: Pilot[None], *keys: str) -> None:
-    """Press some keys, and wait until what they set off is done."""
+    """Press keys, and wait until their work is done."""
     await pilot.press(*keys)
     await settle(pilot)
 
 
 def plans_screen(pilot: Pilot[None]) -> PlansScreen:
-    """The plans; something may lie over them."""
-    return next(one for one in pilot.app.screen_stack if isinstance(one, PlansScreen))
+    """The screen of the plans, which may lie under another screen."""
+    return next(screen for screen in pilot.app.screen_stack if isinstance(screen, PlansScreen))
 
 
 def bench_screen(pilot: Pilot[None]) -> BenchScreen:
-    """The bench."""
+    """The screen of the bench."""
     screen = pilot.app.screen
     assert isinstance(screen, BenchScreen)
     return screen
 
 
 def draft(files: Path) -> Document:
-    """The one draft there is, as it lies on the disk."""
-    (entry,) = [one for one in list_drafts(files) if one.id == ID]
+    """Contents of the draft of `unfiled` on the disk."""
+    (entry,) = [entry for entry in list_drafts(files) if entry.id == ID]
     return read_document(entry.path)
 
 
 def plan_in_draft(files: Path) -> list[dict[str, str]]:
-    """The moves of the plan in the draft."""
+    """Moves of the plan in the draft."""
     moves: list[dict[str, str]] = value_at(draft(files), "plan.moves", [])
     return moves

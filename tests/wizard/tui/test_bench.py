@@ -1,18 +1,19 @@
-"""The bench by its keys: everything moved, taken back, put back, lifted, kept or not."""
+"""The bench by its keys: dimensions are moved, moves are undone, a plan is kept."""
 
 import pytest
 
 from core.documents.document import value_at
 from core.documents.record_list import list_drafts, list_records
 from core.fix.bench import NUDGED, STEPS
+from core.text.quantity import INCH
 from tests.wizard.tui.driving import measuring, type_text
 from tests.wizard.tui.fixing import bench_screen, draft, go_to_fix, plan_in_draft, press
 from tests.wizard.tui.looking import (
     LARGE,
     SMALL,
     open_session,
+    screen_text,
     settle,
-    shown,
     workshop_app,
 )
 from wizard.tui.screens.bench import BenchScreen
@@ -27,29 +28,30 @@ from wizard.tui.widgets.remark import Remark
 
 
 async def open_bench(pilot, name):
-    """The bench of a filed demo session."""
+    """Open the bench of a filed demo session."""
     await open_session(pilot, name)
     await press(pilot, "b")
     return bench_screen(pilot)
 
 
 def changes(pilot):
-    """How far everything was moved, in words."""
-    return {one.name: one.change for one in pilot.app.screen.query_one(BenchList).movables}
+    """Changes of all dimensions in words, by name."""
+    movables = pilot.app.screen.query_one(BenchList).movables
+    return {movable.name: movable.change for movable in movables}
 
 
 def named(pilot):
-    """What the named keys do."""
+    """Words of the named keys."""
     return {key.words for key in pilot.app.screen.query_one(Keys).keys}
 
 
 def figure(pilot, row):
-    """A row of the figures."""
-    return next(line for line in shown(pilot).splitlines() if row in line)
+    """Line of the figures that holds a text."""
+    return next(line for line in screen_text(pilot).splitlines() if row in line)
 
 
 def trying(name, *pressed):
-    """Opens a bench and presses some keys before a picture is taken."""
+    """Return a function that opens a bench and presses keys before a picture is taken."""
 
     async def run(pilot):
         await open_bench(pilot, name)
@@ -78,54 +80,54 @@ class TestPictures:
 
 
 class TestMoving:
-    async def test_every_pivot_the_ride_height_and_the_arms(self, tmp_path):
+    async def test_every_dimension_moves_up_and_down(self, tmp_path):
         async with workshop_app(tmp_path).run_test(size=SMALL) as pilot:
             screen = await open_bench(pilot, "lifted")
             for number, name in enumerate(NUDGED, 1):
-                await press(pilot, str(number), "up")
-                assert screen.bench.change(name) == pytest.approx(6.35)
-                await press(pilot, "down", "down")
-                assert screen.bench.change(name) == pytest.approx(-6.35)
+                await pilot.press(str(number), "up")
+                assert screen.bench.change(name) == pytest.approx(INCH / 4)
+                await pilot.press("down", "down")
+                assert screen.bench.change(name) == pytest.approx(-INCH / 4)
 
-    async def test_arrows_and_tab_go_through_what_can_be_moved(self, tmp_path):
+    async def test_arrows_and_tab_select_a_dimension(self, tmp_path):
         async with workshop_app(tmp_path).run_test(size=SMALL) as pilot:
             screen = await open_bench(pilot, "lifted")
             places = []
             for key in ("right", "tab", "left", "shift+tab", "left"):
-                await press(pilot, key)
+                await pilot.press(key)
                 places.append(screen.selected)
             assert places == [1, 2, 1, 0, len(NUDGED) - 1]
 
-    async def test_a_step_is_made_larger_and_smaller(self, tmp_path):
+    async def test_plus_and_minus_change_the_step(self, tmp_path):
         async with workshop_app(tmp_path).run_test(size=SMALL) as pilot:
             screen = await open_bench(pilot, "lifted")
             await press(pilot, "plus", "plus")
-            assert "one step: 1 in" in shown(pilot)
+            assert "one step: 1 in" in screen_text(pilot)
             await press(pilot, "up")
-            assert screen.bench.change(NUDGED[0]) == pytest.approx(25.4)
+            assert screen.bench.change(NUDGED[0]) == pytest.approx(INCH)
             await press(pilot, *["minus"] * 4)
-            assert "one step: 1/16 in" in shown(pilot)
+            assert "one step: 1/16 in" in screen_text(pilot)
             await press(pilot, "f2")
-            assert "one step: 1 mm" in shown(pilot)
+            assert "one step: 1 mm" in screen_text(pilot)
             await press(pilot, "up")
-            assert screen.bench.change(NUDGED[0]) == pytest.approx(25.4 + STEPS["mm"][0])
+            assert screen.bench.change(NUDGED[0]) == pytest.approx(INCH + STEPS["mm"][0])
 
-    async def test_figures_words_and_pictures_follow_at_once(self, tmp_path):
+    async def test_figures_words_and_pictures_follow_a_move(self, tmp_path):
         async with workshop_app(tmp_path).run_test(size=LARGE) as pilot:
             await open_bench(pilot, "over the knuckle")
-            assert "as measured: ✗ bump steer" in shown(pilot)
-            before = shown(pilot)
+            assert "as measured: ✗ bump steer" in screen_text(pilot)
+            before = screen_text(pilot)
             await press(pilot, "2", "plus", "plus", "up", "up")
-            assert "tried: ✓ steers true" in shown(pilot)
+            assert "tried: ✓ steers true" in screen_text(pilot)
             assert "up 2 in" in figure(pilot, "track bar axle end")
             assert "✗ 3.8 deg" in figure(pilot, "parallel  ")
             assert "✓ 0.4 deg" in figure(pilot, "parallel  ")
-            assert shown(pilot).splitlines()[20:] != before.splitlines()[20:]
+            assert screen_text(pilot).splitlines()[20:] != before.splitlines()[20:]
 
-    async def test_a_click_takes_something_in_hand_and_moves_it(self, tmp_path):
+    async def test_a_click_selects_a_dimension_and_moves_it(self, tmp_path):
         async with workshop_app(tmp_path).run_test(size=LARGE) as pilot:
             screen = await open_bench(pilot, "lifted")
-            lines = shown(pilot).splitlines()
+            lines = screen_text(pilot).splitlines()
             row = next(i for i, line in enumerate(lines) if "ride height" in line)
             await pilot.click(offset=(lines[row].index("ride height"), row))
             await settle(pilot)
@@ -133,12 +135,12 @@ class TestMoving:
             row = next(i for i, line in enumerate(lines) if "↑ up" in line)
             await pilot.click(offset=(lines[row].index("↑ up"), row))
             await settle(pilot)
-            assert screen.bench.change("ride_height") == pytest.approx(6.35)
+            assert screen.bench.change("ride_height") == pytest.approx(INCH / 4)
 
 
-class TestTakingBack:
+class TestUndo:
     @pytest.mark.parametrize("key", ["f8", "backspace", "ctrl+z"])
-    async def test_undo_takes_the_last_step_back(self, tmp_path, key):
+    async def test_undo_takes_the_last_move_back(self, tmp_path, key):
         async with workshop_app(tmp_path).run_test(size=SMALL) as pilot:
             await open_bench(pilot, "lifted")
             await press(pilot, "up", "2", "up")
@@ -146,9 +148,9 @@ class TestTakingBack:
             assert changes(pilot)["track bar frame end"] == "up 1/4 in"
             assert changes(pilot)["track bar axle end"] == ""
             await press(pilot, key, key)
-            assert "as measured" in shown(pilot)
+            assert "as measured" in screen_text(pilot)
 
-    async def test_one_key_puts_everything_back(self, tmp_path):
+    async def test_0_puts_all_dimensions_back(self, tmp_path):
         async with workshop_app(tmp_path).run_test(size=SMALL) as pilot:
             await open_bench(pilot, "lifted")
             assert "put back" not in named(pilot)
@@ -156,11 +158,11 @@ class TestTakingBack:
             assert "put back" in named(pilot)
             await press(pilot, "0")
             assert set(changes(pilot).values()) == {""}
-            assert "as measured" in shown(pilot)
+            assert "as measured" in screen_text(pilot)
 
 
 class TestLifting:
-    async def test_lift_by_four_inches_is_one_nudge(self, tmp_path):
+    async def test_a_lift_by_four_inches_is_one_move(self, tmp_path):
         async with workshop_app(tmp_path).run_test(size=SMALL) as pilot:
             screen = await open_bench(pilot, "as built")
             await press(pilot, "l")
@@ -169,13 +171,13 @@ class TestLifting:
             await settle(pilot)
             assert "chance of steering true" in str(pilot.app.screen.query_one(Remark).content)
             await press(pilot, "enter")
-            assert screen.bench.nudges == (("ride_height", pytest.approx(101.6)),)
+            assert screen.bench.nudges == (("ride_height", pytest.approx(4 * INCH)),)
             assert changes(pilot)["ride height"] == "up 4 in"
             await press(pilot, "f8")
             assert screen.bench.nudges == ()
 
     @pytest.mark.parametrize("typed", ["high", "20 in", ""])
-    async def test_what_cannot_be_is_refused(self, tmp_path, typed):
+    async def test_an_impossible_lift_is_refused(self, tmp_path, typed):
         async with workshop_app(tmp_path).run_test(size=SMALL) as pilot:
             await open_bench(pilot, "as built")
             await press(pilot, "l")
@@ -186,8 +188,8 @@ class TestLifting:
             assert isinstance(pilot.app.screen, BenchScreen)
 
 
-class TestKeeping:
-    async def test_nothing_of_a_filed_session_changes(self, tmp_path):
+class TestPlanOfTheBench:
+    async def test_a_filed_session_is_not_changed(self, tmp_path):
         async with workshop_app(tmp_path).run_test(size=SMALL) as pilot:
             files = pilot.app.files
             before = {entry.path: entry.path.read_bytes() for entry in list_records(files)}
@@ -201,21 +203,21 @@ class TestKeeping:
             assert {entry.path: entry.path.read_bytes() for entry in list_records(files)} == before
             assert list_drafts(files) == []
 
-    async def test_from_the_verdict_of_a_session_it_becomes_its_plan(self, tmp_path):
+    async def test_a_plan_made_at_the_verdict_becomes_the_plan_of_the_session(self, tmp_path):
         async with workshop_app(tmp_path).run_test(size=SMALL) as pilot:
             await go_to_fix(pilot, "over the knuckle")
             await press(pilot, "escape")
             assert isinstance(pilot.app.screen, VerdictStep)
             await press(pilot, "b")
-            assert "keep as a plan" not in named(pilot)  # nothing is moved yet
+            assert "keep as a plan" not in named(pilot)  # no move yet
             await press(pilot, "2", "up", "enter")
             assert isinstance(pilot.app.screen, VerdictStep)
             (move,) = plan_in_draft(pilot.app.files)
             assert (move["pivot"], move["rise"]) == ("track_bar.axle", "1/4 in")
             await press(pilot, "enter")
-            assert "kept plan" in shown(pilot)
+            assert "kept plan" in screen_text(pilot)
 
-    async def test_esc_keeps_nothing(self, tmp_path):
+    async def test_escape_keeps_no_plan(self, tmp_path):
         async with workshop_app(tmp_path).run_test(size=SMALL) as pilot:
             await go_to_fix(pilot, "over the knuckle")
             await press(pilot, "b", "up", "escape")
@@ -232,7 +234,7 @@ class TestKeeping:
             assert value_at(draft(pilot.app.files), "plan.arms.steering.arm") == "6 1/2 in"
 
 
-async def test_help_is_there(tmp_path):
+async def test_help_opens(tmp_path):
     async with workshop_app(tmp_path).run_test(size=SMALL) as pilot:
         await open_bench(pilot, "lifted")
         await press(pilot, "f1")

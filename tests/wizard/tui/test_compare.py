@@ -1,9 +1,9 @@
-"""Before beside after: what comes first, how it is reached, what it leads to."""
+"""The comparison of two sessions: its words, the ways to it, the step after it."""
 
 import pytest
 
 from core.documents.document import value_at
-from tests.wizard.tui.driving import TRUE_TRUCK, answer, answer_until, at, measuring
+from tests.wizard.tui.driving import answer, answered_until, at, measuring
 from tests.wizard.tui.looking import (
     LARGE,
     SMALL,
@@ -11,8 +11,8 @@ from tests.wizard.tui.looking import (
     flowing,
     open_session,
     path_of,
+    screen_text,
     settle,
-    shown,
     workshop_app,
 )
 from wizard.tui.screens.compare import CompareScreen
@@ -22,17 +22,17 @@ from wizard.tui.screens.record import RecordScreen
 from wizard.tui.screens.verdict import VerdictStep
 
 
-async def beside(pilot, one, other):
-    """Two demo sessions beside each other."""
+async def compare(pilot, one, other):
+    """Compare two demo sessions."""
     pilot.app.compare_both(path_of(pilot.app, one), path_of(pilot.app, other))
     await settle(pilot)
 
 
-def laid_beside(one, other, *keys):
-    """Lays two sessions beside each other before a picture is taken."""
+def comparing(one, other, *keys):
+    """Return a function that compares two sessions before a picture is taken."""
 
     async def run(pilot):
-        await beside(pilot, one, other)
+        await compare(pilot, one, other)
         await pilot.press(*keys)
         await pilot.pause()
 
@@ -44,20 +44,20 @@ class TestPictures:
     @pytest.mark.parametrize("pair", [("lifted", "fixed"), ("as built", "lifted")])
     def test_the_outcome_comes_first(self, snap_compare, tmp_path, pair, size):
         app = workshop_app(tmp_path)
-        assert snap_compare(app, terminal_size=size, run_before=laid_beside(*pair))
+        assert snap_compare(app, terminal_size=size, run_before=comparing(*pair))
 
     @pytest.mark.parametrize("part", ["2", "3", "5"])
     def test_the_parts_below(self, snap_compare, tmp_path, part):
         app = workshop_app(tmp_path)
-        run = laid_beside("lifted", "fixed", part)
+        run = comparing("lifted", "fixed", part)
         assert snap_compare(app, terminal_size=SMALL, run_before=run)
 
 
-class TestWhatIsSaid:
-    async def test_a_fix_that_is_shown(self, tmp_path):
+class TestWords:
+    async def test_a_fix_shown_by_the_numbers(self, tmp_path):
         async with workshop_app(tmp_path).run_test(size=TALL) as pilot:
-            await beside(pilot, "lifted", "fixed")
-            text = flowing(shown(pilot))
+            await compare(pilot, "lifted", "fixed")
+            text = flowing(screen_text(pilot))
         assert "✓ shown: the angle between the links went from" in text
         assert "before: ✗ bump steer" in text
         assert "after: ✓ steers true" in text
@@ -68,25 +68,25 @@ class TestWhatIsSaid:
 
     async def test_a_change_for_the_worse_is_not_shown(self, tmp_path):
         async with workshop_app(tmp_path).run_test(size=TALL) as pilot:
-            await beside(pilot, "as built", "lifted")
-            text = flowing(shown(pilot))
+            await compare(pilot, "as built", "lifted")
+            text = flowing(screen_text(pilot))
         assert "✗ not shown: the vehicle has bump steer after the work" in text
 
-    async def test_the_order_they_are_given_in_does_not_matter(self, tmp_path):
+    async def test_the_earlier_session_comes_first_in_any_order(self, tmp_path):
         async with workshop_app(tmp_path).run_test(size=SMALL) as pilot:
-            await beside(pilot, "fixed", "lifted")
+            await compare(pilot, "fixed", "lifted")
             assert pilot.app.screen.sessions.comparison.outcome == "shown"
 
     async def test_lengths_follow_the_units(self, tmp_path):
         async with workshop_app(tmp_path).run_test(size=TALL) as pilot:
-            await beside(pilot, "lifted", "fixed")
+            await compare(pilot, "lifted", "fixed")
             await pilot.press("f2")
             await pilot.pause()
-            assert "planned 19 mm up" in flowing(shown(pilot))
+            assert "planned 19 mm up" in flowing(screen_text(pilot))
 
 
-class TestHowItIsReached:
-    async def test_from_the_first_page_beside_the_session_it_follows(self, tmp_path):
+class TestOpening:
+    async def test_f7_at_home_compares_with_the_session_before(self, tmp_path):
         async with workshop_app(tmp_path).run_test(size=SMALL) as pilot:
             await pilot.press(*"fg-1", "f7")
             await settle(pilot)
@@ -94,7 +94,7 @@ class TestHowItIsReached:
             await pilot.press("escape")
             assert isinstance(pilot.app.screen, HomeScreen)
 
-    async def test_from_a_record_with_one_that_is_chosen(self, tmp_path):
+    async def test_c_on_a_record_compares_with_a_chosen_session(self, tmp_path):
         async with workshop_app(tmp_path).run_test(size=SMALL) as pilot:
             await open_session(pilot, "as built")
             await pilot.press("c")
@@ -103,12 +103,12 @@ class TestHowItIsReached:
             await pilot.press("2", "enter")
             await settle(pilot)
             assert isinstance(pilot.app.screen, CompareScreen)
-            assert "2026-10-13" in shown(pilot)
+            assert "2026-10-13" in screen_text(pilot)
             await pilot.press("enter", "escape")
             await pilot.pause()
             assert isinstance(pilot.app.screen, RecordScreen)
 
-    async def test_another_one_can_be_chosen_from_the_comparison(self, tmp_path):
+    async def test_o_asks_for_another_session(self, tmp_path):
         async with workshop_app(tmp_path).run_test(size=SMALL) as pilot:
             await pilot.press(*"fg-1", "f7")
             await settle(pilot)
@@ -116,7 +116,7 @@ class TestHowItIsReached:
             await pilot.pause()
             assert isinstance(pilot.app.screen, PickScreen)
 
-    async def test_a_vehicle_with_one_session_has_nothing_to_compare_both(self, tmp_path):
+    async def test_a_vehicle_with_one_session_is_not_compared(self, tmp_path):
         async with workshop_app(tmp_path).run_test(size=SMALL) as pilot:
             await open_session(pilot, "close")
             await pilot.press("c")
@@ -125,7 +125,7 @@ class TestHowItIsReached:
             (notice,) = pilot.app._notifications
             assert notice.message == "no other session of this vehicle is filed"
 
-    async def test_a_record_that_cannot_be_judged_is_said(self, tmp_path):
+    async def test_a_record_that_cannot_be_judged_is_not_compared(self, tmp_path):
         app = workshop_app(tmp_path)
         path = path_of(app, "lifted")
         path.write_text(path.read_text("utf-8").replace("[layout]", "[other]"), "utf-8")
@@ -135,15 +135,16 @@ class TestHowItIsReached:
             assert isinstance(pilot.app.screen, HomeScreen)
 
 
-class TestAtTheEndOfAReMeasure:
+class TestReMeasure:
     async def test_it_comes_between_the_verdict_and_the_next_step(self, tmp_path):
         async with workshop_app(tmp_path).run_test(size=LARGE) as pilot:
             pilot.app.measure_again(path_of(pilot.app, "over the knuckle"))
             await pilot.pause()
-            await answer_until(pilot, "verdict", TRUE_TRUCK)
+            screen = measuring(pilot)
+            screen.move_to(answered_until(screen.flow, "verdict"))
             await settle(pilot)
             assert isinstance(pilot.app.screen, VerdictStep)
-            assert "C before and after" in flowing(shown(pilot))
+            assert "C before and after" in flowing(screen_text(pilot))
             await pilot.press("enter")
             await settle(pilot)
             assert isinstance(pilot.app.screen, CompareScreen)

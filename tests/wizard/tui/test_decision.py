@@ -11,7 +11,7 @@ from tests.wizard.tui.looking import (
     flowing,
     open_session,
     path_of,
-    shown,
+    screen_text,
     workshop_app,
 )
 from wizard.tui.screens.decision import DecisionScreen
@@ -20,14 +20,14 @@ from wizard.tui.widgets.remark import Remark
 
 
 async def decide(pilot, name="close"):
-    """Ask for the decision on a demo session."""
+    """Open the decision on a demo session."""
     await open_session(pilot, name)
     await pilot.press("d")
     await pilot.pause()
 
 
-def said(pilot):
-    """What stands under the field."""
+def remark(pilot):
+    """Text under the field."""
     return str(pilot.app.screen.query_one(Remark).content)
 
 
@@ -43,7 +43,7 @@ def test_it_looks_like_any_other_question(snap_compare, tmp_path, size):
     assert snap_compare(workshop_app(tmp_path), terminal_size=size, run_before=run)
 
 
-async def test_a_session_is_signed_and_the_signature_stands(tmp_path):
+async def test_a_session_is_signed_with_a_valid_signature(tmp_path):
     app = workshop_app(tmp_path)
     async with app.run_test(size=SMALL) as pilot:
         await decide(pilot)
@@ -52,7 +52,7 @@ async def test_a_session_is_signed_and_the_signature_stands(tmp_path):
         await pilot.press("enter", "enter")
         await pilot.pause()
         assert isinstance(pilot.app.screen, RecordScreen)
-        assert "✓ signed by Lead" in flowing(shown(pilot))
+        assert "✓ signed by Lead" in flowing(screen_text(pilot))
     document = read_document(path_of(app, "close"))
     (signature,) = signatures_of(document)
     assert signature["decision"] == "signed"
@@ -60,21 +60,21 @@ async def test_a_session_is_signed_and_the_signature_stands(tmp_path):
     assert signature_is_valid(document, signature)
 
 
-async def test_what_was_decided_before_is_said(tmp_path):
+async def test_the_decision_before_is_said(tmp_path):
     async with workshop_app(tmp_path).run_test(size=LARGE) as pilot:
         await decide(pilot, "fixed")
-        assert "so far: signed by workshop lead (invented), 2026-11-10 16:20" in said(pilot)
+        assert "so far: signed by workshop lead (invented), 2026-11-10 16:20" in remark(pilot)
 
 
-async def test_a_decision_has_to_be_chosen(tmp_path):
+async def test_a_decision_is_needed(tmp_path):
     app = workshop_app(tmp_path)
     before = path_of(app, "close").read_bytes()
     async with app.run_test(size=SMALL) as pilot:
         await decide(pilot)
         await pilot.press("enter")
-        assert "nothing is chosen yet" in said(pilot)
+        assert "nothing is chosen yet" in remark(pilot)
         await pilot.press("1", "enter", "escape", "enter")
-        assert "nothing is chosen yet" in said(pilot)
+        assert "nothing is chosen yet" in remark(pilot)
     assert path_of(app, "close").read_bytes() == before
 
 
@@ -86,11 +86,11 @@ async def test_sending_back_needs_a_reason(tmp_path):
         await type_text(pilot, "Lead")
         await pilot.press("enter", "enter")
         await pilot.pause()
-        assert "nothing was typed" in said(pilot)
+        assert "nothing was typed" in remark(pilot)
         await type_text(pilot, "take the heights again")
         await pilot.press("enter")
         await pilot.pause()
-        assert "! sent back by Lead" in flowing(shown(pilot))
+        assert "! sent back by Lead" in flowing(screen_text(pilot))
     (signature,) = signatures_of(read_document(path_of(app, "close")))
     assert signature["note"] == "take the heights again"
 
@@ -101,10 +101,10 @@ async def test_a_name_is_needed(tmp_path):
         await pilot.press("1", "enter", "enter")
         await pilot.pause()
         assert isinstance(pilot.app.screen, DecisionScreen)
-        assert "nothing was typed" in said(pilot)
+        assert "nothing was typed" in remark(pilot)
 
 
-async def test_escape_goes_back_question_by_question_and_decides_nothing(tmp_path):
+async def test_escape_leads_back_question_by_question_and_signs_nothing(tmp_path):
     app = workshop_app(tmp_path)
     before = path_of(app, "close").read_bytes()
     async with app.run_test(size=SMALL) as pilot:
@@ -113,14 +113,14 @@ async def test_escape_goes_back_question_by_question_and_decides_nothing(tmp_pat
         await type_text(pilot, "Lead")
         await pilot.press("enter", "escape")
         await pilot.pause()
-        assert "Who decides?" in shown(pilot)
+        assert "Who decides?" in screen_text(pilot)
         await pilot.press("escape", "escape")
         await pilot.pause()
         assert isinstance(pilot.app.screen, RecordScreen)
     assert path_of(app, "close").read_bytes() == before
 
 
-async def test_a_record_that_was_changed_meanwhile_is_not_signed(tmp_path):
+async def test_a_record_changed_since_it_was_opened_is_not_signed(tmp_path):
     app = workshop_app(tmp_path)
     async with app.run_test(size=SMALL) as pilot:
         await decide(pilot)
@@ -132,15 +132,15 @@ async def test_a_record_that_was_changed_meanwhile_is_not_signed(tmp_path):
         await pilot.press("enter", "enter")
         await pilot.pause()
         assert isinstance(pilot.app.screen, DecisionScreen)
-        assert "has changed since it was opened" in said(pilot)
+        assert "has changed since it was opened" in remark(pilot)
     assert path.read_bytes() == changed
 
 
-async def test_a_signature_on_a_record_that_was_changed_later_no_longer_stands(tmp_path):
+async def test_a_signature_on_a_changed_record_is_reported_as_invalid(tmp_path):
     app = workshop_app(tmp_path)
     path = path_of(app, "fixed")
     text = path.read_text("utf-8")
     path.write_text(text.replace("technician = ", 'technician = "X" # ', 1), "utf-8")
     async with app.run_test(size=SMALL) as pilot:
         await open_session(pilot, "fixed")
-        assert "it no longer stands" in flowing(shown(pilot))
+        assert "it no longer stands" in flowing(screen_text(pilot))

@@ -1,24 +1,24 @@
-"""Plans looked at from a filed record: everything but what would change a session."""
+"""Plans of a filed record: they can be read, and nothing is changed."""
 
 import pytest
 
 from core.documents.record_list import list_drafts, list_records
 from tests.wizard.tui.fixing import plans_screen, press
-from tests.wizard.tui.looking import LARGE, SMALL, flowing, open_session, shown, workshop_app
+from tests.wizard.tui.looking import LARGE, SMALL, flowing, open_session, screen_text, workshop_app
 from wizard.tui.screens.bench import BenchScreen
 from wizard.tui.screens.filed_plans import FiledPlansScreen
 from wizard.tui.screens.record import RecordScreen
 from wizard.tui.widgets.keys import Keys
 
-OF_A_DRAFT = ("choose it", "no plan", "steps", "leave")
+WORDS_OF_A_DRAFT = ("choose it", "no plan", "steps", "leave")
 
 
 def named(pilot):
-    """The keys that are named, by what they do."""
+    """Named keys by their words."""
     return {key.words: key.key for key in pilot.app.screen.query_one(Keys).keys}
 
 
-async def test_they_are_searched_for_and_nothing_is_kept(tmp_path):
+async def test_plans_are_searched_and_the_record_stays_as_it_is(tmp_path):
     async with workshop_app(tmp_path).run_test(size=LARGE) as pilot:
         files = pilot.app.files
         before = {entry.path: entry.path.read_bytes() for entry in list_records(files)}
@@ -26,8 +26,8 @@ async def test_they_are_searched_for_and_nothing_is_kept(tmp_path):
         assert named(pilot)["plans"] == "P"
         await press(pilot, "p")
         assert isinstance(pilot.app.screen, FiledPlansScreen)
-        assert "five plans steer true" in flowing(shown(pilot))
-        assert not set(OF_A_DRAFT) & named(pilot).keys()
+        assert "five plans steer true" in flowing(screen_text(pilot))
+        assert not set(WORDS_OF_A_DRAFT) & named(pilot).keys()
         await press(pilot, "enter", "f3", "f4", "f9")
         assert isinstance(pilot.app.screen, FiledPlansScreen)
         await press(pilot, "b")
@@ -38,7 +38,7 @@ async def test_they_are_searched_for_and_nothing_is_kept(tmp_path):
         assert list_drafts(files) == []
 
 
-async def test_what_the_shop_cannot_make_is_left_out_of_the_search(tmp_path):
+async def test_a_correction_switched_off_is_left_out_without_a_draft(tmp_path):
     async with workshop_app(tmp_path).run_test(size=LARGE) as pilot:
         await open_session(pilot, "over the knuckle")
         await press(pilot, "p")
@@ -50,7 +50,7 @@ async def test_what_the_shop_cannot_make_is_left_out_of_the_search(tmp_path):
 
 
 @pytest.mark.parametrize("name", ["fixed", "close", "worn joint"])
-async def test_there_are_none_where_nothing_is_to_be_put_right(tmp_path, name):
+async def test_plans_are_not_offered_without_bump_steer(tmp_path, name):
     async with workshop_app(tmp_path).run_test(size=SMALL) as pilot:
         await open_session(pilot, name)
         assert "plans" not in named(pilot)
@@ -58,7 +58,7 @@ async def test_there_are_none_where_nothing_is_to_be_put_right(tmp_path, name):
         assert isinstance(pilot.app.screen, RecordScreen)
 
 
-async def test_without_its_profile_a_line_says_so(tmp_path):
+async def test_a_missing_profile_is_reported(tmp_path):
     async with workshop_app(tmp_path).run_test(size=SMALL) as pilot:
         await open_session(pilot, "over the knuckle")
         pilot.app.screen.document = pilot.app.screen.document | {

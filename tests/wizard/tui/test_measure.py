@@ -1,4 +1,4 @@
-"""Measuring by keys: from an empty folder to a filed record, and everything that can go wrong."""
+"""Measuring by keys: from an empty folder to a filed record, and the faults on the way."""
 
 from contextlib import asynccontextmanager
 
@@ -10,13 +10,14 @@ from core.documents.record_list import list_drafts, list_records
 from tests.wizard.tui.driving import (
     TRUE_TRUCK,
     answer_until,
+    answered_until,
     app_in,
     at,
     draft_at,
     measuring,
     type_text,
 )
-from tests.wizard.tui.looking import flowing, settle, shown, workshop_app
+from tests.wizard.tui.looking import flowing, screen_text, settle, workshop_app
 from wizard.tui.screens.help import HelpScreen
 from wizard.tui.screens.home import HomeScreen
 from wizard.tui.screens.steps import StepsScreen
@@ -34,7 +35,7 @@ HEIGHT = "readings.track_bar.frame.height"
 
 @asynccontextmanager
 async def measuring_at(files, path, size=SMALL):
-    """A session that has reached a question, gone on with from its draft."""
+    """A session resumed from its draft at a question."""
     draft_at(files, path)
     async with app_in(files).run_test(size=size) as pilot:
         await pilot.press("enter")
@@ -43,29 +44,29 @@ async def measuring_at(files, path, size=SMALL):
 
 
 async def enter(pilot, text):
-    """Type a text and hand it in."""
+    """Type a text and press Enter."""
     await type_text(pilot, text)
     await pilot.press("enter")
 
 
-def said(pilot):
-    """What stands under the field."""
+def remark(pilot):
+    """Text under the field."""
     return str(pilot.app.screen.query_one(Remark).content)
 
 
 def field(pilot):
-    """What stands in the field."""
+    """Text in the field."""
     return pilot.app.screen.query_one(Field).value
 
 
 def only_draft(files):
-    """The one draft there is, as it lies on the disk."""
+    """Contents of the only draft on the disk."""
     (entry,) = list_drafts(files)
     return read_document(entry.path)
 
 
-class TestFromNothingToARecord:
-    async def test_the_whole_way(self, tmp_path):
+class TestFiling:
+    async def test_a_session_is_measured_by_keys_and_filed(self, tmp_path):
         async with app_in(tmp_path).run_test(size=SMALL) as pilot:
             await pilot.press("enter")
             await answer_until(pilot, "file", TRUE_TRUCK)
@@ -86,27 +87,27 @@ class TestFromNothingToARecord:
         assert value_at(record, "session.closed") is not None
         assert "draft" not in record
 
-    async def test_what_is_missing_keeps_it_from_being_filed(self, tmp_path):
+    async def test_a_session_with_missing_answers_is_not_filed(self, tmp_path):
         async with measuring_at(tmp_path, "cautions") as pilot:
             await pilot.press("f3", "end", "enter")
             await pilot.press("f4")
             assert at(pilot) == "file"
             await pilot.press("1", "enter")
-            assert "still to be answered" in said(pilot)
+            assert "still to be answered" in remark(pilot)
         assert list_records(tmp_path) == []
 
 
-class TestAnAnswer:
-    async def test_is_on_the_disk_before_the_next_question(self, tmp_path):
+class TestAnswers:
+    async def test_an_answer_is_on_the_disk_before_the_next_question(self, tmp_path):
         async with measuring_at(tmp_path, HEIGHT) as pilot:
             await enter(pilot, "24 1/2")
             assert at(pilot) == "readings.track_bar.frame.offset"
             assert value_at(only_draft(tmp_path), HEIGHT) == ["24 1/2 in"]
 
-    async def test_that_is_no_quantity_is_refused_and_stays_to_be_mended(self, tmp_path):
+    async def test_a_text_that_is_no_quantity_is_refused_and_stays_in_the_field(self, tmp_path):
         async with measuring_at(tmp_path, HEIGHT) as pilot:
             await enter(pilot, "24 1/")
-            assert "refused" in said(pilot)
+            assert "refused" in remark(pilot)
             assert (at(pilot), field(pilot)) == (HEIGHT, "24 1/")
 
     async def test_a_tag_that_was_measured_before_is_queried(self, tmp_path):
@@ -115,72 +116,72 @@ class TestAnAnswer:
             await pilot.pause()
             await enter(pilot, "fg-2")
             assert at(pilot) == "vehicle.tag"
-            assert "was measured before, last on 2026-10-06" in flowing(said(pilot))
+            assert "was measured before, last on 2026-10-06" in flowing(remark(pilot))
             await pilot.press("f5")
             await enter(pilot, "the second truck of that tag")
             assert at(pilot) == "vehicle.description"
             (kept,) = only_draft(pilot.app.files)["kept"]
             assert kept["reason"] == "the second truck of that tag"
 
-    async def test_that_is_unusual_is_queried_and_typed_again(self, tmp_path):
+    async def test_an_unusual_answer_is_queried_and_typed_again(self, tmp_path):
         async with measuring_at(tmp_path, HEIGHT) as pilot:
             await enter(pilot, "34 1/2")
-            assert "queried" in said(pilot)
-            await enter(pilot, "24 1/2")  # what was typed is marked, so this replaces it
+            assert "queried" in remark(pilot)
+            await enter(pilot, "24 1/2")  # the text is marked: typing replaces it
             assert at(pilot) == "readings.track_bar.frame.offset"
         draft = only_draft(tmp_path)
         assert value_at(draft, HEIGHT) == ["24 1/2 in"]
         assert "kept" not in draft
 
-    async def test_that_is_unusual_is_kept_with_a_reason_alone(self, tmp_path):
+    async def test_an_unusual_answer_is_kept_only_with_a_reason(self, tmp_path):
         async with measuring_at(tmp_path, HEIGHT) as pilot:
             await enter(pilot, "34 1/2")
             await pilot.press("f5", "enter")
-            assert "a reason is needed" in said(pilot)
+            assert "a reason is needed" in remark(pilot)
             await enter(pilot, "lifted, seen")
             assert at(pilot) == "readings.track_bar.frame.offset"
         draft = only_draft(tmp_path)
         assert value_at(draft, HEIGHT) == ["34 1/2 in"]
         assert draft["kept"] == [{"reading": "track_bar.frame.height", "reason": "lifted, seen"}]
 
-    async def test_that_was_queried_and_typed_over_is_another_answer(self, tmp_path):
+    async def test_f5_after_typing_over_a_queried_answer_checks_the_new_answer(self, tmp_path):
         async with measuring_at(tmp_path, HEIGHT) as pilot:
             await enter(pilot, "33")
-            assert "queried" in said(pilot)
+            assert "queried" in remark(pilot)
             await type_text(pilot, "24 1/2")
-            await pilot.press("f5")  # means what stands in the field, which nothing speaks against
+            await pilot.press("f5")  # the text in the field, which is accepted
             assert at(pilot) == "readings.track_bar.frame.offset"
             assert value_at(only_draft(tmp_path), HEIGHT) == ["24 1/2 in"]
             assert "kept" not in only_draft(tmp_path)
 
-    async def test_that_was_queried_and_then_refused_is_not_kept(self, tmp_path):
+    async def test_a_refused_answer_after_a_queried_answer_is_not_kept(self, tmp_path):
         async with measuring_at(tmp_path, HEIGHT) as pilot:
             await enter(pilot, "33")
             await enter(pilot, "-5")
-            assert "refused" in said(pilot)
+            assert "refused" in remark(pilot)
             await pilot.press("f5")
             await enter(pilot, "a reason")
             assert at(pilot) == HEIGHT
             assert value_at(only_draft(tmp_path), HEIGHT) is None
 
-    async def test_whose_reason_is_asked_stays_in_view(self, tmp_path):
+    async def test_the_queried_answer_stays_in_view_while_its_reason_is_asked(self, tmp_path):
         async with measuring_at(tmp_path, HEIGHT) as pilot:
             await enter(pilot, "33")
             await pilot.press("f5")
-            assert "Why is 33 in kept?" in shown(pilot)
-            assert "33 in is unusual: 18 in to 30 in" in flowing(said(pilot))
+            assert "Why is 33 in kept?" in screen_text(pilot)
+            assert "33 in is unusual: 18 in to 30 in" in flowing(remark(pilot))
             pilot.app.screen.query_one(Field).value = "x" * 501
             await pilot.press("enter")
-            assert "500 characters at most" in said(pilot)
+            assert "500 characters at most" in remark(pilot)
             assert at(pilot) == HEIGHT
 
-    async def test_escape_gives_no_reason_and_has_the_answer_back(self, tmp_path):
+    async def test_escape_from_the_reason_puts_the_answer_back(self, tmp_path):
         async with measuring_at(tmp_path, HEIGHT) as pilot:
             await enter(pilot, "34 1/2")
             await pilot.press("f5", "escape")
             assert (at(pilot), field(pilot)) == (HEIGHT, "34 1/2")
 
-    async def test_that_was_kept_is_not_queried_again_when_it_is_only_passed(self, tmp_path):
+    async def test_a_kept_answer_is_not_queried_again(self, tmp_path):
         async with measuring_at(tmp_path, HEIGHT) as pilot:
             await enter(pilot, "34 1/2")
             await pilot.press("f5")
@@ -191,7 +192,7 @@ class TestAnAnswer:
     async def test_a_vehicle_on_a_two_post_lift_is_refused(self, tmp_path):
         async with measuring_at(tmp_path, "stance.wheels_on_ground") as pilot:
             await pilot.press("n", "enter")
-            assert "refused" in said(pilot)
+            assert "refused" in remark(pilot)
             assert at(pilot) == "stance.wheels_on_ground"
 
     async def test_markup_and_control_characters_are_shown_as_text(self, tmp_path):
@@ -203,34 +204,34 @@ class TestAnAnswer:
                 pilot.app.screen.query_one(AnswerList).render()
             )
 
-    async def test_is_not_accepted_when_it_cannot_be_kept(self, tmp_path):
+    async def test_an_answer_that_cannot_be_written_is_not_accepted(self, tmp_path):
         async with measuring_at(tmp_path, HEIGHT) as pilot:
             folder = tmp_path / "unfinished"
             folder.rename(tmp_path / "aside")
             folder.write_text("in the way")
             await enter(pilot, "24 1/2")
-            assert "trouble" in said(pilot)
+            assert "trouble" in remark(pilot)
             assert (at(pilot), field(pilot)) == (HEIGHT, "24 1/2")
             folder.unlink()
             await pilot.press("enter")
             assert at(pilot) == "readings.track_bar.frame.offset"
 
 
-class TestGoingAbout:
-    async def test_enter_on_nothing_skips_what_is_optional(self, tmp_path):
+class TestMovingAbout:
+    async def test_enter_in_an_empty_field_skips_an_optional_question(self, tmp_path):
         async with measuring_at(tmp_path, "vehicle.description") as pilot:
             await pilot.press("enter")
             assert at(pilot) == "session.technician"
             await pilot.press("enter")
-            assert "refused" in said(pilot)
+            assert "refused" in remark(pilot)
 
-    async def test_f4_skips_what_is_optional_and_nothing_else(self, tmp_path):
+    async def test_f4_skips_an_optional_question_alone(self, tmp_path):
         async with measuring_at(tmp_path, "vehicle.description") as pilot:
             await pilot.press("f4", "f4")
             assert at(pilot) == "session.technician"
-            assert "cannot be skipped" in said(pilot)
+            assert "cannot be skipped" in remark(pilot)
 
-    async def test_back_shows_what_was_answered_and_forward_leads_on(self, tmp_path):
+    async def test_escape_shows_the_answer_before_and_pagedown_returns(self, tmp_path):
         async with measuring_at(tmp_path, "vehicle.odometer") as pilot:
             await pilot.press("escape")
             assert (at(pilot), field(pilot)) == ("session.technician", "T. Invented")
@@ -239,12 +240,12 @@ class TestGoingAbout:
             await pilot.press("pagedown")
             assert at(pilot) == "vehicle.odometer"
 
-    async def test_a_number_marks_a_line_and_enter_takes_it(self, tmp_path):
+    async def test_a_number_marks_a_line_and_enter_chooses_it(self, tmp_path):
         async with measuring_at(tmp_path, "walk_round.joints.track_bar_frame") as pilot:
             choices = pilot.app.screen.query_one(ChoiceList)
             assert choices.highlighted is None
             await pilot.press("enter")
-            assert "nothing is chosen yet" in said(pilot)
+            assert "nothing is chosen yet" in remark(pilot)
             await pilot.press("2")
             assert at(pilot) == "walk_round.joints.track_bar_frame"
             assert choices.answer == "loose"
@@ -252,17 +253,17 @@ class TestGoingAbout:
             assert at(pilot) == "walk_round.joints.track_bar_axle"
             assert value_at(only_draft(tmp_path), "walk_round.joints.track_bar_frame") == "tight"
 
-    async def test_a_second_enter_answers_nothing_unseen(self, tmp_path):
+    async def test_a_second_enter_does_not_answer_the_next_question(self, tmp_path):
         async with measuring_at(tmp_path, "walk_round.joints.track_bar_frame") as pilot:
             choices = pilot.app.screen.query_one(ChoiceList)
             choices.highlighted = 0
             choices.action_submit()
-            choices.action_submit()  # before the first has been taken
+            choices.action_submit()  # before the first was handled
             await pilot.pause()
             assert at(pilot) == "walk_round.joints.track_bar_axle"
             assert pilot.app.screen.query_one(ChoiceList).highlighted is None
 
-    async def test_pages_lead_back_and_forward_from_a_list_too(self, tmp_path):
+    async def test_pageup_and_pagedown_leave_a_list(self, tmp_path):
         async with measuring_at(tmp_path, "walk_round.joints.track_bar_axle") as pilot:
             await pilot.press("pageup")
             assert at(pilot) == "walk_round.joints.track_bar_frame"
@@ -270,29 +271,29 @@ class TestGoingAbout:
             await pilot.press("pagedown")
             assert at(pilot) == "walk_round.joints.track_bar_axle"
 
-    async def test_while_a_reason_is_asked_nothing_else_is_done(self, tmp_path):
+    async def test_other_keys_do_nothing_while_a_reason_is_asked(self, tmp_path):
         async with measuring_at(tmp_path, HEIGHT) as pilot:
             await enter(pilot, "24 1/2")
             await pilot.press("escape")
             await enter(pilot, "33")
             await pilot.press("f5", "f4", "f8", "f3", "pagedown")
             assert at(pilot) == HEIGHT
-            assert "Why is 33 in kept?" in shown(pilot)
+            assert "Why is 33 in kept?" in screen_text(pilot)
             assert value_at(only_draft(tmp_path), HEIGHT) == ["24 1/2 in"]
             await pilot.press("f9")
             await pilot.pause()
-            assert "“33” was typed and not entered" in flowing(shown(pilot))
+            assert "“33” was typed and not entered" in flowing(screen_text(pilot))
 
-    async def test_undoing_a_change_shows_what_it_is_again(self, tmp_path):
+    async def test_undoing_a_change_shows_the_answer_before(self, tmp_path):
         async with measuring_at(tmp_path, HEIGHT) as pilot:
             await enter(pilot, "24 1/2")
             await pilot.press("escape")
             await enter(pilot, "25")
             await pilot.press("f8")
             assert (at(pilot), field(pilot)) == (HEIGHT, "24 1/2 in")
-            assert "height: 25 in; it is 24 1/2 in again" in flowing(said(pilot))
+            assert "height: 25 in; it is 24 1/2 in again" in flowing(remark(pilot))
 
-    async def test_what_was_typed_keeps_its_unit_when_the_units_are_switched(self, tmp_path):
+    async def test_an_unentered_text_keeps_its_unit_when_the_units_are_changed(self, tmp_path):
         async with measuring_at(tmp_path, HEIGHT) as pilot:
             await enter(pilot, "24 1/2")
             await type_text(pilot, "3")
@@ -300,53 +301,53 @@ class TestGoingAbout:
             draft = only_draft(tmp_path)
             assert value_at(draft, "readings.track_bar.frame.offset") == ["3 in"]
 
-    async def test_a_choice_that_is_queried_is_chosen_again(self, tmp_path):
+    async def test_a_queried_choice_is_chosen_again(self, tmp_path):
         async with measuring_at(tmp_path, "walk_round.joints.track_bar_frame") as pilot:
             await pilot.press("2", "enter")
-            assert "choose again, or F5 keeps it" in flowing(said(pilot))
+            assert "choose again, or F5 keeps it" in flowing(remark(pilot))
             await pilot.press("1", "f5")
             assert at(pilot) == "walk_round.joints.track_bar_axle"
             assert value_at(only_draft(tmp_path), "walk_round.joints.track_bar_frame") == "tight"
 
-    async def test_what_was_typed_and_left_waits(self, tmp_path):
+    async def test_an_unentered_text_waits_for_its_question(self, tmp_path):
         async with measuring_at(tmp_path, HEIGHT) as pilot:
             await enter(pilot, "24 1/2")
             await type_text(pilot, "18 1/4")
             await pilot.press("pageup", "pagedown")
             assert (at(pilot), field(pilot)) == ("readings.track_bar.frame.offset", "18 1/4 in")
-            assert "this was typed and left" in said(pilot)
+            assert "this was typed and left" in remark(pilot)
             await pilot.press("f9")
             await pilot.pause()
-            assert "“18 1/4 in” was typed and not entered" in flowing(shown(pilot))
+            assert "“18 1/4 in” was typed and not entered" in flowing(screen_text(pilot))
 
-    async def test_an_answer_before_a_step_that_is_shown_was_entered(self, tmp_path):
+    async def test_an_answer_before_the_verdict_is_not_reported_as_unentered(self, tmp_path):
         async with measuring_at(tmp_path, "vehicle.wheelbase") as pilot:
             await enter(pilot, "112")
             await settle(pilot)
             assert at(pilot) == "verdict"
             await pilot.press("f9")
             await settle(pilot)
-            assert "the session is kept, unfinished" in shown(pilot)
-            assert "not entered" not in shown(pilot)
+            assert "the session is kept, unfinished" in screen_text(pilot)
+            assert "not entered" not in screen_text(pilot)
 
-    async def test_an_answer_that_is_asked_again_is_typed_over(self, tmp_path):
+    async def test_an_answer_is_typed_over_when_its_question_is_asked_again(self, tmp_path):
         async with measuring_at(tmp_path, HEIGHT) as pilot:
             await enter(pilot, "24 1/2")
             await pilot.press("escape")
             await enter(pilot, "25")
             assert value_at(only_draft(tmp_path), HEIGHT) == ["25 in"]
 
-    async def test_undo_takes_the_last_answer_back_on_the_disk_too(self, tmp_path):
+    async def test_undo_takes_the_last_answer_out_of_the_draft(self, tmp_path):
         async with measuring_at(tmp_path, HEIGHT) as pilot:
-            await pilot.press("f8")  # nothing was answered since it was opened
+            await pilot.press("f8")  # no answer since the session was opened
             assert at(pilot) == HEIGHT
             await enter(pilot, "24 1/2")
             await pilot.press("f8")
             assert (at(pilot), field(pilot)) == (HEIGHT, "24 1/2 in")
-            assert "undone: Track bar frame end, height: 24 1/2 in" in said(pilot)
+            assert "undone: Track bar frame end, height: 24 1/2 in" in remark(pilot)
         assert value_at(only_draft(tmp_path), HEIGHT) is None
 
-    async def test_units_are_switched_and_what_was_typed_keeps_its_own(self, tmp_path):
+    async def test_f2_changes_the_units_and_leaves_the_typed_text(self, tmp_path):
         async with measuring_at(tmp_path, HEIGHT) as pilot:
             await enter(pilot, "24 1/2")
             await type_text(pilot, "463")
@@ -365,23 +366,23 @@ class TestGoingAbout:
             await pilot.press("3", "enter")
             assert at(pilot) == "stance.level_floor"
 
-    async def test_help_shows_the_guidance_and_goes_away(self, tmp_path):
+    async def test_help_opens_and_closes(self, tmp_path):
         async with measuring_at(tmp_path, HEIGHT) as pilot:
             await pilot.press("f1")
             assert isinstance(pilot.app.screen, HelpScreen)
             await pilot.press("escape")
             assert at(pilot) == HEIGHT
 
-    async def test_left_and_gone_on_with_at_the_same_question(self, tmp_path):
+    async def test_a_session_that_was_left_resumes_at_its_question(self, tmp_path):
         async with measuring_at(tmp_path, "readings.track_bar.axle.height") as pilot:
             await pilot.press("f9")
             assert isinstance(pilot.app.screen, HomeScreen)
             await pilot.press("enter")
             assert at(pilot) == "readings.track_bar.axle.height"
 
-    async def test_another_program_goes_on_where_this_one_stopped(self, tmp_path):
+    async def test_another_program_resumes_the_session_at_its_question(self, tmp_path):
         async with measuring_at(tmp_path, "readings.track_bar.axle.height") as pilot:
-            await type_text(pilot, "19")  # the field being typed is all that is lost
+            await type_text(pilot, "19")  # only the text in the field is lost
         async with app_in(tmp_path).run_test(size=SMALL) as pilot:
             await pilot.press("enter")
             assert (at(pilot), field(pilot)) == ("readings.track_bar.axle.height", "")
@@ -389,23 +390,26 @@ class TestGoingAbout:
 
 
 class TestMeasuringAgain:
-    async def test_old_values_are_in_view_and_the_record_follows_the_first(self, tmp_path):
+    async def test_values_before_are_in_view_and_the_record_names_the_first_session(self, tmp_path):
         async with measuring_at(tmp_path, "file") as pilot:
             await pilot.press("1", "enter")
             await pilot.pause()
-            await pilot.press("f6")  # what was filed is marked
+            await pilot.press("f6")  # the filed session is marked
             assert at(pilot) == "session.technician"
-            await answer_until(pilot, HEIGHT, TRUE_TRUCK)
-            assert "before: 24 1/2 in" in said(pilot)
-            await answer_until(pilot, "file", TRUE_TRUCK)
+            screen = measuring(pilot)
+            screen.move_to(answered_until(screen.flow, HEIGHT))
+            await pilot.pause()
+            assert "before: 24 1/2 in" in remark(pilot)
+            screen.move_to(answered_until(screen.flow, "file"))
+            await pilot.pause()
             await pilot.press("1", "enter")
             await pilot.pause()
         second, first = list_records(tmp_path)
         assert (second.kind, second.follows) == ("re-measure", first.id)
 
 
-class TestTheMouse:
-    async def test_keys_choices_and_answers_are_pressed(self, tmp_path):
+class TestMouse:
+    async def test_keys_choices_and_answers_can_be_clicked(self, tmp_path):
         async with measuring_at(tmp_path, "stance.tyres_set") as pilot:
             await pilot.click(ChoiceList, offset=(6, 0))
             assert at(pilot) == "stance.usual_load"
@@ -417,7 +421,7 @@ class TestTheMouse:
 
 
 @pytest.mark.parametrize("size", [SMALL, LARGE], ids=["80x24", "120x40"])
-class TestNothingIsCutOff:
+class TestLayout:
     @pytest.mark.parametrize(
         "path", ["cautions", "layout.steering", HEIGHT, "readings.braces.frame_to_axle", "file"]
     )
@@ -425,27 +429,27 @@ class TestNothingIsCutOff:
         async with measuring_at(tmp_path, path, size) as pilot:
             await pilot.pause()
             screen = pilot.app.screen
-            shown = [screen.query_one("#ask"), screen.query_one(Keys)]
-            choices = screen.query_one(ChoiceList)
-            shown.append(choices if choices.display else screen.query_one(Field))
-            for widget in shown:
+            widgets = [screen.query_one("#ask"), screen.query_one(Keys)]
+            choices = screen.query_one(Choices)
+            widgets.append(choices if choices.display else screen.query_one(Field))
+            for widget in widgets:
                 assert widget.region in screen.region
                 assert widget.size.height >= 1
             assert screen.query_one(Guidance).size.height >= 4
             assert screen.query_one(Guidance).region.bottom <= screen.query_one(Keys).region.y
 
-    async def test_a_long_query_is_whole(self, tmp_path, size):
+    async def test_a_long_query_is_in_view(self, tmp_path, size):
         async with measuring_at(tmp_path, HEIGHT, size) as pilot:
             await enter(pilot, "34; 31")
             await pilot.pause()
-            remark = pilot.app.screen.query_one(Remark)
-            assert "F5" in said(pilot)
-            assert remark.content.get_height({}, remark.size.width) <= remark.size.height
-            assert remark.region.bottom <= pilot.app.screen.query_one(Keys).region.y
+            widget = pilot.app.screen.query_one(Remark)
+            assert "F5" in remark(pilot)
+            assert widget.content.get_height({}, widget.size.width) <= widget.size.height
+            assert widget.region.bottom <= pilot.app.screen.query_one(Keys).region.y
 
 
 @pytest.mark.parametrize("size", [(30, 8), (60, 18), (220, 70)], ids=str)
-async def test_other_sizes_of_terminal_work_too(tmp_path, size):
+async def test_other_sizes_of_terminal_work(tmp_path, size):
     async with measuring_at(tmp_path, HEIGHT, size) as pilot:
         await pilot.press("f1", "escape", "f3", "escape")
         await enter(pilot, "24 1/2")
@@ -455,8 +459,8 @@ async def test_other_sizes_of_terminal_work_too(tmp_path, size):
         assert at(pilot) == HEIGHT
 
 
-class TestWhetherTheReadingsClose:
-    async def test_stands_under_the_picture_and_in_the_help(self, tmp_path):
+class TestClosureOfReadings:
+    async def test_closure_is_in_view_under_the_picture_and_in_the_help(self, tmp_path):
         async with measuring_at(tmp_path, "readings.track_bar.slope") as pilot:
             closing = pilot.app.screen.query_one(Closing)
             assert "Nothing checks the readings yet" in str(closing.content)
@@ -469,7 +473,7 @@ class TestWhetherTheReadingsClose:
             texts = [str(text.content) for text in pilot.app.screen.query(".text")]
             assert any("slope of the track bar" in text for text in texts)
 
-    async def test_stands_beside_a_pivot_too_once_every_pivot_has_a_place(self, tmp_path):
+    async def test_closure_is_in_view_at_a_pivot_once_all_pivots_are_measured(self, tmp_path):
         async with measuring_at(tmp_path, "readings.steering.arm") as pilot:
             measuring(pilot).action_go_to(HEIGHT)
             await pilot.pause()
@@ -477,6 +481,6 @@ class TestWhetherTheReadingsClose:
             assert closing.display
             assert "They agree with each other" in " ".join(fact.text for fact in closing.facts)
 
-    async def test_is_not_asked_before_the_cross_checks(self, tmp_path):
+    async def test_closure_is_hidden_before_the_cross_checks(self, tmp_path):
         async with measuring_at(tmp_path, HEIGHT) as pilot:
             assert not pilot.app.screen.query_one(Closing).display

@@ -1,8 +1,9 @@
-"""The fix by its keys: plans side by side, chosen, changed, searched again; and what is instead."""
+"""The fix by its keys: plans are compared, chosen, changed and searched again."""
 
 import asyncio
 import re
 import threading
+from math import inf
 
 import pytest
 from textual.widgets import Static
@@ -10,6 +11,7 @@ from textual.widgets import Static
 from core.documents.document import value_at, with_value, without
 from core.documents.record import read_document
 from core.documents.record_list import list_records
+from core.text.quantity import INCH
 from tests.wizard.tui.driving import at, measuring, type_text
 from tests.wizard.tui.fixing import (
     draft,
@@ -22,17 +24,19 @@ from tests.wizard.tui.fixing import (
 )
 from tests.wizard.tui.looking import (
     LARGE,
+    PATIENCE,
     SMALL,
     TALL,
     flowing,
     open_session,
     path_of,
+    screen_text,
     settle,
-    shown,
     workshop_app,
 )
 from wizard.flow.planning import BENCH, CHANGED, KEPT
 from wizard.phrases.search_result import progress_words
+from wizard.tui.screens import plans
 from wizard.tui.screens.bench import BenchScreen
 from wizard.tui.screens.help import HelpScreen
 from wizard.tui.screens.measure import MeasureScreen
@@ -46,36 +50,33 @@ from wizard.tui.widgets.keys import Keys
 from wizard.tui.widgets.plans_table import PlansTable, window
 from wizard.tui.widgets.remark import Remark
 
-PATIENCE = 60.0
-"""Time after which a test that waits in vain fails, s."""
-
 FIRST = "track bar bracket raised at the axle"
 SECOND = "track bar bracket lowered at the frame"
 
 
 def keys(pilot):
-    """Keys that are named, by what they do."""
+    """Named keys by their words."""
     return {key.words: key.key for key in pilot.app.screen.query_one(Keys).keys}
 
 
-def said(pilot):
-    """What stands under a field."""
+def remark(pilot):
+    """Text under a field."""
     return str(pilot.app.screen.query_one(Remark).content)
 
 
 def titles(pilot):
-    """What the plans are called."""
+    """Titles of the plans."""
     return [title for title, _ in plans_screen(pilot).planning.plans]
 
 
 def at_hand(pilot):
-    """What the plan at hand does."""
+    """Moves of the plan at hand: correction and rise, in."""
     plan = plans_screen(pilot).planning.plan
-    return [(move.correction.name, round(move.rise / 25.4, 4)) for move in plan.moves]
+    return [(move.correction.name, round(move.rise / INCH, 4)) for move in plan.moves]
 
 
 def fixing(name, *pressed):
-    """Goes to a fix and presses some keys before a picture is taken."""
+    """Return a function that opens a fix and presses keys before a picture is taken."""
 
     async def run(pilot):
         await go_to_fix(pilot, name)
@@ -117,59 +118,59 @@ class TestSideBySide:
     async def test_the_first_plan_is_at_hand(self, tmp_path):
         async with workshop_app(tmp_path).run_test(size=LARGE) as pilot:
             await go_to_fix(pilot, "over the knuckle")
-            text = flowing(shown(pilot))
+            text = flowing(screen_text(pilot))
             assert "bump steer: five plans steer true, of 76,646 combinations" in text
             assert titles(pilot) == [f"plan {number}" for number in range(1, 6)]
             assert at_hand(pilot) == [(FIRST, 1.75)]
 
-    async def test_now_stands_beside_them(self, tmp_path):
+    async def test_the_present_state_is_beside_the_plans(self, tmp_path):
         async with workshop_app(tmp_path).run_test(size=LARGE) as pilot:
             await go_to_fix(pilot, "over the knuckle")
-            row = next(line for line in shown(pilot).splitlines() if "peak steer" in line)
+            row = next(line for line in screen_text(pilot).splitlines() if "peak steer" in line)
             assert len(re.findall(r"[✓✗≈] \d\.\d\d deg", row)) == 6
             assert row.index("✗ 1.") < row.index("✓ 0.")
 
-    async def test_arrows_choose_a_plan_and_all_follows(self, tmp_path):
+    async def test_arrows_select_a_plan_and_its_work(self, tmp_path):
         async with workshop_app(tmp_path).run_test(size=TALL) as pilot:
             await go_to_fix(pilot, "over the knuckle")
-            assert "The work of plan 1" in shown(pilot)
+            assert "The work of plan 1" in screen_text(pilot)
             await press(pilot, "right")
             assert at_hand(pilot) == [(SECOND, -1.75)]
-            assert "The work of plan 2" in shown(pilot)
-            assert "track bar's frame end from 20 in to 18 1/4 in" in flowing(shown(pilot))
+            assert "The work of plan 2" in screen_text(pilot)
+            assert "track bar's frame end from 20 in to 18 1/4 in" in flowing(screen_text(pilot))
             await press(pilot, "left", "left")
             assert at_hand(pilot) == [(FIRST, 1.75)]
 
-    async def test_the_last_one_is_reached_in_80_columns(self, tmp_path):
+    async def test_the_last_plan_is_reached_in_80_columns(self, tmp_path):
         async with workshop_app(tmp_path).run_test(size=SMALL) as pilot:
             await go_to_fix(pilot, "over the knuckle")
-            assert "plan 5" not in shown(pilot)
+            assert "plan 5" not in screen_text(pilot)
             await press(pilot, *["right"] * 9)
-            assert "▸ plan 5" in shown(pilot)
-            assert "‹ 5 of 5 ›" in shown(pilot)
+            assert "▸ plan 5" in screen_text(pilot)
+            assert "‹ 5 of 5 ›" in screen_text(pilot)
 
-    async def test_a_click_takes_a_plan(self, tmp_path):
+    async def test_a_click_selects_a_plan(self, tmp_path):
         async with workshop_app(tmp_path).run_test(size=LARGE) as pilot:
             await go_to_fix(pilot, "over the knuckle")
-            lines = shown(pilot).splitlines()
+            lines = screen_text(pilot).splitlines()
             row = next(i for i, line in enumerate(lines) if "plan 3" in line)
             await pilot.click(offset=(lines[row].index("plan 3"), row))
             await settle(pilot)
             assert plans_screen(pilot).planning.index == 2
 
-    async def test_millimetres(self, tmp_path):
+    async def test_f2_changes_to_millimetres(self, tmp_path):
         async with workshop_app(tmp_path).run_test(size=TALL) as pilot:
             await go_to_fix(pilot, "over the knuckle")
             await press(pilot, "f2")
-            text = flowing(shown(pilot))
+            text = flowing(screen_text(pilot))
             assert "up 44.5 mm" in text
             assert "millimetres" in text
 
-    async def test_everything_a_technician_needs_is_there(self, tmp_path):
+    async def test_the_view_holds_work_reasons_effects_and_cautions(self, tmp_path):
         async with workshop_app(tmp_path).run_test(size=TALL) as pilot:
             await go_to_fix(pilot, "over the knuckle")
             await press(pilot, "end")
-            text = flowing(shown(pilot))
+            text = flowing(screen_text(pilot))
             for part in (
                 "in shorter than now: about 3 1/4 turns of its threaded end, 16 per in",
                 "Why each rule ends where it does",
@@ -185,7 +186,7 @@ class TestSideBySide:
             ):
                 assert part in text, part
 
-    def test_as_many_columns_as_fit_with_the_one_at_hand_among_them(self):
+    def test_the_columns_in_view_hold_the_plan_at_hand(self):
         assert window(5, 0, 3) == range(3)
         assert window(5, 3, 3) == range(1, 4)
         assert window(5, 4, 3) == range(2, 5)
@@ -193,7 +194,7 @@ class TestSideBySide:
 
 
 class TestChoosing:
-    async def test_enter_keeps_it_in_the_draft_and_goes_on(self, tmp_path):
+    async def test_enter_writes_the_plan_to_the_draft_and_leaves(self, tmp_path):
         async with workshop_app(tmp_path).run_test(size=SMALL) as pilot:
             await go_to_fix(pilot, "over the knuckle")
             await press(pilot, "right", "enter")
@@ -206,19 +207,19 @@ class TestChoosing:
                 "rise": "-1 3/4 in",
             }
 
-    async def test_it_is_filed_with_the_record(self, tmp_path):
+    async def test_the_plan_is_filed_with_the_record(self, tmp_path):
         async with workshop_app(tmp_path).run_test(size=SMALL) as pilot:
             await go_to_fix(pilot, "over the knuckle")
             await press(pilot, "enter")
             await press(pilot, "f4", "1", "enter")
-            (entry,) = [one for one in list_records(pilot.app.files) if one.tag == "FG-0"]
+            (entry,) = [entry for entry in list_records(pilot.app.files) if entry.tag == "FG-0"]
             record = read_document(entry.path)
             assert value_at(record, "plan.moves")[0]["correction"] == FIRST
             assert value_at(record, "plan.set_length.track_bar") == "32 7/8 in"
             assert value_at(record, "plan.expected.p_true") > 0.95
             assert "draft" not in record
 
-    async def test_f4_goes_on_without_a_plan(self, tmp_path):
+    async def test_f4_leaves_without_a_plan(self, tmp_path):
         async with workshop_app(tmp_path).run_test(size=SMALL) as pilot:
             await go_to_fix(pilot, "over the knuckle")
             await press(pilot, "enter")
@@ -229,7 +230,7 @@ class TestChoosing:
             assert at(pilot) == "session.note"
             assert plan_in_draft(pilot.app.files) == []
 
-    async def test_the_plan_that_was_chosen_is_at_hand_again(self, tmp_path):
+    async def test_the_chosen_plan_is_at_hand_again(self, tmp_path):
         async with workshop_app(tmp_path).run_test(size=SMALL) as pilot:
             await go_to_fix(pilot, "over the knuckle")
             await press(pilot, "right", "right", "enter")
@@ -237,7 +238,7 @@ class TestChoosing:
             await settle(pilot)
             assert plans_screen(pilot).planning.index == 2
 
-    async def test_undo_takes_the_choice_back(self, tmp_path):
+    async def test_undo_takes_the_choice_out_of_the_draft(self, tmp_path):
         async with workshop_app(tmp_path).run_test(size=SMALL) as pilot:
             await go_to_fix(pilot, "over the knuckle")
             await press(pilot, "enter")
@@ -245,7 +246,7 @@ class TestChoosing:
             assert isinstance(pilot.app.screen, PlansScreen)
             assert plan_in_draft(pilot.app.files) == []
 
-    async def test_a_plan_follows_a_reading_that_is_mended_after_it(self, tmp_path):
+    async def test_a_changed_reading_changes_the_filed_plan(self, tmp_path):
         async with workshop_app(tmp_path).run_test(size=SMALL) as pilot:
             await go_to_fix(pilot, "over the knuckle")
             await press(pilot, "enter")
@@ -257,10 +258,10 @@ class TestChoosing:
             )
             screen.action_go_to("file")
             await press(pilot, "1", "enter")
-            (entry,) = [one for one in list_records(pilot.app.files) if one.tag == "FG-0"]
+            (entry,) = [entry for entry in list_records(pilot.app.files) if entry.tag == "FG-0"]
             assert value_at(read_document(entry.path), "plan.expected.parallel") != before
 
-    async def test_esc_goes_back_to_the_verdict_and_f3_anywhere(self, tmp_path):
+    async def test_escape_leads_to_the_verdict_and_f3_to_the_steps(self, tmp_path):
         async with workshop_app(tmp_path).run_test(size=SMALL) as pilot:
             await go_to_fix(pilot, "over the knuckle")
             await press(pilot, "f3")
@@ -268,7 +269,7 @@ class TestChoosing:
             await press(pilot, "escape", "escape")
             assert isinstance(pilot.app.screen, VerdictStep)
 
-    async def test_f9_leaves_it_unfinished_and_f1_helps(self, tmp_path):
+    async def test_f9_leaves_a_draft_and_f1_shows_help(self, tmp_path):
         async with workshop_app(tmp_path).run_test(size=SMALL) as pilot:
             await go_to_fix(pilot, "over the knuckle")
             await press(pilot, "f1")
@@ -279,15 +280,15 @@ class TestChoosing:
 
 
 class TestChanging:
-    async def test_a_rise_is_retyped_and_the_numbers_follow(self, tmp_path):
+    async def test_a_changed_rise_changes_the_outcome(self, tmp_path):
         async with workshop_app(tmp_path).run_test(size=SMALL) as pilot:
             await go_to_fix(pilot, "over the knuckle")
             await press(pilot, "m")
             assert isinstance(pilot.app.screen, PromptScreen)
             await type_text(pilot, "1")
             await settle(pilot)
-            assert "chance of steering true" in said(pilot)
-            assert "≈" in said(pilot) or "✗" in said(pilot)
+            assert "chance of steering true" in remark(pilot)
+            assert "≈" in remark(pilot) or "✗" in remark(pilot)
             await type_text(pilot, " 7/8")
             await press(pilot, "enter")
             assert at_hand(pilot) == [(FIRST, 1.875)]
@@ -295,16 +296,16 @@ class TestChanging:
             await press(pilot, "enter")
             assert plan_in_draft(pilot.app.files)[0]["rise"] == "1 7/8 in"
 
-    async def test_a_correction_keeps_to_how_far_it_goes(self, tmp_path):
+    async def test_a_rise_outside_the_range_of_the_correction_is_refused(self, tmp_path):
         async with workshop_app(tmp_path).run_test(size=LARGE) as pilot:
             await go_to_fix(pilot, "over the knuckle")
             await press(pilot, "m")
             await type_text(pilot, "-2")
             await press(pilot, "enter")
             assert isinstance(pilot.app.screen, PromptScreen)
-            assert "this correction goes up" in flowing(said(pilot))
+            assert "this correction goes up" in flowing(remark(pilot))
 
-    async def test_a_plan_that_does_not_steer_true_is_chosen_twice(self, tmp_path):
+    async def test_a_plan_that_does_not_steer_true_needs_enter_twice(self, tmp_path):
         async with workshop_app(tmp_path).run_test(size=LARGE) as pilot:
             await go_to_fix(pilot, "over the knuckle")
             await press(pilot, "m")
@@ -312,7 +313,7 @@ class TestChanging:
             await press(pilot, "enter", "enter")
             assert isinstance(pilot.app.screen, PlansScreen)
             assert "Enter once more" in list(pilot.app._notifications)[-1].message
-            await press(pilot, "left", "right", "enter")  # looked at another one in between
+            await press(pilot, "left", "right", "enter")  # another plan in between
             assert isinstance(pilot.app.screen, PlansScreen)
             await press(pilot, "enter")
             assert plan_in_draft(pilot.app.files)[0]["rise"] == "1/2 in"
@@ -338,17 +339,17 @@ class TestChanging:
             ("[b]1[/b]", "is not a length"),
         ],
     )
-    async def test_what_cannot_be_is_refused(self, tmp_path, typed, why):
+    async def test_an_impossible_rise_is_refused(self, tmp_path, typed, why):
         async with workshop_app(tmp_path).run_test(size=SMALL) as pilot:
             await go_to_fix(pilot, "over the knuckle")
             await press(pilot, "m")
             await type_text(pilot, typed)
             await press(pilot, "enter")
-            assert why in said(pilot)
+            assert why in remark(pilot)
             await press(pilot, "escape")
             assert CHANGED not in titles(pilot)
 
-    async def test_a_changed_plan_is_found_again(self, tmp_path):
+    async def test_a_changed_plan_is_at_hand_again(self, tmp_path):
         async with workshop_app(tmp_path).run_test(size=SMALL) as pilot:
             await go_to_fix(pilot, "over the knuckle")
             await press(pilot, "m")
@@ -359,7 +360,7 @@ class TestChanging:
             assert titles(pilot)[-1] == KEPT
             assert at_hand(pilot) == [(FIRST, 2.0625)]
 
-    async def test_the_bench_goes_on_from_the_plan_and_gives_one_back(self, tmp_path):
+    async def test_the_bench_begins_with_the_plan_and_returns_a_plan(self, tmp_path):
         async with workshop_app(tmp_path).run_test(size=SMALL) as pilot:
             await go_to_fix(pilot, "over the knuckle")
             await press(pilot, "b", "2", "up")
@@ -372,19 +373,23 @@ class TestChanging:
             assert plan_in_draft(pilot.app.files)[0]["pivot"] == "track_bar.axle"
 
 
-class TestWhatTheShopHas:
-    async def test_what_is_switched_off_is_not_used(self, tmp_path):
+class TestShop:
+    async def test_a_correction_switched_off_is_not_used(self, tmp_path):
         async with workshop_app(tmp_path).run_test(size=LARGE) as pilot:
             await go_to_fix(pilot, "over the knuckle")
             await press(pilot, "s", "3", "4")
             await press(pilot, "enter")
-            names = {name for _, plan in plans_screen(pilot).planning.plans for name in done(plan)}
+            names = {
+                name
+                for _, plan in plans_screen(pilot).planning.plans
+                for name in corrections_of(plan)
+            }
             assert names
             assert not names & {FIRST, SECOND}
             assert plans_screen(pilot).planning.search_result.searched < 76_646
             assert value_at(draft(pilot.app.files), "draft.switched_off") == [FIRST, SECOND]
 
-    async def test_it_can_be_switched_on_again(self, tmp_path):
+    async def test_a_correction_can_be_switched_on_again(self, tmp_path):
         async with workshop_app(tmp_path).run_test(size=LARGE) as pilot:
             await go_to_fix(pilot, "over the knuckle")
             await press(pilot, "s", "3")
@@ -394,25 +399,25 @@ class TestWhatTheShopHas:
             assert plans_screen(pilot).planning.search_result.searched == 76_646
             assert value_at(draft(pilot.app.files), "draft.switched_off") is None
 
-    async def test_nothing_left_is_said(self, tmp_path):
+    async def test_all_corrections_switched_off_is_reported(self, tmp_path):
         async with workshop_app(tmp_path).run_test(size=LARGE) as pilot:
             await go_to_fix(pilot, "over the knuckle")
             await press(pilot, "s", *"12345678")
             await press(pilot, "enter")
-            assert "nothing that could move a pivot is switched on" in flowing(shown(pilot))
+            assert "nothing that could move a pivot is switched on" in flowing(screen_text(pilot))
             assert keys(pilot)["shop"] == "S"
 
-    async def test_no_plan_steers_true_the_best_is_shown_with_what_stops_it(self, tmp_path):
+    async def test_the_best_plan_is_listed_with_its_obstacle_if_none_steers_true(self, tmp_path):
         async with workshop_app(tmp_path).run_test(size=LARGE) as pilot:
             await go_to_fix(pilot, "over the knuckle")
             await press(pilot, "s", *"1234567")
             await press(pilot, "enter")
-            text = flowing(shown(pilot))
+            text = flowing(screen_text(pilot))
             assert "none of 32 combinations steers true. What stops the best of them:" in text
             assert "parallel (chance of being within: less than 1 in 100)" in text
             assert titles(pilot) == ["plan 1"]
 
-    async def test_its_own_parts_shelf_is_searched_too(self, tmp_path):
+    async def test_the_parts_shelf_is_searched(self, tmp_path):
         app = workshop_app(tmp_path)
         shelf = app.files / "shop" / "parts_shelf.toml"
         shelf.parent.mkdir(parents=True, exist_ok=True)
@@ -425,16 +430,16 @@ class TestWhatTheShopHas:
             await go_to_fix(pilot, "over the knuckle")
             await press(pilot, "right", "right")
             assert at_hand(pilot) == [("our own [b]bracket[/b]", 1.75)]
-            assert "our own [b]bracket[/b]: Made here." in flowing(shown(pilot))
+            assert "our own [b]bracket[/b]: Made here." in flowing(screen_text(pilot))
 
-    async def test_a_faulty_shelf_is_left_out_and_named(self, tmp_path):
+    async def test_a_faulty_parts_shelf_is_left_out_and_reported(self, tmp_path):
         app = workshop_app(tmp_path)
         shelf = app.files / "shop" / "parts_shelf.toml"
         shelf.parent.mkdir(parents=True, exist_ok=True)
         shelf.write_text('[[corrections]]\nname = "x"\npivot = "wheel"\n', encoding="utf-8")
         async with app.run_test(size=LARGE) as pilot:
             await go_to_fix(pilot, "over the knuckle")
-            text = "".join(shown(pilot).split())
+            text = "".join(screen_text(pilot).split())
             assert "Thepartsshelfisleftout:" in text
             assert "parts_shelf.toml" in text
             assert titles(pilot)
@@ -449,24 +454,24 @@ class TestWhatTheShopHas:
                 "kind": "sleeve",
                 "pitch": "2 mm",
             }
-            assert "1 1/4 turns of its sleeve with two threads" in flowing(shown(pilot))
+            assert "1 1/4 turns of its sleeve with two threads" in flowing(screen_text(pilot))
 
     @pytest.mark.parametrize("typed", ["16", "coarse", "0 per in", "-1 mm"])
-    async def test_a_thread_that_cannot_be_is_refused(self, tmp_path, typed):
+    async def test_an_impossible_thread_is_refused(self, tmp_path, typed):
         async with workshop_app(tmp_path).run_test(size=SMALL) as pilot:
             await go_to_fix(pilot, "over the knuckle")
             await press(pilot, "a", "1", "enter")
             await type_text(pilot, typed)
             await press(pilot, "enter")
-            assert "a thread pitch is written like 16 per in (turns) or 1.5 mm" in said(pilot)
+            assert "a thread pitch is written like 16 per in (turns) or 1.5 mm" in remark(pilot)
 
 
-def done(plan):
-    """Names of what a plan uses."""
+def corrections_of(plan):
+    """Names of the corrections that a plan uses."""
     return [move.correction.name for move in plan.moves]
 
 
-class TestInsteadOfPlans:
+class TestNoPlans:
     @pytest.mark.parametrize(
         ("name", "answer"),
         [
@@ -475,17 +480,17 @@ class TestInsteadOfPlans:
             ("worn joint", "■ held back: the drag link's joint at the axle is loose. No plan"),
         ],
     )
-    async def test_the_right_answer(self, tmp_path, name, answer):
+    async def test_the_reason_is_said_and_the_bench_offered(self, tmp_path, name, answer):
         async with workshop_app(tmp_path).run_test(size=SMALL) as pilot:
             await go_to_fix(pilot, name)
-            assert answer in flowing(shown(pilot))
+            assert answer in flowing(screen_text(pilot))
             assert not pilot.app.screen.query_one(PlansTable).columns
             named = keys(pilot)
             assert named["go on"] == "Enter"
             assert named["bench"] == "B"
             assert "shop" not in named
 
-    async def test_enter_goes_on(self, tmp_path):
+    async def test_enter_leads_to_the_next_step(self, tmp_path):
         async with workshop_app(tmp_path).run_test(size=SMALL) as pilot:
             await go_to_fix(pilot, "as built")
             await press(pilot, "enter")
@@ -502,17 +507,17 @@ class TestInsteadOfPlans:
             await press(pilot, "enter", "enter")
             assert plan_in_draft(pilot.app.files)[0]["pivot"] == "ride_height"
 
-    async def test_without_a_verdict_it_says_what_is_missing(self, tmp_path):
+    async def test_a_missing_reading_is_named_and_enter_leads_to_it(self, tmp_path):
         app = workshop_app(tmp_path)
         document = unfiled(read_document(path_of(app, "over the knuckle")))
         document = without(document, "readings.track_bar.frame.height")
         async with app.run_test(size=SMALL) as pilot:
             await go_to_fix(pilot, "over the knuckle", document)
-            assert "no plan without a verdict" in flowing(shown(pilot))
+            assert "no plan without a verdict" in flowing(screen_text(pilot))
             await press(pilot, "enter")
             assert at(pilot) == "readings.track_bar.frame.height"
 
-    async def test_a_faulty_plan_in_a_draft_is_passed_over(self, tmp_path):
+    async def test_a_faulty_plan_in_a_draft_is_ignored(self, tmp_path):
         app = workshop_app(tmp_path)
         document = unfiled(read_document(path_of(app, "over the knuckle")))
         document = with_value(document, "plan", {"moves": [{"pivot": "wheel"}]})
@@ -522,7 +527,7 @@ class TestInsteadOfPlans:
 
 
 class TestSearching:
-    def test_progress_is_said_in_words_and_figures(self):
+    def test_progress_is_said_in_words_and_in_a_bar(self):
         assert progress_words(0.0).endswith("0%")
         assert progress_words(0.5).count("█") == progress_words(0.5).count("░")
 
@@ -532,6 +537,7 @@ class TestSearching:
 
         def endless(_verdict, _corrections, report_progress):
             report_progress(0.25)
+            monkeypatch.setattr(plans, "PROGRESS_INTERVAL", inf)
             reported.set()
             try:
                 while not stopped.wait(0.001):
@@ -540,8 +546,8 @@ class TestSearching:
                 stopped.set()
                 raise
 
-        monkeypatch.setattr("wizard.tui.screens.plans.search", endless)
-        monkeypatch.setattr("wizard.tui.screens.plans.PROGRESS_INTERVAL", -1.0)  # report each time
+        monkeypatch.setattr(plans, "search", endless)
+        monkeypatch.setattr(plans, "PROGRESS_INTERVAL", -1.0)  # report at once
         app = workshop_app(tmp_path)
         async with app.run_test(size=SMALL) as pilot:
             app.push_screen(PlansScreen(flow_at_fix(app, "over the knuckle")))
@@ -554,18 +560,18 @@ class TestSearching:
             assert not isinstance(app.screen, PlansScreen)
             assert await asyncio.to_thread(stopped.wait, PATIENCE)
 
-    async def test_enter_pressed_too_early_is_not_lost(self, tmp_path):
+    async def test_enter_during_the_search_leaves_after_it(self, tmp_path):
         app = workshop_app(tmp_path)
         async with app.run_test(size=SMALL) as pilot:
-            left = []
-            app.push_screen(PlansScreen(flow_at_fix(app, "as built")), left.append)
+            results = []
+            app.push_screen(PlansScreen(flow_at_fix(app, "as built")), results.append)
             await pilot.press("enter")
             await settle(pilot)
-            assert left
+            assert results
 
 
-class TestOpened:
-    async def test_a_record_shows_its_verdict_and_the_bench_but_no_search(self, tmp_path):
+class TestRecord:
+    async def test_the_bench_opens_from_a_record(self, tmp_path):
         async with workshop_app(tmp_path).run_test(size=SMALL) as pilot:
             await open_session(pilot, "over the knuckle")
             await press(pilot, "b")

@@ -1,4 +1,4 @@
-"""How the first page and the questions look, at both sizes of terminal."""
+"""Pictures of home and of the questions, at both sizes of terminal."""
 
 from pathlib import Path
 from shutil import copytree, ignore_patterns
@@ -15,18 +15,18 @@ HEIGHT = "readings.track_bar.axle.height"
 
 @pytest.fixture(autouse=True)
 def here(tmp_path, monkeypatch):
-    """The files folder has a name of its own on the page, so it has to be the same every time."""
+    """Give the files folder the same name in every picture: home shows it."""
     monkeypatch.chdir(tmp_path)
 
 
 @pytest.fixture
 def demo():
-    """The invented workshop's sessions."""
+    """Files folder with the sessions of the invented workshop."""
     copytree(DEMO_SESSIONS, FILES, ignore=ignore_patterns("*.py", "__pycache__"))
 
 
 def typed(text, *keys):
-    """Goes on with the draft, types and presses."""
+    """Return a function that resumes the draft, types and presses keys."""
 
     async def before(pilot):
         await pilot.press("enter")

@@ -1,4 +1,4 @@
-"""The verdict on its page: what comes first, what can be reached, what it leads to."""
+"""The verdict: its words, its sections, the ways on from it."""
 
 import pytest
 
@@ -14,8 +14,8 @@ from tests.wizard.tui.looking import (
     flowing,
     open_session,
     path_of,
+    screen_text,
     settle,
-    shown,
     workshop_app,
 )
 from wizard.flow.flow import Flow
@@ -34,7 +34,7 @@ from wizard.tui.widgets.keys import Keys
 
 
 def opened(name):
-    """Opens a session before a picture is taken."""
+    """Return a function that opens a session before a picture is taken."""
 
     async def run(pilot):
         await open_session(pilot, name)
@@ -43,7 +43,7 @@ def opened(name):
 
 
 def opened_at(name, *keys):
-    """Opens a session and presses some keys before a picture is taken."""
+    """Return a function that opens a session and presses keys before a picture is taken."""
 
     async def run(pilot):
         await open_session(pilot, name)
@@ -66,42 +66,42 @@ class TestPictures:
         assert snap_compare(app, terminal_size=SMALL, run_before=opened_at("toe", part))
 
 
-class TestWhatIsSaid:
+class TestWords:
     async def test_the_word_and_what_it_means_come_first(self, tmp_path):
         async with workshop_app(tmp_path).run_test(size=SMALL) as pilot:
             await open_session(pilot, "lifted")
-            top = flowing("\n".join(shown(pilot).splitlines()[:12]))
+            top = flowing("\n".join(screen_text(pilot).splitlines()[:12]))
         assert "✗ bump steer: with the wheel held, 2 in of" in top
         assert "let go, the steering wheel turns" in top
 
-    async def test_what_holds_it_back_comes_before_anything_else(self, tmp_path):
+    async def test_the_reason_for_holding_back_comes_first(self, tmp_path):
         async with workshop_app(tmp_path).run_test(size=SMALL) as pilot:
             await open_session(pilot, "worn joint")
-            text = flowing(shown(pilot))
+            text = flowing(screen_text(pilot))
         assert text.index("■ held back: ") < text.index("with the wheel held")
 
     async def test_a_reading_that_does_not_fit_is_named_above_the_rules(self, tmp_path):
         async with workshop_app(tmp_path).run_test(size=LARGE) as pilot:
             await open_session(pilot, "not closing")
-            text = flowing(shown(pilot))
+            text = flowing(screen_text(pilot))
         named = text.index("! do not close One reading does not fit the others: height of the")
         assert named < text.index("parallel")
 
-    async def test_advice_stands_above_the_rules(self, tmp_path):
+    async def test_advice_comes_before_the_rules(self, tmp_path):
         async with workshop_app(tmp_path).run_test(size=LARGE) as pilot:
             await open_session(pilot, "close")
-            text = flowing(shown(pilot))
+            text = flowing(screen_text(pilot))
         assert text.index("to settle it Take each of these once more") < text.index("parallel")
 
-    async def test_the_whole_page_says_why_and_how_sure(self, tmp_path):
+    async def test_the_view_holds_reasons_and_uncertainty(self, tmp_path):
         async with workshop_app(tmp_path).run_test(size=TALL) as pilot:
             await open_session(pilot, "toe")
-            text = flowing(shown(pilot))
+            text = flowing(screen_text(pilot))
         for part in (
             "toe change",
             "Why it steers",
             "not parallel",
-            "no tyre slip, no give",
+            "the give of bushes and tyres are left out",
             "axle walks",
             "roll centre",
             "When the axle flexes",
@@ -113,23 +113,23 @@ class TestWhatIsSaid:
         ):
             assert part in text
 
-    async def test_toe_is_left_out_where_it_cannot_change(self, tmp_path):
+    async def test_toe_is_left_out_if_it_cannot_change(self, tmp_path):
         async with workshop_app(tmp_path).run_test(size=TALL) as pilot:
             await open_session(pilot, "lifted")
-            assert "toe change" not in flowing(shown(pilot))
+            assert "toe change" not in flowing(screen_text(pilot))
 
-    async def test_the_signature_is_shown_with_the_verdict(self, tmp_path):
+    async def test_the_decision_is_in_view_with_the_verdict(self, tmp_path):
         async with workshop_app(tmp_path).run_test(size=SMALL) as pilot:
             await open_session(pilot, "worn joint")
-            assert "! sent back by workshop lead (invented)" in flowing(shown(pilot))
+            assert "! sent back by workshop lead (invented)" in flowing(screen_text(pilot))
 
     async def test_lengths_follow_the_units(self, tmp_path):
         async with workshop_app(tmp_path).run_test(size=TALL) as pilot:
             await open_session(pilot, "lifted")
             await pilot.press("f2")
             await pilot.pause()
-            assert "51 mm of" in shown(pilot)
-            assert "2 in of" not in flowing(shown(pilot))
+            assert "51 mm of" in screen_text(pilot)
+            assert "2 in of" not in flowing(screen_text(pilot))
 
     def test_every_verdict_can_be_written_large(self):
         for word in (*MARKS, "no verdict"):
@@ -137,49 +137,49 @@ class TestWhatIsSaid:
             assert max(map(len, lettered(word))) <= SMALL[0] - 3
 
 
-class TestAnInvalidRecord:
-    async def test_says_what_is_missing_instead_of_a_verdict(self, tmp_path):
+class TestInvalidRecord:
+    async def test_the_missing_reading_is_named_in_place_of_a_verdict(self, tmp_path):
         app = workshop_app(tmp_path)
         path = path_of(app, "lifted")
         text = path.read_text("utf-8")
         path.write_text(text.replace("[readings.drag_link.frame]", "[readings.drag_link.other]"))
         async with app.run_test(size=SMALL) as pilot:
             await open_session(pilot, "lifted")
-            text = flowing(shown(pilot))
+            text = flowing(screen_text(pilot))
             assert "cannot be worked out" in text
             assert "[readings.drag_link.frame]" in text
             await pilot.press("1", "5", "9", "t", "c", "f2", "end", "escape")
             await pilot.pause()
             assert isinstance(pilot.app.screen, HomeScreen)
 
-    async def test_text_of_a_record_is_no_markup(self, tmp_path):
+    async def test_markup_in_a_record_is_text(self, tmp_path):
         app = workshop_app(tmp_path)
         path = path_of(app, "worn joint")
         text = path.read_text("utf-8")
         path.write_text(text.replace("workshop lead (invented)", "[bold]lead[/] \\u001b[31m"))
         async with app.run_test(size=SMALL) as pilot:
             await open_session(pilot, "worn joint")
-            assert "by [bold]lead[/] \\x1b[31m" in flowing(shown(pilot))
+            assert "by [bold]lead[/] \\x1b[31m" in flowing(screen_text(pilot))
 
 
-class TestGoingAbout:
-    async def test_a_number_brings_a_part_to_the_top(self, tmp_path):
+class TestMovingAbout:
+    async def test_a_number_scrolls_to_a_section(self, tmp_path):
         async with workshop_app(tmp_path).run_test(size=SMALL) as pilot:
             await open_session(pilot, "toe")
             await pilot.press("4")
             await pilot.pause()
-            assert shown(pilot).splitlines()[2].strip() == "Why it steers"
+            assert screen_text(pilot).splitlines()[2].strip() == "Why it steers"
             assert pilot.app.screen.query_one(Contents).at == 3
 
-    async def test_so_does_a_click_on_its_name(self, tmp_path):
+    async def test_a_click_on_a_name_scrolls_to_its_section(self, tmp_path):
         async with workshop_app(tmp_path).run_test(size=SMALL) as pilot:
             await open_session(pilot, "toe")
-            column = shown(pilot).splitlines()[1].index("why")
+            column = screen_text(pilot).splitlines()[1].index("why")
             await pilot.click(Contents, offset=(column, 0))
             await pilot.pause()
-            assert shown(pilot).splitlines()[2].strip() == "Why it steers"
+            assert screen_text(pilot).splitlines()[2].strip() == "Why it steers"
 
-    async def test_scrolling_marks_the_part_that_is_at_the_top(self, tmp_path):
+    async def test_scrolling_marks_the_section_at_the_top(self, tmp_path):
         async with workshop_app(tmp_path).run_test(size=SMALL) as pilot:
             await open_session(pilot, "toe")
             await pilot.press("pagedown", "pagedown", "pagedown")
@@ -194,7 +194,7 @@ class TestGoingAbout:
                 action = key.action.partition("(")[0]
                 assert hasattr(pilot.app.screen, f"action_{action}")
 
-    async def test_help_the_travel_and_back(self, tmp_path):
+    async def test_help_and_travel_open_and_escape_leads_back(self, tmp_path):
         async with workshop_app(tmp_path).run_test(size=SMALL) as pilot:
             await open_session(pilot, "lifted")
             await pilot.press("f1")
@@ -206,13 +206,13 @@ class TestGoingAbout:
             await pilot.press("escape")
             assert isinstance(pilot.app.screen, HomeScreen)
 
-    async def test_a_record_is_opened_from_the_first_page(self, tmp_path):
+    async def test_a_record_is_opened_at_home(self, tmp_path):
         async with workshop_app(tmp_path).run_test(size=SMALL) as pilot:
             await pilot.press(*"held", "enter")
             await settle(pilot)
-            assert "■ held back" in shown(pilot)
+            assert "■ held back" in screen_text(pilot)
 
-    async def test_measuring_again_begins_from_the_record(self, tmp_path):
+    async def test_f6_measures_the_vehicle_of_the_record_again(self, tmp_path):
         async with workshop_app(tmp_path).run_test(size=SMALL) as pilot:
             await open_session(pilot, "lifted")
             await pilot.press("f6")
@@ -222,7 +222,7 @@ class TestGoingAbout:
 
 
 def as_draft(files, name):
-    """A demo session as a draft that waits at its verdict."""
+    """File of a demo session as a draft at its verdict."""
     document = read_document(DEMO[name].path_in(DEMO_SESSIONS))
     for table in ("results", "signatures", "plan", "limits", "events", "assumed"):
         document = without(document, table)
@@ -231,52 +231,52 @@ def as_draft(files, name):
     return save_draft(files, with_value(document, "draft", {"at": "verdict", "passed": skipped}))
 
 
-async def go_on(pilot, path):
-    """Go on with a draft."""
+async def resume(pilot, path):
+    """Resume a draft."""
     pilot.app.resume(path)
     await settle(pilot)
 
 
-class TestInTheMeasuring:
-    async def test_the_verdict_comes_after_the_last_reading_and_enter_goes_on(self, tmp_path):
+class TestVerdictOfADraft:
+    async def test_the_verdict_comes_after_the_last_reading_and_enter_leaves_it(self, tmp_path):
         path = draft_at(tmp_path, "vehicle.wheelbase")
         async with app_in(tmp_path).run_test(size=SMALL) as pilot:
-            await go_on(pilot, path)
+            await resume(pilot, path)
             await pilot.press("f4")
             await settle(pilot)
             assert isinstance(pilot.app.screen, VerdictStep)
-            assert "steers true: with the wheel held" in flowing(shown(pilot))
+            assert "steers true: with the wheel held" in flowing(screen_text(pilot))
             await pilot.press("enter")
             await pilot.pause()
             assert at(pilot) != "verdict"
 
-    async def test_before_there_is_one_it_says_what_is_to_be_answered(self, tmp_path):
+    async def test_the_missing_answers_are_named_and_enter_leads_to_the_first(self, tmp_path):
         path = draft_at(tmp_path, "layout.steering")
         async with app_in(tmp_path).run_test(size=SMALL) as pilot:
-            await go_on(pilot, path)
+            await resume(pilot, path)
             await pilot.press("f3", "8", "enter")
             await settle(pilot)
             assert isinstance(pilot.app.screen, VerdictStep)
-            text = flowing(shown(pilot))
+            text = flowing(screen_text(pilot))
             assert "still to be answered: Drag link goes to (step Layout), and" in text
             await pilot.press("enter")
             await pilot.pause()
             assert at(pilot) == "layout.steering"
 
-    async def test_what_was_skipped_is_said_with_what_it_leaves_open(self, tmp_path):
+    async def test_skipped_readings_are_named_with_the_results_they_leave_open(self, tmp_path):
         path = draft_at(tmp_path, "verdict")
         async with app_in(tmp_path).run_test(size=TALL) as pilot:
-            await go_on(pilot, path)
-            text = flowing(shown(pilot))
+            await resume(pilot, path)
+            text = flowing(screen_text(pilot))
         assert "assumed steering arm 6 1/2 in" in text
-        assert "how it steers while the axle flexes; it needs the offset of the left wheel" in text
-        assert "how high the roll centre is" in text
-        assert "both ends of one are taken to stand abreast" in text
+        assert "how it steers while the axle rolls; it needs the offset of the left wheel" in text
+        assert "the height of the roll centre" in text
+        assert "both ends of a link are taken to have one station" in text
 
-    async def test_escape_goes_back_to_the_last_question(self, tmp_path):
+    async def test_escape_leads_to_the_last_question(self, tmp_path):
         path = draft_at(tmp_path, "verdict")
         async with app_in(tmp_path).run_test(size=SMALL) as pilot:
-            await go_on(pilot, path)
+            await resume(pilot, path)
             await pilot.press("escape")
             await pilot.pause()
             assert at(pilot) == "vehicle.wheelbase"
@@ -284,29 +284,29 @@ class TestInTheMeasuring:
     async def test_leaving_keeps_the_draft(self, tmp_path):
         path = draft_at(tmp_path, "verdict")
         async with app_in(tmp_path).run_test(size=SMALL) as pilot:
-            await go_on(pilot, path)
+            await resume(pilot, path)
             await pilot.press("f9")
             await pilot.pause()
             assert isinstance(pilot.app.screen, HomeScreen)
         assert len(list_drafts(tmp_path)) == 1
 
-    async def test_without_a_reading_it_says_so_and_enter_goes_there(self, tmp_path):
+    async def test_a_missing_reading_is_named_and_enter_leads_to_it(self, tmp_path):
         path = draft_at(tmp_path, "readings.drag_link.axle.height")
         async with app_in(tmp_path).run_test(size=SMALL) as pilot:
-            await go_on(pilot, path)
+            await resume(pilot, path)
             measuring(pilot).action_go_to_step("Verdict")
             await settle(pilot)
-            assert "It cannot be worked out yet" in shown(pilot)
+            assert "It cannot be worked out yet" in screen_text(pilot)
             await pilot.press("enter")
             await pilot.pause()
             assert at(pilot) == "readings.drag_link.axle.height"
 
 
-class TestTakingAReadingAgain:
-    async def test_one_key_goes_to_the_reading_that_would_settle_it(self, tmp_path):
+class TestRetake:
+    async def test_a_leads_to_the_advised_reading_for_a_repeat(self, tmp_path):
         path = as_draft(tmp_path, "close")
         async with app_in(tmp_path).run_test(size=SMALL) as pilot:
-            await go_on(pilot, path)
+            await resume(pilot, path)
             advised = pilot.app.screen.verdict.advice.readings[0]
             await pilot.press("a")
             await pilot.pause()
@@ -316,10 +316,10 @@ class TestTakingAReadingAgain:
             assert field.value == f"{before[0]}; "
             assert field.cursor_position == len(field.value)
 
-    async def test_the_repeat_is_added_and_the_verdict_follows(self, tmp_path):
+    async def test_a_repeat_lowers_the_uncertainty_of_the_verdict(self, tmp_path):
         path = as_draft(tmp_path, "close")
         async with app_in(tmp_path).run_test(size=SMALL) as pilot:
-            await go_on(pilot, path)
+            await resume(pilot, path)
             before = pilot.app.screen.verdict
             await pilot.press("a")
             await pilot.pause()
@@ -332,10 +332,10 @@ class TestTakingAReadingAgain:
             after = pilot.app.screen.verdict
             assert after.steer.ruling.u < before.steer.ruling.u
 
-    async def test_one_key_goes_to_the_suspect_which_is_typed_over(self, tmp_path):
+    async def test_s_leads_to_the_suspect_reading_to_type_it_over(self, tmp_path):
         path = as_draft(tmp_path, "not closing")
         async with app_in(tmp_path).run_test(size=SMALL) as pilot:
-            await go_on(pilot, path)
+            await resume(pilot, path)
             suspect = pilot.app.screen.verdict.suspect_groups[0].readings[0]
             await pilot.press("s")
             await pilot.pause()
@@ -343,10 +343,10 @@ class TestTakingAReadingAgain:
             field = pilot.app.screen.query_one(Field)
             assert field.selected_text == field.value != ""
 
-    async def test_the_keys_are_only_named_where_they_lead_somewhere(self, tmp_path):
+    async def test_the_keys_are_named_only_if_they_do_something(self, tmp_path):
         path = draft_at(tmp_path, "verdict")
         async with app_in(tmp_path).run_test(size=SMALL) as pilot:
-            await go_on(pilot, path)
+            await resume(pilot, path)
             words = [key.words for key in pilot.app.screen.query_one(Keys).keys]
             assert "take it again" not in words
             assert "suspect reading" not in words
@@ -355,7 +355,7 @@ class TestTakingAReadingAgain:
             assert isinstance(pilot.app.screen, VerdictStep)
 
 
-def test_an_answer_after_the_verdict_makes_it_be_seen_again(tmp_path):
+def test_an_answer_after_the_verdict_leads_through_the_verdict_again(tmp_path):
     document = read_document(draft_at(tmp_path, "file"))
     flow = Flow(document)
     answered = flow.going_to("readings.travel.bump").answered("4 in")
@@ -363,14 +363,14 @@ def test_an_answer_after_the_verdict_makes_it_be_seen_again(tmp_path):
 
 
 @pytest.mark.parametrize("size", [(30, 8), (60, 18), (220, 70)], ids=str)
-async def test_other_sizes_of_terminal_work_too(tmp_path, size):
+async def test_other_sizes_of_terminal_work(tmp_path, size):
     async with workshop_app(tmp_path).run_test(size=size) as pilot:
         await open_session(pilot, "toe")
         await pilot.press("5", "end", "t", "right", "up", "f1", "escape", "escape")
         await pilot.resize_terminal(80, 24)
         await pilot.press("home")
         await settle(pilot)
-        assert "✗ bump steer: with the wheel held" in flowing(shown(pilot))
+        assert "✗ bump steer: with the wheel held" in flowing(screen_text(pilot))
         pilot.app.compare_both(path_of(pilot.app, "lifted"), path_of(pilot.app, "fixed"))
         await pilot.resize_terminal(*size)
         await settle(pilot)

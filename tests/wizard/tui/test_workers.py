@@ -14,7 +14,7 @@ from textual.screen import Screen
 
 from core.verdict.assess import assess
 from tests.wizard.tui.fixing import flow_at_fix
-from tests.wizard.tui.looking import SMALL, path_of, settle, workshop_app
+from tests.wizard.tui.looking import PATIENCE, SMALL, path_of, settle, workshop_app
 from wizard.tui.screens import compare, plans, verdict, workers
 from wizard.tui.screens.compare import CompareScreen
 from wizard.tui.screens.filed_plans import FiledPlansScreen
@@ -23,9 +23,6 @@ from wizard.tui.screens.plans_state import Searching
 from wizard.tui.screens.verdict import VerdictScreen, VerdictStep
 from wizard.tui.screens.workers import Reporter, WorkStopped
 from wizard.views.two_sessions import two_sessions
-
-PATIENCE = 60.0
-"""Time after which a test that waits in vain fails, s."""
 
 NAME = "over the knuckle"
 
