@@ -1,4 +1,4 @@
-"""Whether the readings taken so far agree with each other, while there are more to come."""
+"""Agreement of the readings so far with each other, while more readings are to come."""
 
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
@@ -13,29 +13,42 @@ from core.sessions.session import session_from
 
 @dataclass(frozen=True)
 class Closure:
-    """The readings so far, adjusted, and which of them cannot be right."""
+    """The adjustment of the readings so far.
+
+    Attributes
+    ----------
+    adjustment : Adjustment
+    suspect_groups : tuple of SuspectGroup
+        Readings that disagree with the others.
+    """
 
     adjustment: Adjustment
     suspect_groups: tuple[SuspectGroup, ...]
 
     @property
     def is_checked(self) -> bool:
-        """Whether there is any reading more than the pivots need to have a place."""
+        """True if there are more readings than the pivots need."""
         return self.adjustment.redundancy > 0
 
     @property
     def closes(self) -> bool:
-        """Whether the readings agree as well as they claim, and none stands out."""
+        """True if the readings agree within their uncertainty and none is suspect."""
         return self.adjustment.closes and not self.suspect_groups
 
 
 def closure_of(document: Mapping[str, Any], profile_of: Callable[[str], Profile]) -> Closure | None:
-    """How the readings of a document agree; None as long as a pivot has no place.
+    """Agreement of the readings of a document; None until every pivot can be placed.
+
+    Parameters
+    ----------
+    document : mapping
+    profile_of : callable
+        Loads a profile by its name; called only where the document leaves something out.
 
     Raises
     ------
     core.profiles.profile.ProfileError
-        The profile is needed and cannot be had.
+        The profile is needed and cannot be loaded.
     """
     try:
         session = session_from(document, profile_of)

@@ -1,4 +1,4 @@
-"""What the driver has of it: the steer with the steering wheel held, its swing when let go."""
+"""Effect of the travel on the driver: steer with the wheel held, wheel swing when let go."""
 
 from dataclasses import dataclass
 
@@ -8,7 +8,7 @@ from core.verdict.verdict import Verdict
 
 @dataclass(frozen=True)
 class DriverEffect:
-    """What the travel does where the steer over the working travel is largest.
+    """Steer and steering-wheel swing at the heave of the largest steer in the working travel.
 
     Attributes
     ----------
@@ -26,7 +26,7 @@ class DriverEffect:
 
 
 def driver_effect(verdict: Verdict) -> DriverEffect:
-    """What the driver has of a verdict."""
+    """Steer and steering-wheel swing at the peak steer of a verdict."""
     heave, linkage = verdict.steer.at_heave, verdict.measured.linkage
     return DriverEffect(
         heave, float(motion_at(linkage, heave).steer), float(steering_wheel_angle(linkage, heave))

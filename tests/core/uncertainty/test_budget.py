@@ -41,7 +41,7 @@ def test_shares_add_up_and_come_largest_first(heights_and_offsets):
 
 def test_a_share_is_what_the_variance_would_lose_without_that_doubt(heights_and_offsets):
     _, adjustment, subject, gradient = surveyed(*heights_and_offsets)
-    whole = subject.u(subject.gradient(parallel_angle)) ** 2
+    whole = subject.standard_uncertainty(subject.gradient(parallel_angle)) ** 2
     for share in budget(adjustment, gradient):
         i = [item.reading.name for item in adjustment.items].index(share.reading)
         part = (gradient @ adjustment.sensitivity[:, i] * adjustment.items[i].u) ** 2

@@ -71,7 +71,7 @@ def test_linear_and_drawn_doubt_agree_where_they_should(subject):
 
     drawn = subject.draw(100_000, 3)
     for result in (parallel_angle, steer):
-        linear = subject.u(subject.gradient(result))
+        linear = subject.standard_uncertainty(subject.gradient(result))
         assert linear == pytest.approx(np.std(result(drawn)), rel=0.01)
 
 
@@ -81,4 +81,4 @@ def test_a_gradient_of_many_results(subject):
     assert gradient.shape == (len(parameters(subject.linkage)), 5)
     alone = subject.gradient(lambda linkage: motion_at(linkage, heave[4]).steer)
     np.testing.assert_allclose(gradient[:, 4], alone, atol=1e-12)
-    assert subject.u(gradient)[4] == pytest.approx(float(subject.u(alone)))
+    assert subject.standard_uncertainty(gradient)[4] == pytest.approx(float(subject.standard_uncertainty(alone)))
