@@ -1,5 +1,5 @@
-"""What would put a vehicle right, and whether a fix is shown.
+"""Corrections that would cure a vehicle, and the evidence that a fix is shown.
 
 In: A verdict and the corrections that a workshop can make.
-Out: Plans with what they would bring, the [plan] table of a record, comparisons of two sessions.
+Out: Plans with their predictions, the [plan] table of a record, comparisons of two sessions.
 """

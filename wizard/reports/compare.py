@@ -10,7 +10,8 @@ from typing import TYPE_CHECKING
 from core.as_json.comparison import comparison_as_json
 from core.documents.entries import EntryError
 from core.fix.comparison import FixOutcome, altered_pivots, compare
-from core.fix.plan_record import filed_plan, reached_moves
+from core.fix.plan_record import filed_plan
+from core.fix.reached import reached_moves
 from core.text.plain_text import plain
 from wizard.flow.filed_records import LONGEST_PATH, Unreadable, read_and_judge
 from wizard.reports.ending import Ending
