@@ -1,3 +1,3 @@
-"""The Textual application and the command line. Asks core; computes nothing of its own."""
+"""The Textual application and the command line. They ask core and compute nothing themselves."""
 
 __version__ = "0.1.0"

@@ -1,4 +1,8 @@
-"""The command line: what each command needs is loaded when it runs, so a check loads no screens."""
+"""The command `evenarc`: its arguments, and the function that runs each command.
+
+Each command imports what only it needs when it runs, so that `evenarc check --json` loads neither
+Rich nor Textual.
+"""
 
 import os
 import sys
@@ -7,8 +11,6 @@ from collections.abc import Callable, Sequence
 from contextlib import suppress
 from functools import partial
 from pathlib import Path
-from shutil import copytree, ignore_patterns
-from tempfile import TemporaryDirectory
 from typing import TYPE_CHECKING, NoReturn
 
 from core.documents.entries import units_of
@@ -22,146 +24,162 @@ from wizard.flow.filed_records import LONGEST_PATH, Unreadable, read_and_judge
 from wizard.locations import DEMO_SESSIONS, files_folder, parts_shelf, profile_folders
 from wizard.phrases.cautions import CAUTION_IN_SHORT
 
-if TYPE_CHECKING:
+if TYPE_CHECKING:  # it would load Textual
     from wizard.tui.app import EvenarcApp
 
 ABOUT = (
-    "Measures a solid front axle with tape and angle finder, says whether the vehicle has bump "
-    "steer and how sure that is, and plans the fix. Without a command it opens the first page."
+    "Measures a solid front axle with tape and angle finder. Says whether the vehicle has bump "
+    "steer and how sure that is, and plans the fix. Without a command it opens the wizard."
 )
 
 NO_TERMINAL = (
     "evenarc: the wizard needs a terminal; `evenarc check`, `evenarc compare` and `evenarc fix` "
-    "do without one"
+    "need none"
 )
-NO_UTF_8 = "evenarc: the wizard needs a terminal that takes UTF-8; set LC_ALL=C.UTF-8 or the like"
-DEMO = "a demonstration: an invented workshop, on a copy thrown away at the end"
+NO_UTF_8 = "evenarc: the wizard needs a terminal with UTF-8; set LC_ALL=C.UTF-8, for example"
+DEMO_NOTICE = "a demonstration: an invented workshop, on a copy that is deleted at the end"
 
 
 def main(arguments: Sequence[str] | None = None) -> int:
-    """What `evenarc` does with its arguments; gives the exit code."""
-    for name in ("stdout", "stderr"):
-        if getattr(sys, name) is None:  # closed by whoever called: what is said goes nowhere
-            setattr(sys, name, Path(os.devnull).open("w", encoding="utf-8"))  # noqa: SIM115
-    given = parser().parse_args(arguments)
+    """Run the command that the arguments name, and return its exit code."""
+    _open_closed_streams()
+    options = parser().parse_args(arguments)
     try:
-        code = int(given.run(given))
+        code = int(options.run(options))
         sys.stdout.flush()
     except KeyboardInterrupt:
         return CANNOT_READ
     except OSError as error:
-        # A reader that has seen enough, or a disk that is full: nothing more goes there.
-        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
-        if not isinstance(error, BrokenPipeError):
-            with suppress(OSError):
-                where = plain(error.filename, 300) if error.filename else "the output"
-                what = error.strerror or plain(error, 300)
-                print(f"evenarc: {where} cannot be written: {what}", file=sys.stderr)
+        _report_output_error(error)
         return CANNOT_READ
     return code
 
 
+def _open_closed_streams() -> None:
+    """Open standard output and standard error if the calling program has closed them."""
+    for name in ("stdout", "stderr"):
+        if getattr(sys, name) is None:
+            setattr(sys, name, Path(os.devnull).open("w", encoding="utf-8"))  # noqa: SIM115
+
+
+def _report_output_error(error: OSError) -> None:
+    """Say that the output cannot be written. A closed pipe is no error: its reader has stopped."""
+    # Python flushes standard output once more when it exits, which would fail again.
+    os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+    if isinstance(error, BrokenPipeError):
+        return
+    with suppress(OSError):
+        output = plain(error.filename, 300) if error.filename else "the output"
+        reason = error.strerror or plain(error, 300)
+        print(f"evenarc: {output} cannot be written: {reason}", file=sys.stderr)
+
+
 class Parser(ArgumentParser):
-    """Shows what was typed as text when it refuses it."""
+    """An argument parser that prints arguments it refuses as plain text."""
 
     def error(self, message: str) -> NoReturn:
-        """Say what is wrong, and leave with the code for it."""
+        """Print what is wrong and exit with code 2."""
         super().error(plain(message, 300))
 
 
 def parser() -> Parser:
-    """Every command with its options."""
-    whole = Parser(
+    """Parser of every command with its options."""
+    evenarc = Parser(
         "evenarc",
         description=ABOUT,
         epilog=CAUTION_IN_SHORT,
-        parents=[_places()],
+        parents=[_folder_options()],
     )
-    whole.add_argument("--version", action="version", version=f"evenarc {__version__}")
-    whole.set_defaults(run=_home, files=None, profiles=[])
-    places = _places()  # of their own: the defaults above would overrule what stood before
-    commands = whole.add_subparsers(title="commands", metavar="COMMAND")
+    evenarc.add_argument("--version", action="version", version=f"evenarc {__version__}")
+    evenarc.set_defaults(run=_home, files=None, profiles=[])
+    # The commands have folder options of their own: with the same ones, the defaults that were
+    # just set would replace options that are given before the command.
+    folder_options = _folder_options()
+    commands = evenarc.add_subparsers(title="commands", metavar="COMMAND")
 
-    def command(name: str, says: str, run: object) -> Parser:
-        made = commands.add_parser(
-            name,
-            help=says,
-            description=says,
-            parents=[places],
+    def command(name: str, description: str, run: Callable[[Namespace], int]) -> Parser:
+        subparser = commands.add_parser(
+            name, help=description, description=description, parents=[folder_options]
         )
-        made.set_defaults(run=run)
-        return made
+        subparser.set_defaults(run=run)
+        return subparser
 
     command("measure", "measure a new vehicle at once", _measure)
-    command("demo", "look at invented sessions, on a copy that is thrown away", _demo)
-    check = command("check", "say what filed sessions show, computed afresh", _check)
+    command("demo", "look at invented sessions, on a copy that is deleted at the end", _demo)
+    check = command("check", "compute and print the verdict on filed sessions", _check)
     check.add_argument("records", nargs="+", metavar="RECORD")
-    check.add_argument("--json", action="store_true", help="one JSON object a record and line")
-    compare = command("compare", "lay one session beside an earlier one", _compare)
-    compare.add_argument("before", metavar="BEFORE")
-    compare.add_argument("after", metavar="AFTER")
-    compare.add_argument("--json", action="store_true", help="one JSON object")
-    fix = command("fix", "plan what would put a vehicle right", _fix)
+    check.add_argument(
+        "--json", action="store_true", help="print one JSON object for each record, one a line"
+    )
+    compare = command("compare", "compare a session with an earlier one", _compare)
+    compare.add_argument("before", metavar="BEFORE", help="the earlier record")
+    compare.add_argument("after", metavar="AFTER", help="the later record")
+    compare.add_argument("--json", action="store_true", help="print one JSON object")
+    fix = command("fix", "plan the changes that cure a vehicle", _fix)
     fix.add_argument("record", metavar="RECORD")
-    fix.add_argument("--json", action="store_true", help="one JSON object")
-    page = command("page", "make one page to print for whoever owns the vehicle", _page)
+    fix.add_argument("--json", action="store_true", help="print one JSON object")
+    page = command("page", "make a page to print for the owner of the vehicle", _page)
     page.add_argument("record", metavar="RECORD")
     page.add_argument("page", metavar="PAGE", type=_path, help="the HTML file to make")
-    return whole
+    return evenarc
 
 
-def _places() -> Parser:
-    """Where files are looked for; may stand before a command or after it."""
-    places = Parser(add_help=False, argument_default=SUPPRESS)
-    places.add_argument(
+def _folder_options() -> Parser:
+    """Parser of the options for folders, which are taken before and after a command."""
+    options = Parser(add_help=False, argument_default=SUPPRESS)
+    options.add_argument(
         "--files",
         metavar="FOLDER",
-        help="where records and drafts are kept (or the variable EVENARC_FILES)",
+        help="the folder of records and drafts (or set the variable EVENARC_FILES)",
     )
-    places.add_argument(
+    options.add_argument(
         "--profiles",
         type=_path,
         metavar="FOLDER",
         action="append",
-        help="a folder of the shop's own profiles, before those in FILES/shop/profiles",
+        help="a folder of profiles that comes before FILES/shop/profiles",
     )
-    return places
+    return options
 
 
 def _path(name: str) -> Path:
+    """Path of an argument, which must not be blank."""
     if not name.strip():
         raise ArgumentTypeError("is empty; it should be a path")
     return Path(name)
 
 
-def _home(given: Namespace) -> int:
-    return _open(given)
+def _home(options: Namespace) -> int:
+    return _open_wizard(options)
 
 
-def _measure(given: Namespace) -> int:
-    return _open(given, measures_at_once=True)
+def _measure(options: Namespace) -> int:
+    return _open_wizard(options, measures_at_once=True)
 
 
-def _demo(given: Namespace) -> int:
+def _demo(options: Namespace) -> int:
+    from shutil import copytree, ignore_patterns
+    from tempfile import TemporaryDirectory
+
     with TemporaryDirectory(prefix="evenarc-demo-") as folder:
-        given.files = Path(folder) / "demo"
-        copytree(DEMO_SESSIONS, given.files, ignore=ignore_patterns("*.py", "__pycache__"))
-        return _open(given, notice=DEMO)
+        options.files = Path(folder) / "demo"
+        copytree(DEMO_SESSIONS, options.files, ignore=ignore_patterns("*.py", "__pycache__"))
+        return _open_wizard(options, notice=DEMO_NOTICE)
 
 
-def _open(given: Namespace, measures_at_once: bool = False, notice: str = "") -> int:
-    """Open the application; returns the exit code."""
+def _open_wizard(options: Namespace, measures_at_once: bool = False, notice: str = "") -> int:
+    """Run the application until it is left, and return the exit code."""
     if "utf" not in (sys.stdout.encoding or "").casefold():
         print(NO_UTF_8, file=sys.stderr)
         return CANNOT_READ
     if not (sys.stdin and sys.stdin.isatty() and sys.stdout.isatty()):
         print(NO_TERMINAL, file=sys.stderr)
         return CANNOT_READ
-    files = files_folder(given.files)
+    files = files_folder(options.files)
     try:
-        app = application(files, _profile_folders(given, files), measures_at_once, notice)
+        app = application(files, _profile_folders(options, files), measures_at_once, notice)
         app.run()
-    except Exception as error:  # before or after the screens: never a traceback
+    except Exception as error:  # outside the screens, which have their own handler
         print(log_fault(error, files), file=sys.stderr)
         return CANNOT_READ
     return CANNOT_READ if app.return_code else DONE
@@ -173,8 +191,20 @@ def application(
     measures_at_once: bool = False,
     notice: str = "",
 ) -> "EvenarcApp":
-    """The application over a files folder, with everything it needs from outside."""
-    from wizard.printed.page_file import write_beside
+    """Application over a files folder.
+
+    Parameters
+    ----------
+    files : Path
+        The folder of records and drafts.
+    profile_folders : sequence of Path
+        Folders of profiles, the shop's own first.
+    measures_at_once : bool
+        Begin a new session instead of showing home.
+    notice : str
+        A line for home.
+    """
+    from wizard.printed.page_file import write_page_beside
     from wizard.tui.app import EvenarcApp
     from wizard.tui.host import Surroundings
 
@@ -182,52 +212,53 @@ def application(
         files,
         tuple(profile_folders),
         parts_shelf(files),
-        write_page=write_beside,
+        write_page=write_page_beside,
         log_fault=partial(log_fault, files=files),
     )
     return EvenarcApp(surroundings, measures_at_once, notice)
 
 
-def _check(given: Namespace) -> int:
-    from wizard.reports.check import check
+def _check(options: Namespace) -> int:
+    from wizard.reports.check import check_records
 
-    return EXIT_CODES[check(given.records, _profile_of(given), given.json)]
+    return EXIT_CODES[check_records(options.records, _profile_loader(options), options.json)]
 
 
-def _compare(given: Namespace) -> int:
+def _compare(options: Namespace) -> int:
     from wizard.reports.compare import compare_records
 
-    ending = compare_records(given.before, given.after, _profile_of(given), given.json)
+    ending = compare_records(options.before, options.after, _profile_loader(options), options.json)
     return EXIT_CODES[ending]
 
 
-def _fix(given: Namespace) -> int:
-    from wizard.reports.fix import fix
+def _fix(options: Namespace) -> int:
+    from wizard.reports.fix import fix_record
 
-    shelf = parts_shelf(files_folder(given.files))
-    return EXIT_CODES[fix(given.record, _profile_folders(given), shelf, given.json)]
+    shelf = parts_shelf(files_folder(options.files))
+    return EXIT_CODES[fix_record(options.record, _profile_folders(options), shelf, options.json)]
 
 
-def _page(given: Namespace) -> int:
+def _page(options: Namespace) -> int:
     from wizard.printed.page_file import write_owners_page
 
     try:
-        document, verdict = read_and_judge(given.record, _profile_of(given))
-        write_owners_page(given.page, document, verdict, units_of(document))
+        document, verdict = read_and_judge(options.record, _profile_loader(options))
+        write_owners_page(options.page, document, verdict, units_of(document))
     except (Unreadable, RecordError) as error:
         print(f"evenarc: {error}", file=sys.stderr)
         return CANNOT_READ
-    print(f"{plain(given.page, LONGEST_PATH)}: made; open it with a browser and print it")
+    print(f"{plain(options.page, LONGEST_PATH)}: made; open it in a browser and print it")
     return DONE
 
 
-def _profile_of(given: Namespace) -> Callable[[str], Profile]:
-    """Loads a profile by its name from the folders of the command line."""
-    return lambda name: load_profile(name, _profile_folders(given))
+def _profile_loader(options: Namespace) -> Callable[[str], Profile]:
+    """Function that loads a profile by its name from the folders of the command line."""
+    return lambda name: load_profile(name, _profile_folders(options))
 
 
-def _profile_folders(given: Namespace, files: Path | None = None) -> tuple[Path, ...]:
-    return (*given.profiles, *profile_folders(files or files_folder(given.files)))
+def _profile_folders(options: Namespace, files: Path | None = None) -> tuple[Path, ...]:
+    """Folders of profiles: those of the command line first, then the shop's and the program's."""
+    return (*options.profiles, *profile_folders(files or files_folder(options.files)))
 
 
 if __name__ == "__main__":

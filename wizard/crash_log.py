@@ -1,4 +1,4 @@
-"""A fault of the program itself: one line for the user, the details in a file."""
+"""Faults in the program: one line for the user, the details in a file."""
 
 import traceback
 from contextlib import suppress
@@ -10,16 +10,24 @@ from wizard.locations import crash_log_file
 
 
 def log_fault(error: BaseException, files: Path) -> str:
-    """Write the details of a fault into the files folder and return the line that says so."""
+    """Append the details of a fault to the crash log, and return a line about it.
+
+    Parameters
+    ----------
+    error : BaseException
+        The exception, with its traceback.
+    files : Path
+        The folder of records and drafts.
+    """
     log = crash_log_file(files)
     details = "".join(traceback.format_exception(error))
-    where = ""
+    remark = ""
     with suppress(OSError):
         log.parent.mkdir(parents=True, exist_ok=True)
         with log.open("a", encoding="utf-8", errors="replace") as file:
             file.write(f"{datetime.now().astimezone().isoformat()}\n{details}\n")
-        where = f"; the details are in {plain(log, 300)}"
+        remark = f"; the details are in {plain(log, 300)}"
     return (
         f"evenarc: a fault in the program: {plain(type(error).__name__)}. "
-        f"The session is kept as it was at the last answer{where}"
+        f"The session is kept up to the last answer{remark}"
     )

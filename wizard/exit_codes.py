@@ -3,10 +3,10 @@
 from wizard.reports.ending import Ending
 
 DONE = 0
-"""The command has done its work."""
+"""The command did its work."""
 
 CANNOT_READ = 2
-"""A record, profile or argument is not what it should be; nothing was written."""
+"""A record, a profile or an argument is faulty; nothing was written."""
 
 EXIT_CODES = {Ending.GOOD: DONE, Ending.NOT_GOOD: 1, Ending.UNREADABLE: CANNOT_READ}
-"""By how a report ended."""
+"""Exit code of each ending of a report."""

@@ -1,10 +1,10 @@
-"""Least-squares adjustment: one set of pivots out of every reading that was taken.
+"""Least-squares adjustment: one set of pivots out of all readings.
 
-Weighted least squares by Gauss-Newton, with the curvature of the readings taken in: beside a
-mistake of some inches it is what makes the steps settle. Unknowns are the coordinates of the
-pivots, observations every height, offset, station, length, slope and brace. With nothing
-redundant the pivots are the readings. Which readings disagree with the rest is for
-`core.adjustment.outliers`.
+Weighted least squares by Gauss-Newton. The steps include the curvature of the readings, because
+without it they do not converge where a reading is inches wrong. The unknowns are the coordinates
+of the pivots. The observations are all heights, offsets, stations, lengths, slopes and braces.
+Without redundancy the pivots are the readings. `core.adjustment.outliers` finds the readings that
+disagree with the rest.
 
 References
 ----------
@@ -31,17 +31,17 @@ CONVERGED = 1e-9
 """Largest last step of a coordinate, mm."""
 
 MOST_STEPS = 100
-"""Five are usual; mistakes of a foot have taken some twenty."""
+"""Most steps; five are usual, and mistakes of a foot took about twenty."""
 
 WORSE = 1 + 1e-12
-"""A weighted sum of squares that grows by less than this only grows by rounding."""
+"""Growth of the weighted sum of squares that is only rounding."""
 
 NOTHING_REDUNDANT = 1e-6
-"""Below this redundancy number no other reading checks a reading."""
+"""Redundancy number below which no other reading checks a reading."""
 
 
 class MissingReading(ValueError):
-    """A pivot has no height or no offset, so it has no place."""
+    """A height or an offset is missing, so a pivot has no place."""
 
     def __init__(self, name: str) -> None:
         self.name = name
@@ -49,12 +49,12 @@ class MissingReading(ValueError):
 
 
 class NoSolution(ValueError):
-    """The readings do not settle on any set of pivots."""
+    """The steps do not converge to a set of pivots."""
 
 
-@dataclass(frozen=True, eq=False, repr=False)
+@dataclass(frozen=True)
 class AdjustedReading:
-    """A reading beside what the adjusted pivots say; mm, or rad for slopes.
+    """A reading with its residual from the adjusted pivots; mm, or rad for slopes.
 
     Attributes
     ----------
@@ -62,15 +62,15 @@ class AdjustedReading:
     u : float
         Standard uncertainty of the mean of its repeats.
     scatters : bool
-        The repeats disagree by more than the instruments claim.
+        True if the repeats disagree by more than the instruments claim.
     residual : float
         Adjusted less read.
     redundancy_number : float
-        How far the other readings check this one: 0 not at all, 1 wholly.
+        Share of a mistake that the other readings reveal: 0 none, 1 all of it.
     w : float or None
         Standardized residual; None where nothing checks the reading.
     smallest_mistake : float or None
-        Smallest mistake of this reading that the set would expose.
+        Smallest mistake of this reading that the set would reveal.
     """
 
     reading: Reading
@@ -82,7 +82,7 @@ class AdjustedReading:
     smallest_mistake: float | None
 
 
-@dataclass(frozen=True, eq=False, repr=False)
+@dataclass(frozen=True, eq=False)
 class Adjustment:
     """Adjusted pivots with their covariance.
 
@@ -92,7 +92,7 @@ class Adjustment:
     points : array (P, 3)
         Pivot centres in the order of `pivots`, mm; the datum line lies at y = 0.
     covariance : array (3 P, 3 P)
-        Of points.ravel(), mm2.
+        Covariance of points.ravel(), mm2.
     items : tuple of AdjustedReading
     sensitivity : array (3 P, n)
         Change of points.ravel() with each reading.
@@ -100,7 +100,7 @@ class Adjustment:
     redundancy : int
         Observations less unknowns; the sum of the redundancy numbers.
     chi_square, chi_square_limit : float
-        Of the weighted residuals, and its limit at 0.1 %.
+        Chi-square of the weighted residuals, and its limit at 0.1 %.
     """
 
     pivots: tuple[str, ...]
@@ -115,18 +115,18 @@ class Adjustment:
 
     @property
     def closes(self) -> bool:
-        """Whether the readings agree with each other as well as they claim."""
+        """True if the readings agree with each other within their uncertainty."""
         return self.chi_square <= self.chi_square_limit or self.redundancy == 0
 
 
 def adjust(readings: Sequence[Reading], instruments: Instruments, layout: Layout) -> Adjustment:
-    """Pivots of a layout from every reading taken.
+    """Adjust the pivots of a layout to all readings.
 
     Parameters
     ----------
     readings : sequence of Reading
-        As from `core.readings.survey.readings_in`; those which say nothing about the pivots (a
-        length without stations) are left out.
+        As from `core.readings.survey.readings_in`; readings that are no
+        observation of the pivots (a length without stations) are left out.
     instruments : Instruments
     layout : Layout
 
@@ -135,7 +135,7 @@ def adjust(readings: Sequence[Reading], instruments: Instruments, layout: Layout
     MissingReading
         A pivot's height or offset was not taken.
     NoSolution
-        The steps do not settle, which only readings far from any linkage can bring about.
+        The steps do not converge, which happens only with readings far from any linkage.
     """
     pivots = pivots_of(layout)
     taken = {reading.name for reading in readings}
@@ -173,7 +173,7 @@ def adjust(readings: Sequence[Reading], instruments: Instruments, layout: Layout
 
 
 def _step(design: Array, bend: Array, misfit: Array) -> Array:
-    """Newton's step where the sum of squares curves upward all round, else Gauss and Newton's."""
+    """Newton step where the Hessian is positive definite, else Gauss-Newton step."""
     normal = design.T @ design
     try:
         np.linalg.cholesky(normal - bend)
@@ -199,7 +199,7 @@ def _conclude(
     redundancy = len(used) - free.shape[1]
     items = []
     for reading, u_i, v, r in zip(used, u, residual, redundancy_numbers, strict=True):
-        seen = r > NOTHING_REDUNDANT
+        is_checked = r > NOTHING_REDUNDANT
         items.append(
             AdjustedReading(
                 reading,
@@ -207,8 +207,8 @@ def _conclude(
                 repeats_scatter(reading, instruments),
                 float(v),
                 float(r),
-                float(v / (u_i * np.sqrt(r))) if seen else None,
-                float(DELTA_0 * u_i / np.sqrt(r)) if seen else None,
+                float(v / (u_i * np.sqrt(r))) if is_checked else None,
+                float(DELTA_0 * u_i / np.sqrt(r)) if is_checked else None,
             )
         )
     return Adjustment(
@@ -225,12 +225,12 @@ def _conclude(
 
 
 def has_stations(link: str, taken: set[str]) -> bool:
-    """Whether both ends of a link were given a station."""
+    """True if both ends of a link have a station."""
     return {f"{link}.frame.station", f"{link}.axle.station"} <= taken
 
 
 def _observes(reading: Reading, taken: set[str]) -> bool:
-    """Whether a reading says something about the pivots, given which stations were taken."""
+    """True if a reading is an observation of the pivots, given the stations that were taken."""
     if reading.kind == "brace":
         return all(has_stations(link, taken) for link in LINKS)
     link, _, end = reading.name.rpartition(".")[0].partition(".")
@@ -279,7 +279,7 @@ def _free_coordinates(pivots: tuple[str, ...], taken: set[str]) -> Array:
 
 
 def _start(used: list[Reading], pivots: tuple[str, ...], free: Array) -> Array:
-    """Unknowns as the heights, offsets and stations give them."""
+    """Initial unknowns from the heights, offsets and stations."""
     read = {reading.name: reading.value for reading in used}
     points = [
         [

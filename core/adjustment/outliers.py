@@ -1,10 +1,9 @@
-"""Which readings cannot be right, and which of them cannot be told apart.
+"""Suspect readings, in groups of readings that cannot be told apart.
 
 A reading whose standardized residual exceeds 3.29 (0.1 %, two-sided) is a suspect. Readings
 whose residuals are correlated above 0.9 would show a mistake in the same way, so the whole group
-is named. One mistake lifts many residuals: after the worst group has been named, its leading
-reading is set aside and the rest is looked at again. Nothing is dropped from the adjustment
-itself.
+is named. One mistake raises many residuals. So after the worst group is named, its leading reading
+is set aside and the rest is examined again. The adjustment itself keeps every reading.
 
 References
 ----------
@@ -24,7 +23,7 @@ INSEPARABLE = 0.9
 """Correlation of residuals above which readings cannot be told apart."""
 
 
-@dataclass(frozen=True, eq=False, repr=False)
+@dataclass(frozen=True)
 class SuspectGroup:
     """A group of readings of which one is probably mistaken.
 
@@ -33,7 +32,7 @@ class SuspectGroup:
     readings : tuple of str
         Names, the most suspect one first.
     mistakes : tuple of float
-        By how much each would be wrong if it is the one (read less true), mm, or rad for slopes.
+        Mistake of each reading (read less true) if it is the wrong one; mm, or rad for slopes.
     """
 
     readings: tuple[str, ...]
@@ -41,7 +40,7 @@ class SuspectGroup:
 
 
 def suspect_groups(adjustment: Adjustment) -> tuple[SuspectGroup, ...]:
-    """Groups of suspects, the worst first; () where every reading agrees with the others."""
+    """Suspect groups, the worst first; () where every reading agrees with the others."""
     names = [item.reading.name for item in adjustment.items]
     u = np.array([item.u for item in adjustment.items])
     residual = np.array([item.residual for item in adjustment.items])
@@ -52,8 +51,8 @@ def suspect_groups(adjustment: Adjustment) -> tuple[SuspectGroup, ...]:
         checked = redundancy > NOTHING_REDUNDANT
         spread = np.sqrt(np.where(checked, np.diag(covariance), np.inf))
         w = np.abs(residual) / spread
-        # Of readings that only rounding tells apart the best checked one goes first: it takes
-        # the smallest mistake to explain what is seen.
+        # Where readings differ only by rounding the best checked one goes first: the smallest
+        # mistake of it explains the residuals.
         order = [int(i) for i in np.lexsort((-redundancy.round(9), -w.round(6)))]
         leader = order[0]
         if w[leader] <= CRITICAL:
@@ -66,8 +65,8 @@ def suspect_groups(adjustment: Adjustment) -> tuple[SuspectGroup, ...]:
                 tuple(float(-residual[i] / redundancy[i]) for i in group),
             )
         )
-        # Setting a reading aside is an unknown more: its residual and all that goes with it
-        # is taken out of the others.
+        # A reading that is set aside is one more unknown: the part of the other residuals that
+        # is correlated with it goes out of them.
         pull = covariance[:, leader] / covariance[leader, leader]
         residual = residual - pull * residual[leader]
         covariance = covariance - np.outer(pull, covariance[leader])

@@ -1,26 +1,21 @@
-"""Writing a file so that it is there entirely or not at all, and stays when the power goes.
+"""Atomic writes: a file is written whole or not at all, and survives a loss of power.
 
-What is written goes to a temporary file beside its place, is forced to the disk, and only then
-takes its name. Everything here raises OSError and leaves nothing half-written behind.
+The content goes to a temporary file in the same folder and is forced to the disk. Only then does
+the file take its name. Every function raises OSError and leaves no half-written file behind.
 """
-
-from __future__ import annotations
 
 import errno
 import os
 import time
 from contextlib import suppress
-from typing import TYPE_CHECKING
-
-if TYPE_CHECKING:
-    from pathlib import Path
+from pathlib import Path
 
 _UNFINISHED = ".part"
-_ABANDONED = 600.0  # s; a temporary file older than this belongs to no running program
+_ABANDONED = 600.0  # s; an older temporary file belongs to no running program
 
 
 def make_folder(folder: Path) -> None:
-    """The folder with those above it, entered on the disk."""
+    """Make a folder and those above it, and force their entries to the disk."""
     if folder.is_dir() or folder == folder.parent:
         return
     make_folder(folder.parent)
@@ -29,7 +24,7 @@ def make_folder(folder: Path) -> None:
 
 
 def replace_file(path: Path, content: bytes) -> None:
-    """Write the file, or put it in the place of the one that is there."""
+    """Write a file, in the place of an earlier one of this name."""
     temporary = _written_beside(path, content)
     try:
         temporary.replace(path)
@@ -45,9 +40,9 @@ def create_file(path: Path, content: bytes) -> None:
     Raises
     ------
     FileExistsError
-        There is one already; it is left as it was.
+        A file of this name exists; it is left as it was.
     OSError
-        It could not be written, or was read back otherwise than written.
+        The file could not be written, or was read back differently.
     """
     temporary = _written_beside(path, content)
     try:
@@ -61,14 +56,14 @@ def create_file(path: Path, content: bytes) -> None:
     try:
         _sync_folder(path.parent)
         if path.read_bytes() != content:
-            raise OSError(errno.EIO, "it was read back otherwise than it was written")
+            raise OSError(errno.EIO, "it was read back differently from what was written")
     except OSError:
         path.unlink(missing_ok=True)
         raise
 
 
 def remove_abandoned(folder: Path) -> None:
-    """Remove what a program that was killed left half-written in a folder."""
+    """Remove the temporary files that a killed program left in a folder."""
     with suppress(OSError):
         for leftover in folder.glob(f".*{_UNFINISHED}"):
             if time.time() - leftover.stat().st_mtime > _ABANDONED:
@@ -93,7 +88,7 @@ def _write_new(path: Path, content: bytes) -> None:
 
 
 def _sync_folder(folder: Path) -> None:
-    if os.name == "nt":  # a folder cannot be opened there, and its entries are journalled
+    if os.name == "nt":  # Windows cannot open a folder, and journals its entries
         return
     descriptor = os.open(folder, os.O_RDONLY)
     try:

@@ -1,7 +1,7 @@
-"""A record or draft while it is worked on: a nested dict of plain TOML values.
+"""A document: the nested dict of plain TOML values of a record or draft.
 
-Places in it are dotted paths, "readings.track_bar.frame.height". Nothing here changes a
-document: a changed one is returned, and shares with the first what did not change.
+Dotted paths such as "readings.track_bar.frame.height" name the places in it. No function here
+changes a document; each returns a changed copy that shares the unchanged tables.
 """
 
 from collections.abc import Mapping
@@ -21,12 +21,12 @@ def value_at(document: Document, path: str, default: Any = None) -> Any:
 
 
 def with_value(document: Document, path: str, value: Any) -> dict[str, Any]:
-    """The document with the value at a path; missing tables on the way are made.
+    """The document with a value at a path; missing tables on the way are added.
 
     Raises
     ------
     ValueError
-        Something on the way is a value, not a table.
+        A value, not a table, lies on the way.
     """
     key, _, rest = path.partition(".")
     if not rest:
@@ -38,7 +38,7 @@ def with_value(document: Document, path: str, value: Any) -> dict[str, Any]:
 
 
 def without(document: Document, path: str) -> dict[str, Any]:
-    """The document without the value at a path; a table left empty by that goes too."""
+    """The document without the value at a path, and without the tables this leaves empty."""
     key, _, rest = path.partition(".")
     left = {name: value for name, value in document.items() if name != key}
     table = document.get(key)

@@ -1,4 +1,4 @@
-"""Typed values out of a document, each refused with its table, its key and what would be right."""
+"""Typed entries of a document; a faulty one is refused with table, key and what would be right."""
 
 from collections.abc import Callable, Mapping, Sequence
 from typing import Any
@@ -9,7 +9,7 @@ from core.text.quantity import LengthUnit, QuantityError
 
 
 class EntryError(ValueError):
-    """A value of a document that is missing or is not what it should be."""
+    """An entry of a document that is missing or faulty."""
 
     def __init__(self, path: str, message: str) -> None:
         table, _, key = path.rpartition(".")
@@ -23,7 +23,7 @@ def units_of(document: Mapping[str, Any]) -> LengthUnit:
 
 
 def text_at(document: Mapping[str, Any], path: str, default: str | None = None) -> str:
-    """Text at a dotted path; without a default it must be there."""
+    """Text at a dotted path; required where there is no default."""
     value = value_at(document, path)
     if value is None and default is not None:
         return default
@@ -43,7 +43,7 @@ def choice_at(
 
 
 def flag_at(document: Mapping[str, Any], path: str) -> bool | None:
-    """true, false, or None where it was not said."""
+    """True or False at a dotted path; None where there is no entry."""
     value = value_at(document, path)
     if value is not None and not isinstance(value, bool):
         raise EntryError(path, _wrong(value, "true or false"))
@@ -53,7 +53,7 @@ def flag_at(document: Mapping[str, Any], path: str) -> bool | None:
 def quantity_at(
     document: Mapping[str, Any], path: str, parse: Callable[[str], float], example: str
 ) -> float | None:
-    """A single quantity at a dotted path, or None where there is none."""
+    """A single quantity at a dotted path; None where there is no entry."""
     value = value_at(document, path)
     return None if value is None else _parsed(path, value, parse, example)
 
@@ -61,7 +61,7 @@ def quantity_at(
 def repeats_at(
     document: Mapping[str, Any], path: str, parse: Callable[[str], float], example: str
 ) -> tuple[float, ...]:
-    """The repeats of a reading at a dotted path, () where it was not taken."""
+    """The repeats of a reading at a dotted path; () where it was not taken."""
     value = value_at(document, path)
     if value is None:
         return ()

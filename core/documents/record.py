@@ -1,11 +1,9 @@
 """Records and drafts on the disk: one session, one TOML file.
 
-A files folder holds one folder a vehicle, TAG/ID.toml; drafts lie in unfinished/ID.toml, and
-shop/ belongs to the workshop's own profiles. A filed record is never overwritten; only
-signatures are added to it. A draft is the same TOML without its results.
+The files folder has one folder for each vehicle, TAG/ID.toml. Drafts lie in unfinished/ID.toml.
+The folder shop/ belongs to the workshop's own profiles. A filed record is never overwritten; only
+signatures are added to it. A draft is the same TOML without results.
 """
-
-from __future__ import annotations
 
 import errno
 import os
@@ -13,7 +11,11 @@ import re
 import tomllib
 from collections.abc import Iterator, Mapping
 from contextlib import contextmanager, suppress
-from typing import TYPE_CHECKING, Any
+from datetime import datetime
+from pathlib import Path
+from typing import Any
+
+import tomli_w
 
 from core.documents import atomic_write
 from core.documents.document import Document, without
@@ -21,10 +23,6 @@ from core.documents.entries import EntryError, text_at
 from core.documents.signature import canonical, digest, signatures_of
 from core.documents.toml_file import LARGEST, TomlFileError, read_toml
 from core.text.plain_text import plain
-
-if TYPE_CHECKING:
-    from datetime import datetime
-    from pathlib import Path
 
 FORMAT = "evenarc session"
 FORMAT_VERSION = 1
@@ -37,7 +35,7 @@ _LAST = ("kept", "limits", "results", "plan", "signatures")
 _NAME = re.compile(r"\w(?:[\w .-]*\w)?")
 _LONGEST_TAG = 32
 _LONGEST_ID = 100
-# Our own folders, and names that some systems keep for devices whatever the ending.
+# Folders of Evenarc, and names that some systems reserve for devices with any ending.
 _RESERVED = {SHOP, UNFINISHED, "con", "prn", "aux", "nul"} | {
     f"{device}{number}" for device in ("com", "lpt") for number in range(10)
 }
@@ -60,7 +58,7 @@ class RecordError(ValueError):
 
 
 def tag_fault(tag: str) -> str:
-    """Why a vehicle's tag cannot name its folder, "" when it can."""
+    """Reason that a vehicle's tag cannot name its folder; empty when it can."""
     if not _NAME.fullmatch(tag):
         return (
             f"“{plain(tag)}” cannot name a folder: use letters and digits, with space . _ or - "
@@ -81,7 +79,7 @@ def new_id(tag: str, kind: str, opened: datetime) -> str:
     return f"{tag}_{opened:%Y%m%d-%H%M%S}_{kind}_{chance}"
 
 
-def read_document(path: str | os.PathLike[str]) -> dict[str, Any]:
+def read_document(path: str | Path) -> dict[str, Any]:
     """A record or draft of a format this program knows. Raises RecordError."""
     try:
         document = read_toml(path)
@@ -92,7 +90,7 @@ def read_document(path: str | os.PathLike[str]) -> dict[str, Any]:
 
 
 def record_path(files: Path, document: Document) -> Path:
-    """Where a session is filed. Raises RecordError when its tag or id cannot be names."""
+    """File of a filed session. Raises RecordError when its tag or id cannot be names."""
     tag = _text(document, "vehicle.tag")
     if fault := tag_fault(tag):
         raise RecordError(f"[vehicle] tag: {fault}")
@@ -100,12 +98,12 @@ def record_path(files: Path, document: Document) -> Path:
 
 
 def draft_path(files: Path, document: Document) -> Path:
-    """Where a session's draft is kept. Raises RecordError when its id cannot be a name."""
+    """File of a session's draft. Raises RecordError when its id cannot be a name."""
     return files / UNFINISHED / _file_name(_text(document, "session.id"))
 
 
 def save_draft(files: Path, document: Document) -> Path:
-    """Keep a session that is not finished; it is on the disk on return. Raises RecordError."""
+    """Write an unfinished session; it is on the disk on return. Raises RecordError."""
     path = draft_path(files, document)
     content = _encoded(path, without(without(document, "results"), "session.closed"))
     with as_record_errors(path, "cannot be kept"):
@@ -115,14 +113,14 @@ def save_draft(files: Path, document: Document) -> Path:
 
 
 def discard_draft(files: Path, document: Document) -> None:
-    """Remove a session's draft, if there is one. Raises RecordError."""
+    """Remove the draft of a session, if it exists. Raises RecordError."""
     path = draft_path(files, document)
     with as_record_errors(path, "cannot be removed"):
         path.unlink(missing_ok=True)
 
 
 def file_record(files: Path, document: Document) -> Path:
-    """File a finished session for good, then remove its draft.
+    """File a finished session, then remove its draft.
 
     Returns
     -------
@@ -132,7 +130,7 @@ def file_record(files: Path, document: Document) -> Path:
     Raises
     ------
     RecordError
-        It cannot be filed, or a record of that id is there already; nothing was changed.
+        The session cannot be filed, or a record of its id exists; nothing was changed.
     """
     path = record_path(files, document)
     content = _encoded(path, document)
@@ -140,19 +138,19 @@ def file_record(files: Path, document: Document) -> Path:
         atomic_write.make_folder(path.parent)
     with as_record_errors(path, "cannot be filed", exists="is filed already and stays as it is"):
         atomic_write.create_file(path, content)
-    with suppress(OSError):  # filed all the same; `record_list.tidy` removes the draft later
+    with suppress(OSError):  # the session is filed; the draft is removed later
         draft_path(files, document).unlink(missing_ok=True)
     return path
 
 
 def replace_signed(path: Path, document: Document) -> None:
-    """Put a document with further signatures in the place of the record it was read from.
+    """Replace a record by the same document with further signatures.
 
     Raises
     ------
     RecordError
-        The record has changed since, more than signatures would be changed, or it cannot be
-        written; the record stays as it was.
+        The record has changed since it was read, more than signatures would change, or the file
+        cannot be written. The record stays as it was.
     """
     there = read_document(path)
     signed = signatures_of(there)
@@ -167,9 +165,15 @@ def replace_signed(path: Path, document: Document) -> None:
 
 @contextmanager
 def as_record_errors(path: Path, what: str, exists: str = "") -> Iterator[None]:
-    """Turn what the system says of a path into a RecordError of one line.
+    """Turn an OSError about a path into a RecordError of one line.
 
-    `exists` is what to say where a file is in the way, instead of what happened otherwise.
+    Parameters
+    ----------
+    path : Path
+    what : str
+        What could not be done, "cannot be filed".
+    exists : str
+        Message where a file of this name exists.
     """
     shown = plain(path, 300)
     try:
@@ -181,7 +185,7 @@ def as_record_errors(path: Path, what: str, exists: str = "") -> Iterator[None]:
         raise RecordError(f"{shown}: {what}: {plain(reason, 200)}") from None
 
 
-def _check_format(path: str | os.PathLike[str], document: Document) -> None:
+def _check_format(path: str | Path, document: Document) -> None:
     shown = plain(path, 300)
     if document.get("format") != FORMAT:
         raise RecordError(f"{shown}: format: is no Evenarc record; it should be “{FORMAT}”")
@@ -215,7 +219,7 @@ def _file_name(session_id: str) -> str:
 
 
 def _encoded(path: Path, document: Document) -> bytes:
-    """The document as it goes to the disk, which reads back as the same values."""
+    """The document as bytes for the disk; they read back as the same values."""
     _check_format(path, document)
     try:
         content = _as_toml(document).encode()
@@ -238,27 +242,26 @@ def _encoded(path: Path, document: Document) -> bytes:
 def _as_toml(document: Document) -> str:
     """The document with its tables in the order of the format, every table under a header.
 
-    Written in one go, short tables of a list would move to the top of the file.
+    Each table is written by itself, or tomli_w would move short tables of a list to the top.
     """
-    from tomli_w import dumps
-
     between = [key for key in document if key not in {*_FIRST, *_LAST}]
     ordered = {key: document[key] for key in (*_FIRST, *between, *_LAST) if key in document}
     plainly = {key: value for key, value in ordered.items() if not _is_table(value)}
-    chunks = [dumps(plainly)]
+    chunks = [tomli_w.dumps(plainly)]
     for key, value in ordered.items():
         if isinstance(value, Mapping):
-            chunks.append(dumps({key: value}))
+            chunks.append(tomli_w.dumps({key: value}))
         elif _is_table(value):
-            header = dumps({key: {}}).strip()
+            header = tomli_w.dumps({key: {}}).strip()
             chunks += [
-                f"[{header}]\n{dumps({key: item}).removeprefix(header).lstrip()}" for item in value
+                f"[{header}]\n{tomli_w.dumps({key: item}).removeprefix(header).lstrip()}"
+                for item in value
             ]
     return "\n".join(chunks)
 
 
 def _is_table(value: Any) -> bool:
-    """Whether a value is a table or a list of tables."""
+    """True if a value is a table or a list of tables."""
     if isinstance(value, list):
         return bool(value) and all(isinstance(item, Mapping) for item in value)
     return isinstance(value, Mapping)

@@ -1,4 +1,4 @@
-"""What lies in a files folder: the filed sessions of every vehicle, and unfinished drafts."""
+"""Lists of a files folder: the filed sessions of every vehicle, and the drafts."""
 
 import re
 from collections.abc import Iterable, Mapping
@@ -17,15 +17,15 @@ from core.documents.signature import signatures_of
 from core.text.plain_text import plain
 
 NOT_ANSWERS = ("draft", "plan", "program_version")
-"""What a draft holds beside what was answered; the plan is worked afresh when it is filed."""
+"""Keys of a draft that are no answers; the plan is computed afresh when it is filed."""
 
 
 @dataclass(frozen=True)
 class ListedSession:
-    """What a list says of one file. One that cannot be read has its reason in `fault`.
+    """One session in a list; `fault` has the reason where its file cannot be read.
 
-    Text is fit to be shown. `overall` is the verdict at the time of filing, `decision` the last
-    signature's; both are empty where there is none.
+    Texts are safe to display. `overall` is the verdict at the time of filing, `decision` that of
+    the last signature; both are empty where there is none.
     """
 
     path: Path
@@ -43,20 +43,20 @@ class ListedSession:
 
 
 def list_records(files: Path) -> list[ListedSession]:
-    """Every filed session, newest first. Raises RecordError when `files` cannot be read."""
+    """Filed sessions, newest first. Raises RecordError when the folder cannot be read."""
     folders = [folder for folder in _folders_in(files) if folder.name not in {SHOP, UNFINISHED}]
     return _newest_first(entry for folder in folders for entry in _entries_in(folder))
 
 
 def list_drafts(files: Path) -> list[ListedSession]:
-    """Every session that was not finished, newest first; those filed meanwhile are left out."""
+    """Unfinished sessions, newest first, without those that were filed meanwhile."""
     return _newest_first(
         entry for entry in _entries_in(files / UNFINISHED) if not _is_filed(files, entry)
     )
 
 
 def remove_leftovers(files: Path) -> None:
-    """Clear away what a killed program left: half-written files, drafts of filed sessions."""
+    """Remove half-written files and drafts of filed sessions that a killed program left."""
     with suppress(OSError, RecordError):
         for folder in _folders_in(files):
             atomic_write.remove_abandoned(folder)
@@ -71,7 +71,7 @@ def _folders_in(files: Path) -> list[Path]:
 
 
 def _entries_in(folder: Path) -> list[ListedSession]:
-    """The sessions of a folder; the folder itself, with the reason, where it cannot be read."""
+    """Sessions of a folder; the folder with its fault where it cannot be read."""
     try:
         with as_record_errors(folder, "cannot be read"):
             paths = list(folder.iterdir()) if folder.exists() else []
@@ -91,7 +91,7 @@ def _entry(path: Path) -> ListedSession:
 
 @lru_cache(maxsize=4096)
 def _entry_as_of(path: Path, *_state: int) -> ListedSession:
-    """An entry is read once for each state of its file, so that listing again costs nothing."""
+    """A session as listed; each state of its file is read only once."""
     try:
         return _entry_of(path, read_document(path))
     except RecordError as error:
@@ -107,20 +107,20 @@ def _entry_of(path: Path, document: Document) -> ListedSession:
     signatures = signatures_of(document)
     return ListedSession(
         path,
-        id=_shown(document, "session.id"),
-        tag=_shown(document, "vehicle.tag"),
-        description=_shown(document, "vehicle.description", ""),
-        kind=_shown(document, "session.kind", ""),
-        follows=_shown(document, "session.follows", ""),
-        technician=_shown(document, "session.technician", ""),
-        profile=_shown(document, "session.profile", ""),
+        id=_plain_text(document, "session.id"),
+        tag=_plain_text(document, "vehicle.tag"),
+        description=_plain_text(document, "vehicle.description", ""),
+        kind=_plain_text(document, "session.kind", ""),
+        follows=_plain_text(document, "session.follows", ""),
+        technician=_plain_text(document, "session.technician", ""),
+        profile=_plain_text(document, "session.profile", ""),
         opened=opened if opened.tzinfo else opened.astimezone(),
-        overall=_shown(document, "results.overall", ""),
+        overall=_plain_text(document, "results.overall", ""),
         decision=plain(signatures[-1].get("decision", "")) if signatures else "",
     )
 
 
-def _shown(document: Document, path: str, default: str | None = None) -> str:
+def _plain_text(document: Document, path: str, default: str | None = None) -> str:
     return plain(text_at(document, path, default), 200)
 
 
@@ -129,7 +129,7 @@ def _newest_first(entries: Iterable[ListedSession]) -> list[ListedSession]:
 
 
 def _moment(entry: ListedSession) -> float:
-    """When a session was opened, s; one that cannot be read is placed by its file's time."""
+    """Time at which a session was opened, s; the time of its file where it cannot be read."""
     if entry.opened:
         return entry.opened.timestamp()
     with suppress(OSError):
@@ -138,7 +138,7 @@ def _moment(entry: ListedSession) -> float:
 
 
 def _is_filed(files: Path, entry: ListedSession) -> bool:
-    """Whether a draft is of no more use: all that it says is in the record of the same name."""
+    """True if the record of the same name holds all answers of a draft."""
     if entry.fault:
         return False
     with suppress(OSError, RecordError):
@@ -152,7 +152,7 @@ def _is_filed(files: Path, entry: ListedSession) -> bool:
 
 
 def _is_part(value: Any, whole: Any) -> bool:
-    """Whether everything in a table stands in another one as well."""
+    """True if every value of a table is in another table as well."""
     if isinstance(value, Mapping) and isinstance(whole, Mapping):
         return all(key in whole and _is_part(one, whole[key]) for key, one in value.items())
     return bool(value == whole)

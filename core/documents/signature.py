@@ -1,8 +1,9 @@
-"""The shop lead's decision on a record, tied to what the record said at that moment."""
+"""Signatures: decisions of the shop lead, each tied to the text of the record at that moment."""
 
 import json
 from collections.abc import Mapping
 from datetime import datetime
+from hashlib import sha256
 from typing import Any, Literal
 
 from core.documents.document import Document, without
@@ -13,7 +14,7 @@ Decision = Literal["signed", "returned"]
 def sign(
     document: Document, decision: Decision, by: str, at: datetime, note: str = ""
 ) -> dict[str, Any]:
-    """The document with one more signature over everything in it but the signatures."""
+    """The document with one more signature, over all of it except the signatures."""
     signature = {
         "decision": decision,
         "by": by,
@@ -25,25 +26,23 @@ def sign(
 
 
 def signature_is_valid(document: Document, signature: Mapping[str, Any]) -> bool:
-    """Whether the document is still what was signed."""
+    """True if the document has not changed since it was signed."""
     return signature.get("digest") == digest(document)
 
 
 def signatures_of(document: Document) -> list[Mapping[str, Any]]:
-    """The signatures, oldest first; what is no table is none."""
+    """Signatures, oldest first; a value that is no table is left out."""
     found = document.get("signatures")
     return [item for item in found if isinstance(item, Mapping)] if isinstance(found, list) else []
 
 
 def digest(document: Document) -> str:
-    """SHA-256 of everything but the signatures, whatever the order of the keys."""
-    from hashlib import sha256  # only a signature needs it, and it takes its time to load
-
+    """SHA-256 of the document without its signatures, for any order of the keys."""
     return sha256(canonical(without(document, "signatures"))).hexdigest()
 
 
 def canonical(document: Document) -> bytes:
-    """The same bytes for the same values, before writing and after reading."""
+    """Bytes that are the same for the same values, before writing and after reading."""
     return json.dumps(
         document, sort_keys=True, separators=(",", ":"), default=lambda moment: moment.isoformat()
     ).encode()

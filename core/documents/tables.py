@@ -16,12 +16,12 @@ Parse = Callable[[str], float]
 
 
 def length_with_unit(text: str) -> float:
-    """Length with its unit, mm: a file has no session to take a missing one from."""
+    """Length in mm from a text with its unit: a file has no session with a unit."""
     return quantity.parse_length(_with_a_unit(text, "in or mm"))
 
 
 def angle_with_unit(text: str) -> float:
-    """Angle with its unit, rad."""
+    """Angle in rad from a text with its unit."""
     return quantity.parse_angle(_with_a_unit(text, "deg"))
 
 
@@ -32,7 +32,7 @@ def _with_a_unit(text: str, units: str) -> str:
 
 
 def refuse_unknown(tables: Mapping[str, Any], known: Collection[str]) -> None:
-    """Refuses every key that is not among the known dotted paths."""
+    """Raise EntryError for a key that is not among the known dotted paths."""
     for path in _paths(tables):
         if path in known:
             continue
@@ -54,7 +54,7 @@ def _paths(tables: Mapping[str, Any], above: str = "") -> Iterator[str]:
 
 
 def line_at(tables: Mapping[str, Any], path: str) -> str:
-    """A line of text that is not empty and has no control characters."""
+    """A line of text at a path: not empty, without control characters."""
     text = text_at(tables, path).strip()
     if not text or not text.isprintable():
         raise EntryError(path, "should be a line of text, without control characters")
@@ -62,7 +62,7 @@ def line_at(tables: Mapping[str, Any], path: str) -> str:
 
 
 def required_quantity(tables: Mapping[str, Any], path: str, parse: Parse, example: str) -> float:
-    """A quantity that has to be there and is not negative."""
+    """A required quantity that is not negative."""
     value = quantity_at(tables, path, parse, example)
     if value is None:
         raise EntryError(path, f'is missing; it should be a quantity such as "{example}"')
@@ -72,7 +72,7 @@ def required_quantity(tables: Mapping[str, Any], path: str, parse: Parse, exampl
 
 
 def quantity_above_zero(tables: Mapping[str, Any], path: str, parse: Parse, example: str) -> float:
-    """A quantity that has to be there and is more than 0."""
+    """A required quantity above zero."""
     value = required_quantity(tables, path, parse, example)
     if value == 0:
         raise EntryError(path, f'cannot be 0; it should be such as "{example}"')
@@ -82,7 +82,7 @@ def quantity_above_zero(tables: Mapping[str, Any], path: str, parse: Parse, exam
 def range_at(
     tables: Mapping[str, Any], path: str, parse: Parse, example: tuple[str, str]
 ) -> tuple[float, float]:
-    """Smallest and largest of what is usual, written as a list of two quantities."""
+    """Usual range, smallest and largest, written as a list of two quantities."""
     ends = value_at(tables, path)
     if not isinstance(ends, list) or len(ends) != 2:
         wanted = f'a list of two quantities such as ["{example[0]}", "{example[1]}"]'
@@ -95,7 +95,7 @@ def range_at(
 
 
 def tables_at(tables: Mapping[str, Any], key: str) -> tuple[tuple[str, Mapping[str, Any]], ...]:
-    """An array of tables, each with its place for messages, ("events 1", {...})."""
+    """Array of tables, each with its place for messages, ("events 1", {...})."""
     found = tables.get(key, [])
     if not isinstance(found, list) or not all(isinstance(table, dict) for table in found):
         raise EntryError(key, f"should be tables of their own, each under [[{key}]]")
@@ -103,7 +103,7 @@ def tables_at(tables: Mapping[str, Any], key: str) -> tuple[tuple[str, Mapping[s
 
 
 def texts_at(tables: Mapping[str, Any], path: str, example: str) -> tuple[str, ...]:
-    """A list of texts; () where there is none."""
+    """List of texts at a path; () where there is none."""
     found = value_at(tables, path, [])
     if not isinstance(found, list) or not all(isinstance(text, str) for text in found):
         raise EntryError(path, f'should be a list such as ["{example}"]')

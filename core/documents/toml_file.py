@@ -1,36 +1,33 @@
-"""Reading a TOML file, with one clear line where that cannot be done."""
+"""Reading of a TOML file; every failure is one line."""
 
-from __future__ import annotations
-
+import stat
 import tomllib
-from os import PathLike, stat
-from stat import S_ISREG
+from pathlib import Path
 from typing import Any
 
 from core.text.plain_text import plain
 
 LARGEST = 1_000_000
-"""Bytes. A profile or a shelf has some thousands; more is not one of ours."""
+"""Bytes of the largest file; a profile or a record has some thousands."""
 
 
 class TomlFileError(ValueError):
     """A file that cannot be read as TOML; the message names the file and says why."""
 
 
-def read_toml(path: str | PathLike[str]) -> dict[str, Any]:
+def read_toml(path: str | Path) -> dict[str, Any]:
     """The tables of a TOML file.
 
     Raises
     ------
     TomlFileError
-        It cannot be opened, is too large, is not UTF-8 text or not TOML (with line and column).
+        The file cannot be opened, is too large, or is not UTF-8 text or TOML (with its line).
     """
     shown = plain(path, 300)
     try:
-        # pathlib takes longer to load than a record; to open a pipe could take for ever.
-        if not S_ISREG(stat(path).st_mode):  # noqa: PTH116
+        if not stat.S_ISREG(Path(path).stat().st_mode):  # opening a pipe could wait for ever
             raise ValueError("it is not a file")
-        with open(path, "rb") as file:  # noqa: PTH123
+        with Path(path).open("rb") as file:
             content = file.read(LARGEST + 1)
     except (OSError, ValueError) as error:
         reason = getattr(error, "strerror", None) or error

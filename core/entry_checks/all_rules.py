@@ -1,4 +1,4 @@
-"""Readings against each other: what two or more of them say together."""
+"""Rules between readings: one reading checked against others."""
 
 from collections.abc import Iterator
 
@@ -10,7 +10,7 @@ RULES = (*placement.RULES, *closure.RULES, *steering.RULES)
 
 
 def objections(known: KnownAnswers, name: str) -> Iterator[Objection]:
-    """Everything that speaks against the answer of this name, beside the other answers."""
+    """Objections to the answer of this name in view of the other answers."""
     for rule in RULES:
         if name in rule.inputs:
             yield from rule.find(known)

@@ -1,4 +1,4 @@
-"""What an entered answer is: accepted, queried or refused. The heart of trust at entry.
+"""The check of an answer at entry: it is accepted, queried or refused.
 
 >>> from core.entry_checks import check
 >>> check("single_reading.track_bar.frame.height", "24 1/2", document, profile)
@@ -10,7 +10,7 @@ Each module knows one kind of answer: `words`, `standing` (walk-round, stance, l
 """
 
 from collections.abc import Mapping, Sequence
-from typing import TYPE_CHECKING, Any
+from typing import Any
 
 from core.documents.document import value_at
 from core.entry_checks import all_rules, instruments, single_reading, walk_round_and_stance, words
@@ -19,13 +19,11 @@ from core.entry_checks.outcome import Accepted, Outcome, Queried, Refused, outco
 from core.entry_checks.single_reading import AskedQuantity, TypedQuantity
 from core.kinematics.pivots import Layout, Side
 from core.profiles.corrections import MOVABLE
+from core.profiles.profile import Profile
 from core.readings.survey import LINKS
 from core.readings.walk_round import JOINTS
 from core.text.plain_text import plain
 from core.text.quantity import QuantityError
-
-if TYPE_CHECKING:
-    from core.profiles.profile import Profile
 
 __all__ = ["Accepted", "Outcome", "Queried", "Refused", "check"]
 
@@ -36,7 +34,7 @@ CHOICES: dict[str, tuple[str, ...]] = {
     "session.units": ("in", "mm"),
     "session.kind": ("first", "re-measure"),
 }
-"""One of some words, by path."""
+"""Answers that are one of some words, by path."""
 
 REPORTS = ("steers-when-held", "wheel-turns-when-released", "pulls-under-braking", "wanders")
 
@@ -44,7 +42,7 @@ SEVERAL: dict[str, tuple[str, ...]] = {
     "complaint.reported": REPORTS,
     "session.altered": (*MOVABLE, "lengths"),
 }
-"""Any of some words, by path."""
+"""Answers that are any of some words, by path."""
 
 NOTES = ("vehicle.description", "complaint.note", "session.note")
 BENT = {f"readings.{link}.bent": link for link in LINKS}
@@ -54,23 +52,23 @@ def check(
     path: str,
     answer: str | bool | Sequence[str],
     document: Mapping[str, Any],
-    profile: "Profile | None" = None,
+    profile: Profile | None = None,
 ) -> Outcome:
-    """What becomes of an answer.
+    """Check an answer against everything that is known so far.
 
     Parameters
     ----------
     path : str
         Where the answer goes in the document, "single_reading.track_bar.frame.height".
     answer : str, bool or sequence of str
-        As typed or chosen; repeats apart at ";" or as a sequence. A bare number takes the unit
-        of the session ("in" until it was asked).
+        As typed or chosen; repeats are separated by ";" or given as a sequence. A bare number
+        takes the unit of the session ("in" until the unit was asked).
     document : mapping
-        What was answered so far. A check that needs another answer is made only where that is
-        there; an earlier answer at the same path counts no more.
+        The answers so far. A check that needs another answer is made only where the document
+        holds that answer. An earlier answer at the same path is ignored.
     profile : Profile or None
-        Knows what is usual; without one nothing is queried for being unusual. Where the answer
-        is a profile's name this is that profile, loaded: a name is known when it can be used.
+        Gives the usual ranges; without a profile nothing is queried for being unusual. Where the
+        answer is the name of a profile, this is that profile, already loaded.
 
     Returns
     -------
@@ -172,7 +170,7 @@ def _choice(path: str, text: str, known: KnownAnswers) -> Outcome:
     return outcome_of(choice, found)
 
 
-def _profile(name: str, profile: "Profile | None") -> Outcome:
+def _profile(name: str, profile: Profile | None) -> Outcome:
     if profile is None or name != profile.name:
         return Refused(f"no profile “{plain(name)}”: choose one of those that are listed")
     return Accepted(name)

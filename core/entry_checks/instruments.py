@@ -1,4 +1,4 @@
-"""What tape and angle finder are said to resolve: too good or too coarse to be true."""
+"""Resolution of tape and angle finder: refused or queried where it is too fine or too coarse."""
 
 from collections.abc import Iterator
 from math import radians
@@ -17,22 +17,20 @@ QUANTITIES = {
     "instruments.angle_finder": AskedQuantity("angle_finder", "slope", repeats=False),
     "instruments.seating": AskedQuantity("seating", "slope", repeats=False, can_be_zero=True),
 }
-"""By path; the graduations of tape and angle finder, the half-widths of the others."""
+"""Quantities by path: graduations of tape and angle finder, half-widths of the others."""
 
 
 def objections(value: float, asked: AskedQuantity, units: LengthUnit) -> Iterator[Objection]:
-    """Everything that speaks against what an instrument is said to resolve."""
+    """Objections to the stated resolution of an instrument."""
     coarsest = COARSEST[asked.kind]
+    stated, usual = (format_value(size, asked.kind, units) for size in (value, coarsest))
     if value < 0 or (value == 0 and not asked.can_be_zero):
         yield Objection("It has to be more than 0: nothing can be read finer.", impossible=True)
     elif value == 0:
         yield Objection("Nothing is that exact: the verdict would be surer than the readings are.")
     elif value > 10 * coarsest:
-        yield Objection(
-            f"{format_value(value, asked.kind, units)} is too coarse to tell.", impossible=True
-        )
+        yield Objection(f"{stated} is too coarse to tell.", impossible=True)
     elif value > coarsest:
         yield Objection(
-            f"{format_value(value, asked.kind, units)} is coarse: up to "
-            f"{format_value(coarsest, asked.kind, units)} is usual. Look at the marks and at the unit."
+            f"{stated} is coarse: up to {usual} is usual. Look at the marks and at the unit."
         )

@@ -1,20 +1,18 @@
-"""What a document knows so far, for rules that look at several readings."""
+"""The answers known so far, for rules that compare several readings."""
 
 from collections.abc import Mapping
 from dataclasses import dataclass, fields
 from functools import cached_property, partial
 from math import atan2, hypot
-from typing import TYPE_CHECKING, Any
+from typing import Any
 
 from core.documents.document import value_at, with_value
 from core.documents.entries import EntryError, quantity_at, units_of
+from core.profiles.profile import Profile
 from core.readings.reading import Instruments, Kind, Reading, standard_uncertainty
 from core.readings.survey import SURVEY, WHEELS, reading_at
 from core.text import quantity
-from core.text.quantity import LengthUnit
-
-if TYPE_CHECKING:
-    from core.profiles.profile import Profile
+from core.text.quantity import LengthUnit, format_length
 
 ANGLES = {"angle_finder", "seating"}
 """Instruments that are angles; the others are lengths."""
@@ -22,14 +20,14 @@ ANGLES = {"angle_finder", "seating"}
 
 @dataclass(frozen=True)
 class Separation:
-    """How far two pivots are apart, the first one from the second, with standard uncertainties.
+    """Separation of two pivots, first less second, with standard uncertainties.
 
     Attributes
     ----------
     across, up : float
-        To the left and upwards positive, mm.
+        Positive where the first pivot lies further left, and higher; mm.
     along : float or None
-        Ahead positive, mm; None where a station is missing.
+        Positive where the first pivot lies further ahead, mm; None where a station is missing.
     u_across, u_up, u_along : float
         mm
     """
@@ -48,7 +46,7 @@ class Separation:
 
     @property
     def distance(self) -> float:
-        """Centre to centre, in the front view where stations are missing, mm."""
+        """Distance from centre to centre, in the front view where stations are missing, mm."""
         return hypot(self.run, self.up)
 
     @property
@@ -59,7 +57,7 @@ class Separation:
 
     @property
     def slope(self) -> float:
-        """What an angle finder would read, the first pivot higher positive, rad."""
+        """Slope that an angle finder would read, first pivot higher positive, rad."""
         return atan2(self.up, self.run)
 
     @property
@@ -73,19 +71,19 @@ class Separation:
 
 
 class KnownAnswers:
-    """A document, and the profile it is held to.
+    """The answers of a document, and the profile with the usual ranges.
 
-    What is missing, or cannot be read in a draft edited by hand, is None: a check that needs
-    it is not made.
+    A value is None where it is missing, or cannot be read in a draft that was edited by hand.
+    A check that needs it is then not made.
     """
 
-    def __init__(self, document: Mapping[str, Any], profile: "Profile | None") -> None:
+    def __init__(self, document: Mapping[str, Any], profile: Profile | None) -> None:
         self.document = document
         self.profile = profile
         self._readings: dict[str, Reading | None] = {}
 
     def with_answer(self, path: str, value: object) -> "KnownAnswers":
-        """The same with one answer more, or another one."""
+        """The same answers with one added or replaced."""
         return KnownAnswers(with_value(self.document, path, value), self.profile)
 
     @cached_property
@@ -100,7 +98,7 @@ class KnownAnswers:
 
     @cached_property
     def instruments(self) -> Instruments | None:
-        """The session's, and the profile's where the session says nothing."""
+        """Instruments of the session, else of the profile; None where a value is unknown."""
         usual = self.profile.instruments if self.profile else None
         found = {key.name: self._instrument(key.name, usual) for key in fields(Instruments)}
         known = {name: value for name, value in found.items() if value is not None}
@@ -121,12 +119,16 @@ class KnownAnswers:
         except EntryError:
             return None
 
+    def tape(self, mm: float) -> str:
+        """A length in the session's unit, as a tape reads it."""
+        return format_length(mm, self.units)
+
     def length(self, path: str) -> float | None:
         """A single length at a path, mm."""
         return self._quantity(path, partial(quantity.parse_length, unit=self.units))
 
     def reading(self, name: str) -> Reading | None:
-        """A reading with its repeats; those of the tie rod count for the inverted-Y alone."""
+        """A reading with its repeats; a tie rod reading counts only for the inverted-Y."""
         if name.startswith("tie_rod.") and self._has_no_joint:
             return None
         if name not in self._readings:
@@ -149,8 +151,8 @@ class KnownAnswers:
             standard_uncertainty(reading, self.instruments) if reading and self.instruments else 0
         )
 
-    def apart(self, first: str, second: str) -> Separation | None:
-        """How far two pivots are apart; None where a height or an offset is missing."""
+    def separation(self, first: str, second: str) -> Separation | None:
+        """Separation of two pivots; None where a height or an offset is missing."""
         up, u_up = self._difference(first, second, "height")
         right, u_across = self._difference(first, second, "offset")
         along, u_along = self._difference(first, second, "station")

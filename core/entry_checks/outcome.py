@@ -1,4 +1,4 @@
-"""What becomes of an entered answer: accepted, queried or refused."""
+"""Outcomes of a check at entry: accepted, queried or refused."""
 
 from collections.abc import Iterable
 from dataclasses import dataclass
@@ -7,12 +7,12 @@ from typing import NamedTuple
 
 @dataclass(frozen=True)
 class Accepted:
-    """Goes into the document as it is.
+    """An answer that goes into the document.
 
     Attributes
     ----------
     value : str, bool or list of str
-        What the document gets; quantities with their unit, readings as a list of repeats.
+        Value for the document; quantities with their unit, readings as a list of repeats.
     """
 
     value: object
@@ -20,14 +20,14 @@ class Accepted:
 
 @dataclass(frozen=True)
 class Queried:
-    """Unusual: to be taken again, or kept with a reason.
+    """An unusual answer: take it again, or keep it with a reason.
 
     Attributes
     ----------
     value : str, bool or list of str
-        What the document gets if it is kept.
+        Value for the document if it is kept.
     message : str
-        One line: why it looks wrong, what is usual, what to look at again.
+        One line: why it looks wrong, what is usual, where to look again.
     """
 
     value: object
@@ -36,7 +36,7 @@ class Queried:
 
 @dataclass(frozen=True)
 class Refused:
-    """Impossible.
+    """An impossible answer.
 
     Attributes
     ----------
@@ -51,18 +51,18 @@ Outcome = Accepted | Queried | Refused
 
 
 class Objection(NamedTuple):
-    """Something that speaks against an answer, and whether it makes it impossible."""
+    """An objection to an answer; `impossible` where the answer is to be refused."""
 
     message: str
     impossible: bool = False
 
 
 SAID = 2
-"""Objections that are told at once: more of them mostly have the same cause."""
+"""Most objections in one message; further ones mostly have the same cause."""
 
 
 def outcome_of(value: object, objections: Iterable[Objection]) -> Outcome:
-    """The outcome for a value with everything that speaks against it."""
+    """Outcome for a value and the objections to it."""
     found = tuple(objections)
     for objection in found:
         if objection.impossible:

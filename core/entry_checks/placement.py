@@ -1,4 +1,4 @@
-"""Where pivots and wheels are, against each other.
+"""Rules on the places of pivots and wheels relative to each other.
 
 The figures are common practice in the trade, without a published source.
 """
@@ -9,50 +9,50 @@ from functools import partial
 from core.entry_checks.known import KnownAnswers
 from core.entry_checks.outcome import Objection
 from core.entry_checks.reading_names import PLACES
-from core.entry_checks.rule import ENDS, Rule, coordinates, format_tape, rule
+from core.entry_checks.rule import ENDS, Rule, coordinates, rule
 from core.kinematics.pivots import NEAR_BALL, PIVOTS
 from core.readings.survey import BRACES
 from core.text.quantity import INCH
 
 NARROWEST, WIDEST = 40 * INCH, 100 * INCH
-"""Usual distance between the middles of the two front tyres."""
+"""Usual distance between the middles of the two front tyres, mm."""
 
 ONE_PLACE = INCH / 2
-"""Two pivots that are no further apart than this are one."""
+"""mm; two pivots closer than this are one pivot."""
 
 ALONGSIDE = INCH
-"""Two ends of a link that are no further apart across than this do not lie across the vehicle."""
+"""mm; two ends of a link closer across than this do not lie across the vehicle."""
 
 AXLE_ENDS = ("track_bar.axle", "drag_link.axle", NEAR_BALL)
 
 
 def frame_above_axle(link: str, known: KnownAnswers) -> Iterator[Objection]:
-    """A link's frame end is usually the higher one."""
+    """Objection to a frame end that is lower than its axle end."""
     frame, axle = (known.value(f"{end}.height") for end in ENDS[link])
     if frame is not None and axle is not None and frame < axle:
         yield Objection(
-            f"The {PLACES[link]}'s frame end ({format_tape(frame, known)}) is lower than its axle end "
-            f"({format_tape(axle, known)}); usually it is the other way round. Were the two swapped?"
+            f"The {PLACES[link]}'s frame end ({known.tape(frame)}) is lower than its axle end "
+            f"({known.tape(axle)}); usually the frame end is higher. Were the two swapped?"
         )
 
 
 def axle_end_near_hub(pivot: str, known: KnownAnswers) -> Iterator[Objection]:
-    """What is bolted to the axle is not further from the hub's height than the hub is high."""
+    """Objection to an axle end that is more than a hub height away from the hub."""
     height, hub = known.value(f"{pivot}.height"), known.value("wheels.hub_height")
     if height is not None and hub is not None and abs(height - hub) > hub:
         yield Objection(
-            f"The {PLACES[pivot]} ({format_tape(height, known)}) is more than a hub height away from "
-            f"the hub ({format_tape(hub, known)}). Look whether both were taken from the floor to the "
+            f"The {PLACES[pivot]} ({known.tape(height)}) is more than a hub height away from "
+            f"the hub ({known.tape(hub)}). Check that both were taken from the floor to the "
             "centre."
         )
 
 
 def lies_across(link: str, known: KnownAnswers) -> Iterator[Objection]:
-    """The ends of a link lie on different sides: it has a slope only because it runs across."""
+    """Objection to a link whose two ends have one offset: a link runs across the vehicle."""
     frame, axle = (known.value(f"{end}.offset") for end in ENDS[link])
     if frame is not None and axle is not None and abs(frame - axle) < ALONGSIDE:
         yield Objection(
-            f"Both ends of the {PLACES[link]} are at the same offset ({format_tape(axle, known)}); it "
+            f"Both ends of the {PLACES[link]} are at the same offset ({known.tape(axle)}); it "
             "runs across the vehicle, so they have to be far apart. Measure both from the same "
             "datum line.",
             impossible=True,
@@ -60,21 +60,21 @@ def lies_across(link: str, known: KnownAnswers) -> Iterator[Objection]:
 
 
 def usual_span(link: str, known: KnownAnswers) -> Iterator[Objection]:
-    """Heights and offsets of both ends make a link of usual length."""
-    apart = known.apart(*ENDS[link])
-    if apart is None or known.profile is None:
+    """Objection to heights and offsets that make a link of unusual length."""
+    separation = known.separation(*ENDS[link])
+    if separation is None or known.profile is None:
         return
     smallest, largest = known.profile.ranges[f"{link}.length"]
-    if not smallest <= apart.distance <= largest:
+    if not smallest <= separation.distance <= largest:
         yield Objection(
-            f"These readings put the ends of the {PLACES[link]} {format_tape(apart.distance, known)} "
-            f"apart; {format_tape(smallest, known)} to {format_tape(largest, known)} is usual for this "
+            f"These readings put the ends of the {PLACES[link]} {known.tape(separation.distance)} "
+            f"apart; {known.tape(smallest)} to {known.tape(largest)} is usual for this "
             "profile. Look at both offsets and their signs: right of the datum line is plus."
         )
 
 
 def same_way(known: KnownAnswers) -> Iterator[Objection]:
-    """Both links usually have their frame end on the same side."""
+    """Objection to links that run from opposite sides of the frame."""
     offsets = [known.value(f"{end}.offset") for ends in ENDS.values() for end in ends]
     track_bar_frame, track_bar_axle, drag_link_frame, drag_link_axle = offsets
     if (
@@ -91,41 +91,41 @@ def same_way(known: KnownAnswers) -> Iterator[Objection]:
         )
 
 
-def wheels_apart(known: KnownAnswers) -> Iterator[Objection]:
-    """Offsets count to the vehicle's right, so the right wheel's is the larger one."""
+def wheel_offsets(known: KnownAnswers) -> Iterator[Objection]:
+    """Objections to wheel offsets: the right one is larger, and the distance is usual."""
     left, right = known.value("wheels.left_offset"), known.value("wheels.right_offset")
     if left is None or right is None:
         return
     if right <= left:
         yield Objection(
-            f"The right wheel ({format_tape(right, known)}) cannot be left of the left one "
-            f"({format_tape(left, known)}): offsets count to the vehicle's right, as its driver sits.",
+            f"The right wheel ({known.tape(right)}) cannot be left of the left one "
+            f"({known.tape(left)}): offsets count to the vehicle's right, as its driver sits.",
             impossible=True,
         )
     elif not NARROWEST <= right - left <= WIDEST:
         yield Objection(
-            f"The wheels would be {format_tape(right - left, known)} apart; {format_tape(NARROWEST, known)} to "
-            f"{format_tape(WIDEST, known)} is usual. Look at both offsets and their signs."
+            f"The wheels would be {known.tape(right - left)} apart; {known.tape(NARROWEST)} to "
+            f"{known.tape(WIDEST)} is usual. Look at both offsets and their signs."
         )
 
 
 def between_wheels(pivot: str, known: KnownAnswers) -> Iterator[Objection]:
-    """A pivot lies between the wheels."""
+    """Objection to a pivot that does not lie between the wheels."""
     offset = known.value(f"{pivot}.offset")
     left, right = known.value("wheels.left_offset"), known.value("wheels.right_offset")
     if offset is None or left is None or right is None or left <= offset <= right:
         return
     yield Objection(
-        f"The {PLACES[pivot]} (offset {format_tape(offset, known)}) would not lie between the wheels "
-        f"({format_tape(left, known)} and {format_tape(right, known)}). Look at its sign, and that all were "
+        f"The {PLACES[pivot]} (offset {known.tape(offset)}) would not lie between the wheels "
+        f"({known.tape(left)} and {known.tape(right)}). Look at its sign, and that all were "
         "taken from one datum line."
     )
 
 
 def two_pivots(first: str, second: str, known: KnownAnswers) -> Iterator[Objection]:
-    """Two pivots are not in one place. Without stations one may lie ahead of the other."""
-    apart = known.apart(first, second)
-    if apart is not None and apart.along is not None and apart.distance < ONE_PLACE:
+    """Objection to two pivots in one place; without stations one may lie ahead of the other."""
+    separation = known.separation(first, second)
+    if separation is not None and separation.along is not None and separation.distance < ONE_PLACE:
         yield Objection(
             f"The {PLACES[first]} and the {PLACES[second]} cannot be in one place: height, offset "
             "and station are the same. Was one of them typed twice?",
@@ -144,7 +144,7 @@ def _rules() -> Iterator[Rule]:
     yield rule(same_way, *(f"{pivot}.offset" for pivot in PIVOTS))
     for pivot in AXLE_ENDS:
         yield rule(partial(axle_end_near_hub, pivot), f"{pivot}.height", "wheels.hub_height")
-    yield rule(wheels_apart, *wheels)
+    yield rule(wheel_offsets, *wheels)
     for pivot in (*PIVOTS, NEAR_BALL):
         yield rule(partial(between_wheels, pivot), f"{pivot}.offset", *wheels)
     for brace in ("braces.frame_ends", "braces.axle_ends"):

@@ -1,4 +1,4 @@
-"""What the readings are called in a message."""
+"""Names of the readings in messages."""
 
 from core.readings.survey import COORDINATES
 
@@ -11,7 +11,7 @@ PLACES = {
     "drag_link.axle": "drag link's axle end",
     "tie_rod.near": "tie rod's near ball",
 }
-"""Links and pivots."""
+"""Names of links and pivots."""
 
 _READINGS = {
     "braces.frame_ends": "distance between the two frame ends",
@@ -42,7 +42,7 @@ _AGAIN = {
 
 
 def reading_name(name: str) -> str:
-    """A reading in words: "height of the track bar's frame end"."""
+    """Name of a reading: "height of the track bar's frame end"."""
     place, _, what = name.rpartition(".")
     if name in _READINGS:
         return _READINGS[name]
@@ -52,5 +52,5 @@ def reading_name(name: str) -> str:
 
 
 def look_again(kind: str) -> str:
-    """How a reading of this kind is taken, as a request to take it again."""
+    """Request to take a reading of this kind again, with the way to take it."""
     return f"Take it again: {_AGAIN[kind]}."

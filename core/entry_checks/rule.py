@@ -1,4 +1,4 @@
-"""A rule between readings: what it looks at, and what it finds there."""
+"""A rule between readings: its inputs, and its objections."""
 
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
@@ -6,10 +6,9 @@ from dataclasses import dataclass
 from core.entry_checks.known import KnownAnswers
 from core.entry_checks.outcome import Objection
 from core.readings.survey import COORDINATES, LINKS
-from core.text.quantity import format_length
 
 ROUNDING = 1e-9
-"""mm, rad or plain; what differs by less only does by rounding."""
+"""mm, rad or a plain number; a smaller difference is rounding."""
 
 ENDS = {link: (f"{link}.frame", f"{link}.axle") for link in LINKS}
 """Frame end and axle end of each link."""
@@ -19,9 +18,9 @@ Find = Callable[[KnownAnswers], Iterator[Objection]]
 
 @dataclass(frozen=True)
 class Rule:
-    """What is looked at (names of readings, or paths), and what finds something there.
+    """A rule with its inputs: names of readings, or paths.
 
-    A rule is asked when one of its inputs is entered, and finds nothing while one is missing.
+    It is applied when one of its inputs is entered. It objects to nothing while one is missing.
     """
 
     inputs: frozenset[str]
@@ -36,8 +35,3 @@ def rule(find: Find, *inputs: str) -> Rule:
 def coordinates(*pivots: str) -> tuple[str, ...]:
     """Names of the height, offset and station of some pivots."""
     return tuple(f"{pivot}.{kind}" for pivot in pivots for kind in COORDINATES)
-
-
-def format_tape(mm: float, known: KnownAnswers) -> str:
-    """A length in the session's units, as a tape reads."""
-    return format_length(mm, known.units)

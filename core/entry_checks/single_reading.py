@@ -1,4 +1,4 @@
-"""One quantity by itself: can it be, do its repeats agree, is it usual?"""
+"""The check of a single quantity: possible, repeats that agree, usual."""
 
 import re
 from collections.abc import Iterator, Sequence
@@ -18,7 +18,7 @@ from core.text.plain_text import plain
 from core.text.quantity import INCH, LengthUnit, QuantityError, format_angle, format_length
 
 LONGEST = 1000
-"""Characters of one answer."""
+"""Longest answer, characters."""
 
 MOST_REPEATS = 30
 
@@ -27,7 +27,7 @@ LARGEST_OTHERWISE = 4_000.0
 """mm; nothing on a vehicle with a solid front axle is further apart."""
 
 STEEPEST = radians(60)
-"""A bar that is steeper could not hold or steer an axle sideways."""
+"""rad; a steeper bar could not locate or steer an axle sideways."""
 
 SMALLEST_RATIO, LARGEST_RATIO = 5, 40
 """Steering-wheel angle to pitman arm angle (common practice, no source)."""
@@ -35,7 +35,7 @@ SMALLEST_RATIO, LARGEST_RATIO = 5, 40
 
 @dataclass(frozen=True)
 class AskedQuantity:
-    """A quantity that is asked for.
+    """A quantity that a question asks for.
 
     Attributes
     ----------
@@ -79,19 +79,19 @@ QUANTITIES: dict[str, AskedQuantity] = {
 
 @dataclass(frozen=True)
 class TypedQuantity:
-    """A quantity as it was typed: values in mm, rad or plain, texts with their unit."""
+    """A quantity as it was typed: values in mm, rad or plain numbers, texts with their unit."""
 
     values: tuple[float, ...]
     texts: tuple[str, ...]
     bare: bool
 
     def kept(self, asked: AskedQuantity) -> list[str] | str:
-        """What the document gets."""
+        """Value for the document: a list of repeats, or a single text."""
         return list(self.texts) if asked.repeats else self.texts[0]
 
 
 def parse_answer(answer: Sequence[str], asked: AskedQuantity, units: LengthUnit) -> TypedQuantity:
-    """The repeats of an answer, apart at ";". Raises QuantityError."""
+    """The repeats of an answer, separated by ";". Raises QuantityError."""
     if sum(map(len, answer)) > LONGEST:
         raise QuantityError(f"is too long: {LONGEST} characters at most")
     texts = quantity.split_repeats(";".join(answer))
@@ -115,9 +115,9 @@ def parse_answer(answer: Sequence[str], asked: AskedQuantity, units: LengthUnit)
 
 
 def _refuse_forgotten_space(text: str) -> None:
-    """175/8 is 17 5/8 with the space forgotten more often than it is 21 7/8.
+    """Raise QuantityError for 175/8: more often 17 5/8 without its space than 21 7/8.
 
-    A file may hold such a fraction; it was thought about there.
+    A file may hold such a fraction, because nobody types a file in a hurry.
     """
     found = re.fullmatch(r"[-+]? *([0-9]+) */ *([0-9]+)[^0-9]*", text)
     if found and 0 < int(found[2]) <= int(found[1]):
@@ -130,14 +130,14 @@ def _refuse_forgotten_space(text: str) -> None:
 def objections(
     answer: TypedQuantity, asked: AskedQuantity, known: KnownAnswers
 ) -> Iterator[Objection]:
-    """Everything that speaks against a quantity by itself."""
+    """Objections to a quantity by itself."""
     units = known.units
     meant = _other_unit(answer, asked, known)
     usual = _usual(asked, known)
     for value in answer.values:
         if fault := _impossible(value, asked):
-            shown = format_value(value, asked.kind, units)
-            text = f"{_subject(asked)} {shown}: {fault}{meant}"
+            amount = format_value(value, asked.kind, units)
+            text = f"{_subject(asked)} {amount}: {fault}{meant}"
             yield Objection(f"{text} Usual is {usual}." if usual else text, impossible=True)
     if asked.kind != "number" and known.instruments:
         yield from _scatter(
@@ -148,15 +148,16 @@ def objections(
     smallest, largest = known.profile.ranges[asked.name]
     value = fmean(answer.values)
     if not smallest - ROUNDING <= value <= largest + ROUNDING:
+        amount = format_value(value, asked.kind, units)
         again = f" {look_again(asked.kind)}" if asked.kind != "number" else ""
         yield Objection(
-            f"{_subject(asked)} {format_value(value, asked.kind, units)} is unusual: {usual} is usual "
+            f"{_subject(asked)} {amount} is unusual: {usual} is usual "
             f"for this profile.{meant}{again}"
         )
 
 
 def _usual(asked: AskedQuantity, known: KnownAnswers) -> str:
-    """What is usual for the profile, "12 in to 36 in"; empty without one."""
+    """Usual range of the profile, "12 in to 36 in"; empty without a profile."""
     if known.profile is None:
         return ""
     ends = (format_value(end, asked.kind, known.units) for end in known.profile.ranges[asked.name])
@@ -164,7 +165,7 @@ def _usual(asked: AskedQuantity, known: KnownAnswers) -> str:
 
 
 def format_value(value: float, kind: str, units: LengthUnit) -> str:
-    """A quantity in tape terms."""
+    """A quantity as an instrument reads it."""
     if kind == "slope":
         return format_angle(value)
     return f"{value:g}" if kind == "number" else format_length(value, units)
@@ -176,7 +177,7 @@ def _subject(asked: AskedQuantity) -> str:
 
 
 def _impossible(value: float, asked: AskedQuantity) -> str:
-    """Why a value cannot be, "" where it can."""
+    """Reason that a value is impossible; empty where it is possible."""
     if asked.kind == "slope":
         return "" if abs(value) < STEEPEST else "a bar that steep holds nothing sideways."
     if asked.kind == "number":
@@ -195,7 +196,7 @@ def _impossible(value: float, asked: AskedQuantity) -> str:
 
 
 def _other_unit(answer: TypedQuantity, asked: AskedQuantity, known: KnownAnswers) -> str:
-    """Asks whether a bare number was meant in the other unit, where that would be usual."""
+    """Question about the other unit, where a bare number would be usual in it; else empty."""
     if known.profile is None or not answer.bare or asked.kind == "number":
         return ""
     smallest, largest = known.profile.ranges[asked.name]
@@ -211,9 +212,11 @@ def _scatter(reading: Reading, instruments: Instruments, units: LengthUnit) -> I
         return
     least, most = min(reading.repeats), max(reading.repeats)
     claimed = claimed_uncertainty(reading.kind, instruments)
+    spread, low, high, expected = (
+        format_value(value, reading.kind, units) for value in (most - least, least, most, claimed)
+    )
     yield Objection(
-        f"The repeats lie {format_value(most - least, reading.kind, units)} apart "
-        f"({format_value(least, reading.kind, units)} to {format_value(most, reading.kind, units)}); the "
-        f"instruments claim about {format_value(claimed, reading.kind, units)} each time. Sight the same "
-        "centre and take it once more; kept like this, the scatter counts as the doubt."
+        f"The repeats lie {spread} apart ({low} to {high}). The instruments claim about {expected} "
+        "each time. Sight the same centre and take it once more. If you keep the repeats, their "
+        "scatter counts as the doubt."
     )

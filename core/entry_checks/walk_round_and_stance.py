@@ -1,4 +1,4 @@
-"""Answers of the walk-round and the stance: what will hold the verdict back is said at once."""
+"""Checks of the walk-round and the stance: a failure that will hold the verdict back."""
 
 from collections.abc import Iterator
 
@@ -6,7 +6,7 @@ from core.documents.document import value_at
 from core.documents.entries import EntryError
 from core.entry_checks.known import KnownAnswers
 from core.entry_checks.outcome import Objection
-from core.entry_checks.rule import ROUNDING, format_tape
+from core.entry_checks.rule import ROUNDING
 from core.readings import stance, walk_round
 from core.text.quantity import INCH
 
@@ -18,7 +18,7 @@ LENGTHS = {
     "walk_round.rim_size": (12 * INCH, 26 * INCH),
     "walk_round.linkage_play": (0.0, 3 * INCH),
 }
-"""Usual smallest and largest, mm (common practice, no source)."""
+"""Usual smallest and largest length, mm (common practice, no source)."""
 
 _PLAY_OF = {
     "walk_round.steering_wheel_diameter": "walk_round.rim_play",
@@ -26,10 +26,10 @@ _PLAY_OF = {
     "walk_round.rim_size": "walk_round.linkage_play",
     "walk_round.linkage_play": "walk_round.linkage_play",
 }
-"""The free play that a length decides about."""
+"""Paths of the free play that each length belongs to."""
 
 SIDE_TO_SIDE = INCH / 2
-"""Ride height left against right that is no longer usual (common practice, no source)."""
+"""mm; a larger difference of ride height left to right is unusual (common practice, no source)."""
 
 _NOT_SO = {
     "stance.level_floor": "Heights taken from a floor that is not level are wrong on one side.",
@@ -43,11 +43,11 @@ _NOT_SO = {
 STATEMENTS = {f"stance.{name}" for name in stance.STATEMENTS} | {
     f"walk_round.{name}" for name in walk_round.SEEN_TO
 }
-"""Paths of what is answered with yes or no."""
+"""Paths of the statements that are answered with yes or no."""
 
 
 def of_statement(path: str, is_so: bool) -> Iterator[Objection]:
-    """What a no means."""
+    """Objection to a statement that was answered with no."""
     if is_so:
         return
     if path == "stance.wheels_on_ground":
@@ -61,7 +61,7 @@ def of_statement(path: str, is_so: bool) -> Iterator[Objection]:
 
 
 def of_joint(state: str) -> Iterator[Objection]:
-    """What a loose joint means."""
+    """Objection to a loose joint."""
     if state == "loose":
         yield Objection(
             f"A loose joint feels like bump steer and spoils every reading taken at it. {HELD_BACK}"
@@ -69,15 +69,15 @@ def of_joint(state: str) -> Iterator[Objection]:
 
 
 def of_free_play(path: str, value: float, known: KnownAnswers) -> Iterator[Objection]:
-    """A length of the walk-round by itself, then against 49 CFR 570.7 and 570.60."""
+    """Objections to a length of the walk-round: by itself, then by 49 CFR 570.7 and 570.60."""
     smallest, largest = LENGTHS[path]
     if value < 0 or (value == 0 and smallest > 0):
         yield Objection("It has to be more than 0.", impossible=True)
     elif value > 4 * largest:
-        yield Objection(f"{format_tape(value, known)} cannot be that large.", impossible=True)
+        yield Objection(f"{known.tape(value)} cannot be that large.", impossible=True)
     elif not smallest - ROUNDING <= value <= largest + ROUNDING and path not in _failures(known):
         yield Objection(
-            f"{format_tape(value, known)} is unusual: {format_tape(smallest, known)} to {format_tape(largest, known)} "
+            f"{known.tape(value)} is unusual: {known.tape(smallest)} to {known.tape(largest)} "
             "is usual. Look at the tape and at the unit."
         )
     play = _PLAY_OF[path]
@@ -86,7 +86,7 @@ def of_free_play(path: str, value: float, known: KnownAnswers) -> Iterator[Objec
 
 
 def _is_heavy(known: KnownAnswers) -> bool:
-    """Whether the profile is of vehicles over 10,000 lb."""
+    """True if the profile is for vehicles over 10,000 lb."""
     return known.profile is not None and known.profile.over_10000_lb
 
 
@@ -98,38 +98,37 @@ def _failures(known: KnownAnswers) -> tuple[str, ...]:
 
 
 def _limit(play: str, known: KnownAnswers) -> str:
-    """By which rule the free play is too large."""
-    shown = format_tape(known.length(play) or 0.0, known)
+    """The free play with the limit that it exceeds, and the section of 49 CFR."""
+    play_words = known.tape(known.length(play) or 0.0)
     heavy = _is_heavy(known)
     section = "570.60" if heavy else "570.7"
     if play == "walk_round.rim_play":
         diameter = known.length("walk_round.steering_wheel_diameter")
-        limit = format_tape(walk_round.rim_play_limit(diameter), known)
-        wheel = format_tape(diameter, known) if diameter else "unknown"
+        limit = known.tape(walk_round.rim_play_limit(diameter))
+        wheel = known.tape(diameter) if diameter else "unknown"
         return (
-            f"Play of {shown} at the rim is over the {limit} of 49 CFR {section}(a) (steering "
+            f"Play of {play_words} at the rim is over the {limit} of 49 CFR {section}(a) (steering "
             f"wheel {wheel})."
         )
-    limit = format_tape(
-        walk_round.linkage_play_limit(heavy, known.length("walk_round.rim_size")), known
-    )
-    return f"Play of {shown} at the tyre is over the {limit} of 49 CFR {section}(b)."
+    rim_size = known.length("walk_round.rim_size")
+    limit = known.tape(walk_round.linkage_play_limit(heavy, rim_size))
+    return f"Play of {play_words} at the tyre is over the {limit} of 49 CFR {section}(b)."
 
 
 def of_ride_height(known: KnownAnswers) -> Iterator[Objection]:
-    """Left against right."""
+    """Objection to a difference of ride height between left and right."""
     left, right = (known.length(f"stance.ride_height.{side}") for side in ("left", "right"))
     if left is not None and right is not None and abs(left - right) > SIDE_TO_SIDE + ROUNDING:
         low = "left" if left < right else "right"
         yield Objection(
-            f"The {low} side stands {format_tape(abs(left - right), known)} lower; up to "
-            f"{format_tape(SIDE_TO_SIDE, known)} is usual. Look for a soft tyre, a tired spring, a load "
+            f"The {low} side stands {known.tape(abs(left - right))} lower; up to "
+            f"{known.tape(SIDE_TO_SIDE)} is usual. Look for a soft tyre, a tired spring, a load "
             "to one side, or two different points measured."
         )
 
 
 def of_layout(path: str, choice: str, known: KnownAnswers) -> Iterator[Objection]:
-    """A linkage that is not the profile's."""
+    """Objection to a layout that is not the profile's."""
     profile = known.profile
     if path == "layout.steering" and profile is not None and choice != profile.steering:
         yield Objection(
@@ -139,7 +138,7 @@ def of_layout(path: str, choice: str, known: KnownAnswers) -> Iterator[Objection
 
 
 def of_bent(link: str, is_bent: bool, known: KnownAnswers) -> Iterator[Objection]:
-    """A bent bar takes no angle finder."""
+    """Objection to a bent bar whose slope was read: an angle finder needs a straight bar."""
     if is_bent and value_at(known.document, f"readings.{link}.slope"):
         yield Objection(
             "An angle finder was read on this bar; on a bent one it reads something else, so that "

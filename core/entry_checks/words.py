@@ -20,7 +20,7 @@ _DISTANCE = re.compile(r"[0-9][0-9 ,.']*(?P<unit>km|kilomet(er|re)s?|mi|miles?)?
 
 
 def tag(text: str) -> Outcome:
-    """A tag that can name the vehicle's folder, in one way of writing accents."""
+    """Check a tag: it has to name a folder. Accents are kept in one Unicode form (NFC)."""
     text = unicodedata.normalize("NFC", text.strip())
     if not text:
         return Refused("nothing was typed: the tag names the vehicle's folder, like FG-3")
@@ -29,7 +29,7 @@ def tag(text: str) -> Outcome:
 
 
 def line(text: str) -> Outcome:
-    """A line of text that is not empty."""
+    """Check a line of text: it must not be empty."""
     text = " ".join(text.split())
     if not text:
         return Refused("nothing was typed: a few words or initials are enough")
@@ -37,7 +37,7 @@ def line(text: str) -> Outcome:
 
 
 def note(text: str) -> Outcome:
-    """Text of several lines, which may be empty."""
+    """Check a text of several lines, which may be empty."""
     return _clean("\n".join(part.rstrip() for part in text.splitlines()).strip(), LONGEST_NOTE)
 
 
@@ -52,7 +52,7 @@ def _clean(text: str, longest: int) -> Outcome:
 
 
 def odometer(text: str) -> Outcome:
-    """What the odometer shows, with its unit."""
+    """Check the reading of the odometer, with its unit."""
     text = " ".join(text.split())
     distance = _DISTANCE.fullmatch(text) if len(text) <= LONGEST_LINE else None
     if distance is None:
@@ -63,7 +63,7 @@ def odometer(text: str) -> Outcome:
 
 
 def one_of(text: str, choices: Collection[str]) -> str | Refused:
-    """One of some words, whatever its case."""
+    """The choice that a text names, in any case of letters; else why it is refused."""
     word = " ".join(text.split())
     for choice in choices:
         if word.casefold() == choice.casefold():
@@ -72,7 +72,7 @@ def one_of(text: str, choices: Collection[str]) -> str | Refused:
 
 
 def any_of(words: Sequence[str], choices: Collection[str]) -> Outcome:
-    """Any of some words, each once, in their order; none is an answer too."""
+    """Check several choices: each is kept once, in the given order; none at all is allowed."""
     given = [" ".join(word.split()) for word in words if word.strip()]
     for word in given:
         if word not in choices:
@@ -81,7 +81,7 @@ def any_of(words: Sequence[str], choices: Collection[str]) -> Outcome:
 
 
 def yes_or_no(answer: str | bool | Sequence[str]) -> bool | None:
-    """True or False, or None where the answer is neither."""
+    """True for yes, False for no, None for any other answer."""
     if isinstance(answer, bool):
         return answer
     word = "".join(answer).strip().casefold()

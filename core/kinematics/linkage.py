@@ -15,7 +15,7 @@ from core.kinematics.pivots import NEAR_BALL, RIDE_HEIGHT, Layout, pivots_of
 Array = np.ndarray[tuple[Any, ...], np.dtype[np.float64]]
 
 
-@dataclass(frozen=True, eq=False, repr=False)
+@dataclass(frozen=True, eq=False)
 class Linkage:
     """A track bar and a steering linkage at ride height.
 

@@ -13,7 +13,7 @@ RIDE_HEIGHT = "ride_height"
 
 
 class Layout(StrEnum):
-    """How the drag link reaches the axle."""
+    """Connection of the drag link to the axle."""
 
     KNUCKLE = "knuckle"
     TIE_ROD = "tie-rod"
@@ -21,7 +21,7 @@ class Layout(StrEnum):
 
 
 class Side(StrEnum):
-    """Which way an arm points from its shaft or kingpin."""
+    """Direction of an arm from its shaft or kingpin."""
 
     AHEAD = "ahead"
     BEHIND = "behind"

@@ -1,4 +1,4 @@
-"""Where everything that rides on the axle is, at some heave and roll; for pictures that move."""
+"""Places of the parts that move with the axle, at some heave and roll."""
 
 from collections.abc import Mapping
 from dataclasses import dataclass
@@ -52,7 +52,7 @@ def axle_points(
 def carried_point(
     linkage: Linkage, point: Array, heave: Array | float, roll: Array | float = 0.0
 ) -> Array:
-    """A point of the axle, array (..., 3) at ride height, where it is at some heave and roll."""
+    """Place of a point of the axle, array (..., 3) at ride height, at some heave and roll, mm."""
     shift = motion_at(linkage, heave, roll).axle_shift
     sine, cosine = np.sin(roll), np.cos(roll)
     x, y, z = point[..., 0], point[..., 1], point[..., 2] - linkage.hub_height
@@ -65,7 +65,7 @@ def carried_point(
 
 
 def _turned(ball: Array, arm: Array | float, side: int, steer: Array) -> Array:
-    """A ball turned about its upright kingpin, which stands one arm away from it."""
+    """Place of a ball after a turn about its upright kingpin, one arm's length away, mm."""
     lever = side * np.asarray(arm, dtype=float)
     x = ball[..., 0] + lever * (np.cos(steer) - 1)
     y = ball[..., 1] + lever * np.sin(steer)
@@ -74,7 +74,7 @@ def _turned(ball: Array, arm: Array | float, side: int, steer: Array) -> Array:
 
 @dataclass(frozen=True)
 class AxlePose:
-    """The axle at one heave and roll, with what that does to the steering.
+    """The axle at one heave and roll, with its effect on the steering.
 
     Attributes
     ----------
@@ -98,7 +98,7 @@ class AxlePose:
 
     @property
     def is_reached(self) -> bool:
-        """Whether every link reaches; otherwise points and angles are nan."""
+        """True if every link reaches; otherwise points and angles are nan."""
         return bool(np.isfinite([self.axle_shift, self.steer, self.toe_in_change]).all())
 
 

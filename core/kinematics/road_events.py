@@ -1,7 +1,7 @@
-"""What the driver meets on the road: a dip, a hard stop with nose dive.
+"""Events on the road: a dip, a hard stop with nose dive.
 
-A kinematic estimate: the wheels go where they point (no tyre slip), nothing gives (no
-compliance), and the driver holds the steering wheel still.
+The result is a kinematic estimate: the wheels go where they point (no tyre slip), no part gives
+(no compliance), and the driver holds the steering wheel still.
 """
 
 from dataclasses import dataclass
@@ -16,7 +16,7 @@ STEPS = 100
 1e-7 of themselves."""
 
 
-@dataclass(frozen=True, eq=False, repr=False)
+@dataclass(frozen=True)
 class Event:
     """A passage of suspension travel on the road.
 
@@ -46,9 +46,9 @@ class Event:
     deceleration: float
 
 
-@dataclass(frozen=True, eq=False, repr=False)
+@dataclass(frozen=True)
 class Course:
-    """Where an event leaves the vehicle; nan where a link cannot reach the event's travel.
+    """Course of the vehicle through an event; nan where a link cannot reach the event's travel.
 
     Attributes
     ----------
@@ -71,7 +71,7 @@ def drive(event: Event, linkage: Linkage, wheelbase: float) -> Course:
     and falls as a raised cosine and a speed that falls steadily; by Simpson's rule.
     """
     ends = np.cumsum([0.0, event.rise, event.hold, *([event.rise] if event.returns else [])])
-    if event.deceleration:  # a vehicle that comes to rest is a part of its own
+    if event.deceleration:  # the time after the vehicle has stopped is a part of its own
         ends = np.sort([*ends, min(event.speed / event.deceleration, ends[-1])])
     time = np.linspace(ends[:-1], ends[1:], STEPS + 1, axis=-1)
     steer = motion_at(linkage, heave_at(event, time)).steer
@@ -90,7 +90,7 @@ def heave_at(event: Event, time: Array) -> Array:
 
 
 def _integral(rate: Array, time: Array) -> Array:
-    """What a rate adds up to by each time, through arrays (parts, STEPS + 1) of equal steps."""
+    """Integral of a rate up to each time; arrays (parts, STEPS + 1) of equal steps."""
     step = np.diff(time[:, :2])
     first, middle, last = rate[:, :-2:2], rate[:, 1::2], rate[:, 2::2]
     strips = np.empty((len(time), STEPS))

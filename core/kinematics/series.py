@@ -1,4 +1,4 @@
-"""First and second order of the motion at ride height: the three rules as terms of a series.
+"""Series of the motion at ride height: the three rules are its first and second order.
 
 Derivatives of the exact model with respect to heave z, found by differentiating the distance
 equations, stations included. With both ends of each link at the same station they are
@@ -17,7 +17,7 @@ import numpy as np
 from core.kinematics.linkage import Array, Linkage, centre_distance
 
 
-@dataclass(frozen=True, eq=False, repr=False)
+@dataclass(frozen=True, eq=False)
 class Derivatives:
     """Arrays (...) of the linkage's leading shape.
 
@@ -47,8 +47,8 @@ def derivatives(linkage: Linkage) -> Derivatives:
     if linkage.near_ball is None:
         return Derivatives(walk, arc, far, far_second)
 
-    # The joint rides on the drag link: its frame end stands still, so the joint moves as the
-    # far ball does, less the part of the way it lies along the link.
+    # The joint is on the drag link, whose frame end stands still. So the joint takes the part of
+    # the far ball's movement that is left at its place along the link.
     whole = centre_distance(linkage.drag_link_frame, linkage.drag_link_axle)
     part = np.asarray(linkage.joint_from_far_ball, dtype=float) / whole
     joint = linkage.drag_link_axle - link * part[..., None]
@@ -71,7 +71,7 @@ def _turning(
     velocity: Array | float,
     acceleration: Array | float,
 ) -> tuple[Array, Array, Array, Array]:
-    """Turn of a lever whose ball keeps its distance from another point as the axle heaves.
+    """Turn of an arm whose ball keeps its distance from another point as the axle heaves.
 
     The ball moves by (-lever sin d, lever sin d', ...): at ride height its velocity is
     (0, lever d' + walk, 1) and its acceleration (-lever d'^2, lever d'' + arc, 0). From

@@ -1,4 +1,4 @@
-"""Where in its travel a link would bind: the axle can be moved no further by it."""
+"""Travel limits: the heave at which a link binds, so that the axle can move no further."""
 
 import numpy as np
 
@@ -6,7 +6,7 @@ from core.kinematics.linkage import Linkage
 from core.kinematics.motion import motion_at
 
 HALVINGS = 40
-"""Halvings of a step of the sweep, which place the limit to well under a micrometre."""
+"""Halvings of a step of the sweep; they give the limit to well under a micrometre."""
 
 
 def travel_limits(linkage: Linkage, droop: float, bump: float) -> tuple[float | None, float | None]:

@@ -1,4 +1,4 @@
-"""How a bar is set in length: a sleeve with two threads, or a single threaded end."""
+"""Adjusters of a bar's length: a sleeve with two threads, or a single threaded end."""
 
 import re
 from collections.abc import Mapping
@@ -15,7 +15,7 @@ AdjusterKind = Literal["sleeve", "one-end"]
 KINDS: tuple[AdjusterKind, ...] = ("sleeve", "one-end")
 
 COARSEST = INCH / 4
-"""mm a turn; what is typed beyond it is meant as turns to the inch, with their unit left out."""
+"""mm a turn; a larger number was typed as turns to the inch, without its unit."""
 
 _PER_INCH = re.compile(r"(.+?)\s*(?:(?:turns|threads)?\s*(?:per|/)\s*(?:in|inch)|tpi)\.?", re.I)
 
@@ -46,7 +46,7 @@ def thread_pitch(text: str) -> float:
     Raises
     ------
     QuantityError
-        It is neither, or no thread has it.
+        The text is neither, or no thread has such a pitch.
     """
     per_inch = _PER_INCH.fullmatch(text.strip())
     try:
@@ -69,7 +69,7 @@ def adjuster_at(tables: Mapping[str, Any], path: str) -> Adjuster:
 
 
 def adjusters_of(document: Mapping[str, Any], usual: Mapping[str, Adjuster]) -> dict[str, Adjuster]:
-    """The adjusters of a vehicle by link: what its document says of them, else what is usual.
+    """The adjusters of a vehicle by link: from its document, else the usual ones.
 
     Raises
     ------

@@ -1,4 +1,4 @@
-"""What a workshop can move: rises of one pivot, from a profile or a shop's own parts shelf."""
+"""Corrections: rises of one pivot that a workshop can make."""
 
 from dataclasses import dataclass
 
@@ -10,7 +10,7 @@ MOVABLE = (*PIVOTS, RIDE_HEIGHT)
 
 @dataclass(frozen=True)
 class Correction:
-    """One thing a workshop can move.
+    """A correction that a workshop can make.
 
     Attributes
     ----------
@@ -21,7 +21,7 @@ class Correction:
     rises : tuple of float
         Rises on offer, relative to where the pivot is now, up positive, mm.
     caution : str
-        Shown with every plan that uses it.
+        Said with every plan that uses it.
     not_with : tuple of str
         Names of corrections it cannot be combined with.
     """

@@ -1,11 +1,11 @@
-"""The limits a verdict is held to. They belong to the profile and are copied into the record."""
+"""Limits of the verdict. They belong to the profile and are copied into the record."""
 
 from dataclasses import dataclass
 
 
-@dataclass(frozen=True, eq=False, repr=False)
+@dataclass(frozen=True)
 class Limits:
-    """What counts as within.
+    """Limits of the rules and of the working travel.
 
     Attributes
     ----------
@@ -20,7 +20,7 @@ class Limits:
     toe_change : float
         Largest total toe-in change over the working travel, rad.
     working_bump, working_droop : float
-        The travel that ordinary driving uses, from ride height, mm.
+        Travel of ordinary driving, from ride height, mm.
     """
 
     parallel: float

@@ -48,7 +48,7 @@ def load_shelf(path: Path, folders: Sequence[Path]) -> tuple[Correction, ...]:
 
 
 def with_shelf(profile: Profile, shelf: Sequence[Correction]) -> Profile:
-    """The profile with a shop's own corrections; one of the same name takes its place."""
+    """The profile with a shop's own corrections, which replace those of the same name."""
     own = {correction.name for correction in shelf}
     others = (correction for correction in profile.corrections if correction.name not in own)
     return replace(profile, corrections=(*others, *shelf))

@@ -1,9 +1,8 @@
-"""Profiles: kinds of axle and steering, with what is usual, the limits, corrections and events.
+"""Profiles: kinds of axle and steering with usual ranges, limits, corrections and events.
 
-A profile is a TOML file in one of some folders and is known by the file's name. The shipped
-folder comes last; a shop's own folder stands before it. Where both have a profile of the same
-name the shop's is used, and `Profile.shop_own` says so wherever it is shown: nothing is
-replaced unseen.
+A profile is a TOML file in one of several folders; its name is the name of the file. The shipped
+folder comes last, after a shop's own folders. Where two folders have a profile of one name, the
+shop's is used, and `Profile.shop_own` says so.
 """
 
 from collections.abc import Callable, Mapping, Sequence
@@ -45,7 +44,7 @@ DEFAULTS = {
     "near_arm": "6 1/2 in",
     "joint_from_far_ball": "8 in",
 }
-"""What a profile assumes where nothing was measured, each with an example."""
+"""Keys of the defaults, each with an example."""
 
 RANGES: tuple[str, ...] = (
     *SURVEY,
@@ -60,7 +59,7 @@ RANGES: tuple[str, ...] = (
     "wheelbase",
     "ride_height",
 )
-"""Everything a profile says the usual range of, by the name of its reading."""
+"""Names of the readings that a profile has a usual range for."""
 
 _KNOWN = {
     *("name", "title", "purpose", "walk_round.over_10000_lb"),
@@ -81,7 +80,7 @@ class ProfileError(ValueError):
 
 @dataclass(frozen=True)
 class Defaults:
-    """What is assumed where nothing was measured: lengths in mm, the ratio a plain number."""
+    """Values that are assumed where nothing was measured: mm; the ratio is a plain number."""
 
     arm: float
     pitman_arm: float
@@ -94,7 +93,7 @@ class Defaults:
     joint_from_far_ball: float
 
     def __getitem__(self, reading: str) -> float:
-        """By the name of the reading it stands in for, such as "steering.arm"."""
+        """Default for a reading, by its name, such as "steering.arm"."""
         value: float = getattr(self, reading.rpartition(".")[2])
         return value
 
@@ -116,7 +115,7 @@ class Profile:
     instruments : Instruments
     limits : Limits
     over_10000_lb : bool
-        Held to 49 CFR 570.60 instead of 570.7.
+        49 CFR 570.60 applies instead of 570.7.
     adjusters : dict of Adjuster
         By link, "track_bar" and "drag_link".
     corrections : tuple of Correction
@@ -126,7 +125,7 @@ class Profile:
     shop_own : bool
         It comes from a shop's own folder.
     as_written : mapping
-        The file's tables, so that [limits] and [instruments] can be copied word for word.
+        Tables of the file, from which [limits] and [instruments] are copied word for word.
     """
 
     name: str
@@ -220,7 +219,7 @@ def _profile(tables: dict[str, Any], source: Path, shop_own: bool) -> Profile:
 
 
 def _parser(reading: str) -> tuple[Callable[[str], float], tuple[str, str]]:
-    """How the range of a reading is parsed, with an example of it."""
+    """Parser for the range of a reading, with an example of the range."""
     if reading == "steering.ratio":
         return quantity.parse_number, ("12", "22")
     if reading.endswith(".slope"):

@@ -1,4 +1,4 @@
-"""What is measured at the vehicle, and how well an instrument reads it.
+"""Readings of the vehicle, and the uncertainty of the instruments.
 
 In: A document.
 Out: Readings with their standard uncertainty; what the walk-round and the stance failed on.

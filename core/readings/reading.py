@@ -1,4 +1,4 @@
-"""One reading of a tape or an angle finder, and how sure it is.
+"""A reading of a tape or an angle finder, with its standard uncertainty.
 
 Standard uncertainties are Type B evaluations of rectangular half-widths w: u = w / sqrt(3)
 (GUM, JCGM 100:2008, 4.3.7). A repeat means that the tape was taken off and the pivot centre
@@ -12,9 +12,9 @@ from typing import Literal
 Kind = Literal["height", "offset", "station", "length", "slope", "brace"]
 
 
-@dataclass(frozen=True, eq=False, repr=False)
+@dataclass(frozen=True)
 class Instruments:
-    """What the tape and the angle finder can resolve.
+    """Resolution of the tape and the angle finder.
 
     Attributes
     ----------
@@ -37,9 +37,18 @@ class Instruments:
     seating: float
 
 
-@dataclass(frozen=True, eq=False, repr=False)
+@dataclass(frozen=True)
 class Reading:
-    """A reading with its repeats, in mm (slopes in rad)."""
+    """A reading with its repeats.
+
+    Attributes
+    ----------
+    name : str
+        "track_bar.frame.height"
+    kind : Kind
+    repeats : tuple of float
+        mm, or rad for a slope.
+    """
 
     name: str
     kind: Kind
@@ -60,7 +69,7 @@ class Reading:
         return sqrt(sum((repeat - mean) ** 2 for repeat in self.repeats) / (count - 1))
 
     def repeated(self, times: int) -> "Reading":
-        """The reading taken some times more, each time with its mean."""
+        """The reading with some more repeats, each of them its mean."""
         return Reading(self.name, self.kind, self.repeats + (self.value,) * times)
 
 
@@ -84,7 +93,7 @@ def claimed_uncertainty(kind: Kind, instruments: Instruments) -> float:
 
 
 def repeats_scatter(reading: Reading, instruments: Instruments) -> bool:
-    """Whether the repeats disagree by more than the instruments claim."""
+    """True if the repeats disagree by more than the instruments claim."""
     return reading.scatter > claimed_uncertainty(reading.kind, instruments)
 
 
@@ -93,5 +102,5 @@ def standard_uncertainty(reading: Reading, instruments: Instruments) -> float:
 
     Where the scatter is larger than the instruments claim, the scatter takes its place.
     """
-    one = max(claimed_uncertainty(reading.kind, instruments), reading.scatter)
-    return one / sqrt(len(reading.repeats))
+    single = max(claimed_uncertainty(reading.kind, instruments), reading.scatter)
+    return single / sqrt(len(reading.repeats))

@@ -1,6 +1,6 @@
-"""How the vehicle has to stand so that its links carry their ride-height angles.
+"""The stance: statements that have to be true so that the links lie at their ride-height angles.
 
-All of it is common practice in the trade, without a published source.
+All of them are common practice, no source.
 """
 
 from collections.abc import Mapping
@@ -19,9 +19,9 @@ STATEMENTS = (
 
 
 def failures(document: Mapping[str, Any]) -> tuple[str, ...]:
-    """Every statement of the stance that was answered with no, as "stance.wheels_on_ground".
+    """Paths of the statements that were answered with no, "stance.wheels_on_ground".
 
-    Each of them holds the verdict back; what was not answered does not. Raises
+    Each of them holds the verdict back; a statement without an answer does not. Raises
     core.documents.entries.EntryError where an answer is neither true nor false.
     """
     paths = (f"stance.{statement}" for statement in STATEMENTS)

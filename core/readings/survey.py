@@ -1,7 +1,7 @@
-"""The survey: every reading of tape and angle finder that can be taken of the pivots.
+"""The survey: all readings that tape and angle finder can take of the pivots.
 
-A reading is known by its name, "track_bar.frame.height"; in a record it stands at
-"readings." + name, as a list of repeats.
+A reading has a name, "track_bar.frame.height". Its path in a record is "readings." + name, and its
+value there is a list of repeats.
 """
 
 from collections.abc import Mapping
@@ -20,7 +20,7 @@ BRACES = {
     "braces.axle_ends": ("track_bar.axle", "drag_link.axle"),
     "braces.frame_to_axle": ("track_bar.frame", "drag_link.axle"),
 }
-"""Tape distances across, and the pivots they run between."""
+"""Braces, and the two pivots that each runs between."""
 
 COORDINATES: tuple[Kind, ...] = ("height", "offset", "station")
 
@@ -30,14 +30,14 @@ SURVEY: dict[str, Kind] = {
     **{f"{link}.slope": "slope" for link in LINKS},
     **dict.fromkeys(BRACES, "brace"),
 }
-"""Every reading of the survey by name, with its kind."""
+"""Kind of every reading of the survey, by name."""
 
 WHEELS: dict[str, Kind] = {
     "wheels.hub_height": "height",
     "wheels.left_offset": "offset",
     "wheels.right_offset": "offset",
 }
-"""Readings of the wheels, which place the vehicle's centre plane."""
+"""Kind of every reading of the wheels, by name; they place the vehicle's centre plane."""
 
 
 def reading_at(document: Mapping[str, Any], name: str, kind: Kind) -> Reading | None:
@@ -46,7 +46,7 @@ def reading_at(document: Mapping[str, Any], name: str, kind: Kind) -> Reading | 
     Raises
     ------
     core.documents.entries.EntryError
-        It is there and is not a list of quantities of its kind.
+        The entry is not a list of quantities of its kind.
     """
     path = f"readings.{name}"
     if kind == "slope":
@@ -58,9 +58,9 @@ def reading_at(document: Mapping[str, Any], name: str, kind: Kind) -> Reading | 
 
 
 def readings_in(document: Mapping[str, Any], layout: str = "inverted-y") -> tuple[Reading, ...]:
-    """Every survey reading of a document that counts for a layout, in the order of SURVEY.
+    """Survey readings of a document that count for a layout, in the order of SURVEY.
 
-    The near ball counts for the inverted-Y alone, and the angle finder not on a bent bar.
+    The near ball counts only for the inverted-Y. A slope does not count on a bent bar.
     """
     bent = {link for link in LINKS if flag_at(document, f"readings.{link}.bent")}
     taken = (

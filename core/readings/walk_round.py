@@ -1,9 +1,9 @@
-"""The walk-round before any geometry: free play, joints, bolts and tyres.
+"""The walk-round before all geometry: free play, joints, bolts and tyres.
 
 Limits of free play are those of 49 CFR 570.7 (vehicles of 10,000 lb gross vehicle weight rating
 or less) and 49 CFR 570.60 (over 10,000 lb). Local inspection codes differ and come first.
-49 CFR 570.7(d), toe against the maker's figure, is left to the alignment bench: no static toe
-is taken here.
+The alignment bench checks 49 CFR 570.7(d), toe against the maker's figure; Evenarc takes no static
+toe.
 """
 
 from collections.abc import Mapping
@@ -31,7 +31,7 @@ def rim_play_limit(wheel_diameter: float | None) -> float:
 
     49 CFR 570.7(a), the same table in 570.60(a): 2 in up to a diameter of 16 in, 2 1/4 in at
     18 in, 2 1/2 in at 20 in, 2 3/4 in at 22 in. Between the diameters listed the smaller one's
-    limit counts, and where the diameter is not known the smallest of all.
+    limit counts. Where the diameter is not known, the smallest limit counts.
 
     Parameters
     ----------
@@ -65,12 +65,12 @@ def linkage_play_limit(over_10000_lb: bool, rim_size: float | None = None) -> fl
 
 
 def failures(document: Mapping[str, Any], is_heavy: bool) -> tuple[str, ...]:
-    """Everything in the walk-round that holds the verdict back.
+    """Paths of the failures of the walk-round, each of which holds the verdict back.
 
     Parameters
     ----------
     document : mapping
-        What was not looked at is no failure.
+        A part without an answer is no failure.
     is_heavy : bool
         Gross vehicle weight rating over 10,000 lb, which decides between the two regulations
         where the document does not say it (a record does).
@@ -83,7 +83,7 @@ def failures(document: Mapping[str, Any], is_heavy: bool) -> tuple[str, ...]:
     Raises
     ------
     core.documents.entries.EntryError
-        Something is not what it should be.
+        An entry is faulty.
     """
     said = flag_at(document, OVER_10000_LB)
     heavy = is_heavy if said is None else said

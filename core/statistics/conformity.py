@@ -1,4 +1,4 @@
-"""Decisions by probability of conformity (JCGM 106:2012), and their words."""
+"""Decisions by probability of conformity (JCGM 106:2012)."""
 
 from collections.abc import Sequence
 from dataclasses import dataclass
@@ -8,7 +8,7 @@ from core.statistics.distributions import normal_cdf
 
 
 class Conformity(StrEnum):
-    """What can be said of a value that is held to a limit."""
+    """Decision on a value and its limit."""
 
     WITHIN = "within"
     OUT = "out"
@@ -16,12 +16,12 @@ class Conformity(StrEnum):
 
 
 SURE = 0.95
-"""Probability from which a rule is called within, and below one less which it is called out."""
+"""Probability from which a value is within; one less it, the probability up to which it is out."""
 
 
-@dataclass(frozen=True, eq=False, repr=False)
+@dataclass(frozen=True)
 class Ruling:
-    """A value held to its limit.
+    """A value with its limit and the probability that it conforms.
 
     Attributes
     ----------
@@ -57,7 +57,7 @@ def probability_between(value: float, u: float, low: float, high: float) -> floa
 
 
 def magnitude_ruling(value: float, u: float, limit: float) -> Ruling:
-    """A signed quantity held to a limit on its magnitude."""
+    """Ruling on a signed value whose magnitude has a limit."""
     return Ruling(value, limit, u, probability_between(value, u, -limit, limit))
 
 

@@ -1,6 +1,6 @@
-"""The two distributions that decisions need, from closed forms, so that nothing large is loaded.
+"""The normal and the chi-square distribution in closed form.
 
-Held to scipy.stats in the tests.
+The tests check them against scipy.stats.
 """
 
 from functools import cache
@@ -28,7 +28,7 @@ def chi_square_sf(x: float, degrees: int) -> float:
 
 @cache
 def chi_square_limit(degrees: int, risk: float = 0.001) -> float:
-    """Value that chi-square exceeds with probability `risk`; 0 for no degrees of freedom."""
+    """Value that chi-square exceeds with probability `risk`; 0 for 0 degrees of freedom."""
     if degrees == 0:
         return 0.0
     low, high = 0.0, 1.0

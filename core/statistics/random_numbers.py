@@ -13,13 +13,13 @@ Array = NDArray[np.float64]
 
 
 def uniform(count: int, seed: int) -> Array:
-    """Numbers equally likely anywhere above 0 and up to 1, array (count,)."""
+    """Uniform random numbers in (0, 1], array (count,)."""
     whole = np.frombuffer(Random(seed).randbytes(8 * count), dtype="<u8") >> np.uint64(11)
     return np.asarray((whole + 1.0) * 2.0**-53)
 
 
 def standard_normal(shape: tuple[int, int], seed: int) -> Array:
-    """Standard normal numbers, by the transform of G. E. P. Box and M. E. Muller (1958).
+    """Standard normal random numbers, by the transform of G. E. P. Box and M. E. Muller (1958).
 
     Parameters
     ----------

@@ -1,13 +1,13 @@
-"""Text from a keyboard or a file, made fit to be shown."""
+"""Text from a keyboard or a file, made safe to display."""
 
 
 def plain(text: object, longest: int = 60) -> str:
-    """One line that is safe to print: control characters escaped, cut when too long.
+    """One line that is safe to print: control characters are escaped, a long text is cut.
 
     Parameters
     ----------
     text : object
-        What was typed or read; anything but a string is shown as ``str`` writes it.
+        Typed text or a value; a value is written as by ``str``.
     longest : int
         Characters kept before the cut.
 
@@ -17,8 +17,8 @@ def plain(text: object, longest: int = 60) -> str:
         Text without control, formatting or direction characters.
     """
     whole = str(text)
-    shown = "".join(_plain_character(character) for character in whole[:longest])
-    return shown + "…" if len(whole) > longest else shown
+    text_line = "".join(_plain_character(character) for character in whole[:longest])
+    return text_line + "…" if len(whole) > longest else text_line
 
 
 def _plain_character(character: str) -> str:

@@ -1,8 +1,8 @@
-"""Quantities as a tape is read: text to mm, rad and s, and back.
+"""Quantities: text as a tape reads to mm, rad and s, and back.
 
-Inside Evenarc everything is in mm, rad and s. A quantity is written "number unit", the number
+Inside Evenarc every quantity is in mm, rad and s. A quantity is written "number unit", the number
 decimal (17.625), a fraction (5/8) or mixed (17 5/8); feet and inches go together (1' 5 5/8").
-The common units are an exact table here; any other is asked of pint, imported only then.
+The common units are an exact table here. Pint converts any other unit; it is imported only then.
 Inch, foot, mile: exact since the international yard and pound agreement of 1959 (NIST SP 811,
 appendix B.6); standard gravity 9.80665 m/s2: BIPM SI brochure, CGPM 1901.
 """
@@ -27,7 +27,7 @@ INCH = 25.4
 
 
 class QuantityError(ValueError):
-    """The text is no quantity of the kind asked for; the message is one line that says why."""
+    """The text is no quantity of the kind asked for; the message is one line with the reason."""
 
 
 class _Kind(NamedTuple):
@@ -76,7 +76,7 @@ _FEET_AND_INCHES = re.compile(
     rf"{_SIGN}(?P<feet>[0-9]+) ?(?:'|ft\.?|foot|feet) ?-? ?{_VALUE} ?(?:\"|inch|inches|in\.?)?",
     re.IGNORECASE,
 )
-# Only plain unit names go to pint: its parser would also work out powers and products.
+# Only plain unit names go to pint: its parser would also evaluate powers and products.
 _UNIT_FOR_PINT = r"[a-zµ]{1,20}(?: ?/ ?[a-z]{1,20}(?:\^?[23])?)?"
 
 _SAME = str.maketrans(
@@ -138,9 +138,9 @@ def split_repeats(text: str) -> tuple[str, ...]:
 
 
 def with_unit(text: str, unit: str) -> str:
-    """The same text, a bare number followed by its unit.
+    """The text of a quantity, with a unit added to a bare number.
 
-    What is kept this way means the same after the session's units are switched.
+    Such a text means the same after the units of the session are switched.
     Raises QuantityError when the text is no quantity.
     """
     kind = _UNITS[unit][0]
@@ -155,7 +155,7 @@ def other_unit(unit: LengthUnit) -> LengthUnit:
 
 
 def format_length(mm: float, unit: LengthUnit, decimals: int = 0) -> str:
-    """Length as a tape reads it.
+    """Length in words, as a tape reads.
 
     Parameters
     ----------
@@ -189,8 +189,8 @@ def format_angle(rad: float, decimals: int = 1) -> str:
 
 
 def _fixed(value: float, decimals: int) -> str:
-    shown = f"{value:.{decimals}f}"
-    return shown if shown.strip("-0.") else shown.lstrip("-")  # never "-0"
+    figure = f"{value:.{decimals}f}"
+    return figure if figure.strip("-0.") else figure.lstrip("-")  # never "-0"
 
 
 def _parse(text: str, kind: _Kind, bare: str | None) -> float:
@@ -227,7 +227,7 @@ def _split(text: str, kind: _Kind) -> tuple[Fraction, str]:
 
 
 def _spelled_plainly(text: str) -> str:
-    """One way of writing minus, primes, degrees and fractions, single spaces."""
+    """The text with one form of minus, prime, degree and fraction, and single spaces."""
     spelled = "".join(_vulgar_fraction(character) for character in text).translate(_SAME)
     return re.sub(" +", " ", spelled.replace("''", '"')).strip()
 
@@ -263,7 +263,7 @@ def _without_comma(plainly: str) -> str:
 
 
 def _factor(unit: str, kind: _Kind) -> _Factor:
-    """What one `unit` is in the inside unit of its kind."""
+    """Size of a unit in the inside unit of its kind."""
     known = _UNITS.get(re.sub(" ?/ ?", "/", unit.casefold()))
     if known is None:
         return _factor_by_pint(unit, kind)

@@ -16,6 +16,7 @@ from core.documents.record import read_document
 from core.profiles.profile import load_profile
 from core.verdict.assess import assess
 from tests.wizard.tui.driving import draft_at, type_text
+from wizard.commands import application
 from wizard.locations import PROFILES
 from wizard.tui.app import EvenarcApp
 from wizard.tui.screens.travel import TravelScreen
@@ -36,7 +37,7 @@ class WatchedApp(EvenarcApp):
     CSS_PATH = Path(wizard.__file__).parent / "tui" / "evenarc.tcss"
 
     def __init__(self, files):
-        super().__init__(files, [PROFILES])
+        super().__init__(application(files, [PROFILES]).surroundings)
         self.painted = []
 
     def _display(self, screen, renderable):
@@ -54,7 +55,7 @@ async def from_key_to_verdict(files, size):
     path = draft_at(files, "readings.travel.droop")
     app = WatchedApp(files)
     async with app.run_test(size=size) as pilot:
-        app.go_on(path)
+        app.resume(path)
         await pilot.pause()
         await type_text(pilot, "5")
         await pilot.press("enter")
@@ -85,11 +86,11 @@ async def test_time_of_a_frame_of_the_travel(tmp_path):
         screen = TravelScreen(verdict, "in", "FG-3")
         await app.push_screen(screen)
         await pilot.pause()
-        ride, times = screen.ride.playing("heave"), []
+        state, times = screen.state.playing("heave"), []
         for _ in range(60):
-            ride = ride.after(1 / 30)
+            state = state.after(1 / 30)
             begun, count = time.perf_counter(), len(app.painted)
-            screen.go(ride)
+            screen.show(state)
             while len(app.painted) == count:
                 await pilot.pause(0)
             times.append(app.painted[-1][1] - begun)

@@ -80,7 +80,7 @@ async def bench(pilot: Pilot[None], files: Path) -> None:
 
 async def compared(pilot: Pilot[None], files: Path) -> None:
     """Before beside after the fix."""
-    app(pilot).lay_beside(fg_1.LIFTED.path_in(files), fg_1.FIXED.path_in(files))
+    app(pilot).compare_both(fg_1.LIFTED.path_in(files), fg_1.FIXED.path_in(files))
 
 
 PICTURES = (

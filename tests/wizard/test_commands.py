@@ -1,4 +1,4 @@
-"""The command line: what it takes, what it says, and what it does not load."""
+"""The command line: its arguments, its help, its refusals, and the libraries it loads."""
 
 import subprocess
 import sys
@@ -13,7 +13,7 @@ from wizard.locations import files_folder
 
 
 def run(*arguments):
-    """`evenarc` in a process of its own, without a terminal."""
+    """Run `evenarc` in its own process, without a terminal."""
     return subprocess.run(
         [sys.executable, "-m", "wizard.commands", *arguments],
         capture_output=True,
@@ -23,7 +23,7 @@ def run(*arguments):
     )
 
 
-def test_version():
+def test_the_version_is_printed():
     ran = run("--version")
     assert (ran.returncode, ran.stdout.strip()) == (0, f"evenarc {__version__}")
 
@@ -33,10 +33,10 @@ def test_help_names_every_command_and_explains_it(command, capsys):
     with pytest.raises(SystemExit) as whole:
         main(["--help"])
     assert command in capsys.readouterr().out
-    with pytest.raises(SystemExit) as one:
+    with pytest.raises(SystemExit) as of_command:
         main([command, "--help"])
     assert "--files" in capsys.readouterr().out
-    assert whole.value.code == one.value.code == 0
+    assert whole.value.code == of_command.value.code == 0
 
 
 @pytest.mark.parametrize(
@@ -47,18 +47,18 @@ def test_help_names_every_command_and_explains_it(command, capsys):
         ["check", "r.toml", "--files", "a", "--profiles", "b"],
     ],
 )
-def test_places_may_stand_before_and_after_a_command(arguments):
-    given = parser().parse_args(arguments)
-    assert (given.files, given.profiles) == ("a", [Path("b")])
+def test_folder_options_are_taken_before_and_after_a_command(arguments):
+    options = parser().parse_args(arguments)
+    assert (options.files, options.profiles) == ("a", [Path("b")])
 
 
-def test_files_that_are_blank_count_as_not_said(monkeypatch, tmp_path):
+def test_a_blank_files_option_counts_as_missing(monkeypatch, tmp_path):
     monkeypatch.setenv("EVENARC_FILES", str(tmp_path))
     assert files_folder(parser().parse_args(["--files", " "]).files) == tmp_path
 
 
 @pytest.mark.parametrize("arguments", [["swim"], ["check"], ["compare", "one.toml"], ["--fils"]])
-def test_what_is_no_command_is_refused_with_exit_2(arguments, capsys):
+def test_a_wrong_command_is_refused_with_exit_code_2(arguments, capsys):
     with pytest.raises(SystemExit) as refusal:
         main(arguments)
     assert refusal.value.code == CANNOT_READ
@@ -66,7 +66,7 @@ def test_what_is_no_command_is_refused_with_exit_2(arguments, capsys):
 
 
 @pytest.mark.parametrize("arguments", [[], ["measure"], ["demo"]])
-def test_without_a_terminal_the_wizard_says_so_in_one_line(arguments):
+def test_the_wizard_is_refused_in_one_line_without_a_terminal(arguments):
     ran = run(*arguments)
     assert ran.returncode == CANNOT_READ
     assert ran.stderr.count("\n") == 1
@@ -82,7 +82,7 @@ def test_without_a_terminal_the_wizard_says_so_in_one_line(arguments):
         ["page", "none.toml", "none.html"],
     ],
 )
-def test_a_record_that_is_not_there_is_one_line_and_exit_2(arguments):
+def test_a_missing_record_is_refused_in_one_line_with_exit_code_2(arguments):
     ran = run(*arguments)
     assert ran.returncode == CANNOT_READ
     assert ran.stderr.count("\n") == 1
@@ -90,10 +90,12 @@ def test_a_record_that_is_not_there_is_one_line_and_exit_2(arguments):
     assert "Traceback" not in ran.stderr
 
 
-def test_check_loads_neither_screens_nor_pint():
-    looks = (
+def test_a_refused_check_loads_neither_textual_nor_pint_nor_rich():
+    program = (
         "import sys; from wizard.commands import main; main(['check', 'none.toml']); "
         "print([name for name in ('textual', 'pint', 'rich') if name in sys.modules])"
     )
-    ran = subprocess.run([sys.executable, "-c", looks], capture_output=True, text=True, check=False)
+    ran = subprocess.run(
+        [sys.executable, "-c", program], capture_output=True, text=True, check=False
+    )
     assert ran.stdout.strip() == "[]"

@@ -1,5 +1,5 @@
-import subprocess
-import sys
+"""Places of files: options, variables and defaults."""
+
 from pathlib import Path
 
 from wizard import locations
@@ -12,14 +12,14 @@ def test_the_option_comes_before_the_variable(tmp_path, monkeypatch):
     assert locations.files_folder(" ") == tmp_path / "variable"
 
 
-def test_a_path_is_made_whole(tmp_path, monkeypatch):
+def test_a_relative_path_and_a_home_folder_become_absolute(tmp_path, monkeypatch):
     monkeypatch.setenv("HOME", str(tmp_path))
     monkeypatch.chdir(tmp_path)
     assert locations.files_folder("~/records") == tmp_path / "records"
     assert locations.files_folder("records") == tmp_path / "records"
 
 
-def test_without_a_choice_the_system_says_where(tmp_path, monkeypatch):
+def test_the_default_is_the_data_folder_of_the_system(tmp_path, monkeypatch):
     monkeypatch.setenv("EVENARC_FILES", "")
     monkeypatch.setenv("HOME", str(tmp_path))
     monkeypatch.setenv("XDG_DATA_HOME", str(tmp_path / "data"))
@@ -29,20 +29,12 @@ def test_without_a_choice_the_system_says_where(tmp_path, monkeypatch):
     assert not folder.exists()
 
 
-def test_the_system_is_asked_only_when_nothing_was_chosen():
-    program = (
-        "import sys; from wizard import locations; locations.files_folder('x')\n"
-        "assert 'platformdirs' not in sys.modules\n"
-    )
-    subprocess.run([sys.executable, "-c", program], check=True, timeout=60)
-
-
-def test_what_is_delivered_is_there():
+def test_profiles_and_demo_sessions_exist():
     assert list(locations.PROFILES.glob("*.toml"))
     assert locations.DEMO_SESSIONS.is_dir()
 
 
-def test_a_workshops_own_profiles_come_first():
+def test_the_shops_own_profiles_come_first():
     files = Path("files")
     assert locations.profile_folders(files) == (files / "shop" / "profiles", locations.PROFILES)
     assert locations.parts_shelf(files) == files / "shop" / "parts_shelf.toml"

@@ -1,4 +1,4 @@
-"""Where what a command says cannot be written, or is not read to its end."""
+"""Output that cannot be written or is not read to its end."""
 
 import os
 import subprocess
@@ -11,22 +11,28 @@ from tests.wizard.tui.looking import DEMO
 from wizard.exit_codes import CANNOT_READ
 from wizard.locations import DEMO_SESSIONS
 
-TRUE = str(DEMO["as built"].path_in(DEMO_SESSIONS))
-COMMANDS = (["check", TRUE], ["check", "--json", TRUE], ["compare", TRUE, TRUE], ["fix", TRUE])
+RECORD = str(DEMO["as built"].path_in(DEMO_SESSIONS))
+COMMANDS = (
+    ["check", RECORD],
+    ["check", "--json", RECORD],
+    ["compare", RECORD, RECORD],
+    ["fix", RECORD],
+)
 
 
-def evenarc(arguments, **others):
+def evenarc(arguments, **options):
+    """Run `evenarc` in its own process."""
     return subprocess.run(
         [sys.executable, "-m", "wizard.commands", *arguments],
         stderr=subprocess.PIPE,
         text=True,
         check=False,
-        **others,
+        **options,
     )
 
 
-@pytest.mark.parametrize("arguments", COMMANDS, ids=lambda one: " ".join(one[:2]))
-def test_a_reader_that_has_seen_enough(arguments):
+@pytest.mark.parametrize("arguments", COMMANDS, ids=lambda arguments: " ".join(arguments[:2]))
+def test_a_reader_that_stops_early_causes_no_message(arguments):
     reading, writing = os.pipe()
     os.close(reading)
     ran = evenarc(arguments, stdout=writing)
@@ -35,8 +41,8 @@ def test_a_reader_that_has_seen_enough(arguments):
 
 
 @pytest.mark.skipif(not Path("/dev/full").exists(), reason="no device that is always full")
-@pytest.mark.parametrize("arguments", COMMANDS, ids=lambda one: " ".join(one[:2]))
-def test_a_disk_that_is_full(arguments):
+@pytest.mark.parametrize("arguments", COMMANDS, ids=lambda arguments: " ".join(arguments[:2]))
+def test_a_full_disk_is_reported_in_one_line(arguments):
     with Path("/dev/full").open("w") as full:
         ran = evenarc(arguments, stdout=full)
     assert ran.returncode == CANNOT_READ
@@ -45,12 +51,12 @@ def test_a_disk_that_is_full(arguments):
 
 
 @pytest.mark.parametrize("columns", ["0", "1", "-5", "x"])
-def test_a_width_that_cannot_be(columns):
-    ran = evenarc(["check", TRUE], stdout=subprocess.PIPE, env=os.environ | {"COLUMNS": columns})
+def test_an_impossible_width_is_ignored(columns):
+    ran = evenarc(["check", RECORD], stdout=subprocess.PIPE, env=os.environ | {"COLUMNS": columns})
     assert "✓ STEERS TRUE  FG-1" in ran.stdout
 
 
-def test_what_is_no_option_is_shown_as_text():
+def test_a_wrong_option_is_printed_as_plain_text():
     ran = evenarc(["--x\x1b[31m\a"], stdout=subprocess.PIPE)
     assert ran.returncode == CANNOT_READ
     assert "\x1b" not in ran.stderr

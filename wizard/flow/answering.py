@@ -1,6 +1,4 @@
-"""What becomes of an answer: the flow with it in, or why it is queried or refused."""
-
-from __future__ import annotations
+"""Answers to the question at hand: accepted, queried or refused."""
 
 from collections.abc import Sequence
 from contextlib import suppress
@@ -17,6 +15,7 @@ from core.fix.plan_record import filed_plan
 from core.profiles.profile import ProfileError, load_profile
 from core.text.plain_text import plain
 from wizard.flow import drafts
+from wizard.flow.drafts import SessionKind
 from wizard.flow.flow import Flow
 from wizard.phrases.filed_plan import planned_words
 
@@ -26,36 +25,42 @@ LONGEST_REASON = 500
 
 def answer_question(
     flow: Flow,
-    given: Any,
+    answer: Any,
     profile_folders: Sequence[Path],
     files: Path | None = None,
     earlier: Document | None = None,
 ) -> Flow | Queried | Refused:
-    """The question at hand answered, if the core has nothing against it.
+    """Check an answer to the question at hand and take it if nothing is against it.
 
     Parameters
     ----------
     flow : Flow
-    given : str, bool or list of str
-        As typed or chosen.
+        The session, at the question.
+    answer : str, bool or list of str
+        The answer as typed or chosen.
     profile_folders : sequence of Path
-        Where a profile that is chosen is looked for.
+        Folders in which a chosen profile is looked for.
     files : Path, optional
-        Where a vehicle that was measured before is looked for.
+        Files folder in which earlier sessions of the vehicle are looked for.
     earlier : mapping, optional
-        The session that is measured again.
+        Record of the session that is measured again.
+
+    Returns
+    -------
+    Flow, Queried or Refused
+        The flow at its next question, or the reason why the answer was not taken.
     """
     question = flow.question
     try:
         if question.kind == "profile":
-            flow = flow.with_profile(load_profile(given, profile_folders))
-        outcome = check(question.path, given, flow.document, flow.profile)
-    except (ProfileError, EntryError) as error:  # EntryError: a draft that was edited by hand
+            flow = flow.with_profile(load_profile(answer, profile_folders))
+        outcome = check(question.path, answer, flow.document, flow.profile)
+    except (ProfileError, EntryError) as error:  # EntryError: the draft was edited by hand
         return Refused(str(error))
     if isinstance(outcome, Accepted) and question.path == "vehicle.tag" and files:
-        outcome = _measured_before(outcome, flow, files)
+        outcome = _query_known_tag(outcome, flow, files)
     if isinstance(outcome, Accepted) and question.path == "session.altered" and earlier:
-        outcome = _altered_as_planned(outcome, earlier)
+        outcome = _query_nothing_altered(outcome, earlier)
     if isinstance(outcome, Accepted):
         return accept_value(flow, outcome.value)
     if isinstance(outcome, Queried) and (reason := flow.reason_for(outcome.value)):
@@ -64,32 +69,40 @@ def answer_question(
 
 
 def keep_queried(flow: Flow, value: Any, reason: str) -> Flow | Refused:
-    """The question at hand answered with a value that was queried, if there is a reason for it."""
+    """Take a queried value with its reason; refuse it if the reason is missing or too long."""
     if not reason.strip():
         return Refused("a reason is needed: what was seen, in a few words")
     if len(reason.strip()) > LONGEST_REASON:
-        return Refused(f"a reason is {LONGEST_REASON} characters at most: the gist of it")
+        return Refused(f"the reason is too long: {LONGEST_REASON} characters at most")
     return accept_value(flow, value, plain(reason.strip(), LONGEST_REASON))
 
 
 def accept_value(flow: Flow, value: Any, reason: str = "") -> Flow:
-    """The question at hand answered with a value, and why it was kept if it was queried.
+    """Put a value into the session as the answer to the question at hand.
 
-    A session gets its id with the vehicle's tag; a re-measure loses what was taken over and does
-    not hold for a part that was altered.
+    The tag of a vehicle gives the session its id. An altered part of a re-measure removes the
+    values of that part that were copied from the earlier session.
+
+    Parameters
+    ----------
+    flow : Flow
+    value
+        The value for the document.
+    reason : str
+        Why the value was kept although it was queried.
     """
     answered = flow.answered(value, reason)
     document = answered.document
     if flow.question.path == "session.altered":
-        said = value_at(flow.document, "session.altered", ())
-        newly = [part for part in value if part not in said]
-        document = drafts.without_altered(document, newly)
+        already_altered = value_at(flow.document, "session.altered", ())
+        newly_altered = [part for part in value if part not in already_altered]
+        document = drafts.without_altered(document, newly_altered)
     return answered.with_document(drafts.with_id(document))
 
 
-def _measured_before(accepted: Accepted, flow: Flow, files: Path) -> Accepted | Queried:
-    """A tag that a filed session has, given to a first session, is more often a re-measure."""
-    if value_at(flow.document, "session.kind") != "first":
+def _query_known_tag(accepted: Accepted, flow: Flow, files: Path) -> Accepted | Queried:
+    """Query the tag of a first session if a filed session has the same tag."""
+    if value_at(flow.document, "session.kind") != SessionKind.FIRST:
         return accepted
     tag = str(accepted.value)
     with suppress(RecordError):
@@ -98,20 +111,21 @@ def _measured_before(accepted: Accepted, flow: Flow, files: Path) -> Accepted | 
                 last = f", last on {entry.opened:%Y-%m-%d}" if entry.opened else ""
                 return Queried(
                     accepted.value,
-                    f"{plain(tag)} was measured before{last}: to measure it again leave with F9 "
-                    "and press F6 on that session; keep it if this is to stand by itself",
+                    f"{plain(tag)} was measured before{last}. To measure it again, leave with F9 "
+                    "and press F6 on that session. "
+                    "Keep the tag if this is a separate first session",
                 )
     return accepted
 
 
-def _altered_as_planned(accepted: Accepted, earlier: Document) -> Accepted | Queried:
-    """Nothing altered, though something was planned, is more often forgotten than meant."""
+def _query_nothing_altered(accepted: Accepted, earlier: Document) -> Accepted | Queried:
+    """Query the answer "nothing altered" if the earlier session has a plan."""
     with suppress(EntryError):
         if not accepted.value and (planned := filed_plan(earlier)) and planned.moves:
             moves = planned_words(planned, units_of(earlier))
             return Queried(
                 accepted.value,
-                f"nothing is ticked, and the session before planned {moves}: tick what was moved, "
-                "or keep it if nothing was",
+                f"nothing is ticked, but the session before planned {moves}. "
+                "Tick the parts that were moved, or keep the answer if none was",
             )
     return accepted

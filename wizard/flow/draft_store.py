@@ -1,6 +1,4 @@
-"""The drafts this program works on: kept after every answer, and never over another program's."""
-
-from __future__ import annotations
+"""Drafts in a files folder: every answer is kept, and no other program's answers are lost."""
 
 from contextlib import suppress
 from pathlib import Path
@@ -9,62 +7,74 @@ from core.documents.document import Document, value_at
 from core.documents.record import RecordError, discard_draft, draft_path, record_path, save_draft
 from core.text.plain_text import plain
 
-ELSEWHERE = (
-    "was gone on with in another window; nothing is overwritten: leave with F9, and open it again "
-    "from the first page"
+CHANGED_ELSEWHERE = (
+    "was changed in another window. Nothing is overwritten. "
+    "Leave with F9, and open the session again from home"
 )
-FILED = "was filed from another window meanwhile; leave with F9, and open it from the first page"
+FILED_ELSEWHERE = (
+    "was filed from another window. Leave with F9, and open the filed session from home"
+)
 
 
 class DraftStore:
-    """Drafts in a files folder, and how this program last saw each of them on the disk.
+    """Drafts in a files folder, each with its content when this program last saw it.
 
     Parameters
     ----------
     files : Path
+        The folder of records and drafts.
     """
 
     def __init__(self, files: Path) -> None:
         self.files = files
-        self.seen: dict[Path, bytes] = {}
+        self._last_seen: dict[Path, bytes] = {}
 
-    def lay_out(self, path: Path) -> None:
-        """Remember how a draft is as it is opened."""
+    def remember(self, path: Path) -> None:
+        """Remember the content of a draft, so that a later change by another program is noticed."""
         with suppress(OSError):
-            self.seen[path] = path.read_bytes()
+            self._last_seen[path] = path.read_bytes()
 
     def keep(self, document: Document, before: Document | None = None) -> None:
-        """Put a draft on the disk; one under an earlier id goes. Without a tag nothing is kept.
+        """Keep the answers of a session on the disk. Without a tag nothing is kept.
+
+        Parameters
+        ----------
+        document : mapping
+            The session.
+        before : mapping, optional
+            The session before its last answer. If its id was another one, its draft is removed.
 
         Raises
         ------
         RecordError
-            It cannot be written, or another program has gone on with it; what was there stays.
+            The draft cannot be written, or another program has changed it. The file stays as it
+            was.
         """
-        name, earlier = value_at(document, "session.id"), value_at(before or {}, "session.id")
-        if name is not None:
-            self.check(document)
-            self.lay_out(save_draft(self.files, document))
-        if before is not None and earlier is not None and earlier != name:
+        session_id = value_at(document, "session.id")
+        earlier_id = value_at(before or {}, "session.id")
+        if session_id is not None:
+            self.check_unchanged(document)
+            self.remember(save_draft(self.files, document))
+        if before is not None and earlier_id is not None and earlier_id != session_id:
             discard_draft(self.files, before)
 
-    def holds(self, document: Document) -> bool:
-        """Whether a session is on the disk as a draft."""
+    def has_draft(self, document: Document) -> bool:
+        """True if the session is on the disk as a draft."""
         try:
             return draft_path(self.files, document).exists()
         except RecordError:  # it has no id yet
             return False
 
-    def check(self, document: Document) -> None:
-        """Raises RecordError where another program has gone on with a session, or filed it."""
+    def check_unchanged(self, document: Document) -> None:
+        """Raise RecordError if another program has changed or filed the session."""
         path = draft_path(self.files, document)
-        if path not in self.seen:
+        if path not in self._last_seen:
             return
         try:
-            there = path.read_bytes()
+            content = path.read_bytes()
         except OSError:
             if record_path(self.files, document).exists():
-                raise RecordError(f"{plain(path, 300)}: {FILED}") from None
+                raise RecordError(f"{plain(path, 300)}: {FILED_ELSEWHERE}") from None
             return
-        if there != self.seen[path]:
-            raise RecordError(f"{plain(path, 300)}: {ELSEWHERE}")
+        if content != self._last_seen[path]:
+            raise RecordError(f"{plain(path, 300)}: {CHANGED_ELSEWHERE}")

@@ -1,62 +1,75 @@
-"""A session that is not filed yet: begun, begun again from an earlier one."""
-
-from __future__ import annotations
+"""Documents of sessions that are not filed yet: new ones, and re-measures of earlier ones."""
 
 from collections.abc import Iterable
 from datetime import datetime
+from enum import StrEnum
 from typing import Any
 
 from core.documents.document import Document, value_at, with_value, without
 from core.documents.record import FORMAT, FORMAT_VERSION, new_id
 from wizard import __version__
 
-CARRIED = (
+
+class SessionKind(StrEnum):
+    """Kind of a session, as the record says it."""
+
+    FIRST = "first"
+    RE_MEASURE = "re-measure"
+
+
+COPIED = (
     *("session.profile", "session.units"),
     *("vehicle.tag", "vehicle.description", "vehicle.wheelbase", "layout", "instruments"),
     *("readings.track_bar.bent", "readings.drag_link.bent"),
     *("readings.steering", "readings.travel"),
     *("readings.tie_rod.joint_from_far_ball", "readings.tie_rod.near_arm"),
 )
-"""What a re-measure takes over; what was altered is asked, and the rest is measured again."""
+"""Values that a re-measure copies from the earlier session. All others are measured again."""
 
-ALTERED = {
+NOT_COPIED_IF_ALTERED = {
     "drag_link.frame": ("readings.steering.pitman_arm",),
     "drag_link.axle": ("readings.steering.arm", "readings.tie_rod.joint_from_far_ball"),
     "ride_height": ("readings.travel",),
     "lengths": ("readings.track_bar.bent", "readings.drag_link.bent"),
 }
-"""What cannot be taken over when a part was altered."""
+"""Values that have to be measured again after a part was altered, by part."""
 
 
 def now() -> datetime:
-    """The time with its offset, to the second."""
+    """Present time with its offset, to the second."""
     return datetime.now().astimezone().replace(microsecond=0)
 
 
 def new_session(opened: datetime) -> Document:
-    """An empty first session of a vehicle that is not named yet."""
+    """Document of a first session without any answer."""
     return {
         "format": FORMAT,
         "format_version": FORMAT_VERSION,
         "program_version": __version__,
-        "session": {"kind": "first", "follows": "", "opened": opened},
+        "session": {"kind": SessionKind.FIRST.value, "follows": "", "opened": opened},
     }
 
 
 def new_re_measure(earlier: Document, opened: datetime) -> Document:
-    """A session that measures a vehicle again: what does not change by itself is taken over."""
+    """Document of a re-measure, with the values of the earlier session that do not change."""
     document = new_session(opened)
-    for path in CARRIED:
+    for path in COPIED:
         value = value_at(earlier, path)
         if value is not None:
             document = with_value(document, path, value)
-    document = with_value(document, "session.kind", "re-measure")
+    document = with_value(document, "session.kind", SessionKind.RE_MEASURE.value)
     document = with_value(document, "session.follows", value_at(earlier, "session.id"))
     return with_id(document)
 
 
 def with_id(document: Document) -> Document:
-    """With an id of its own, as soon as the vehicle has a tag. Raises RecordError for a bad tag."""
+    """Give the session an id if the vehicle has a tag and the id does not begin with it.
+
+    Raises
+    ------
+    core.documents.record.RecordError
+        The tag cannot name a folder.
+    """
     tag = value_at(document, "vehicle.tag")
     if tag is None or str(value_at(document, "session.id", "")).startswith(f"{tag}_"):
         return document
@@ -65,8 +78,8 @@ def with_id(document: Document) -> Document:
 
 
 def without_altered(document: Document, parts: Iterable[str]) -> Document:
-    """A re-measure without what was taken over and does not hold for parts that were altered."""
+    """Remove from a re-measure the copied values that the altered parts make invalid."""
     for part in parts:
-        for path in ALTERED.get(part, ()):
+        for path in NOT_COPIED_IF_ALTERED.get(part, ()):
             document = without(document, path)
     return document

@@ -1,44 +1,44 @@
-"""A finished session as it is filed: complete by itself, so that it can be computed again."""
-
-from __future__ import annotations
+"""Finished sessions: complete records, from which the verdict can be computed again."""
 
 from datetime import datetime
 from math import nan
-from typing import TYPE_CHECKING, Any
+from typing import Any
 
 from core.as_json.verdict import verdict_as_json
 from core.documents.document import Document, value_at, with_value
 from core.fix.plan_record import plan_of_document, plan_table
+from core.profiles.profile import Profile
 from core.readings.walk_round import OVER_10000_LB
 from core.verdict.assess import assess
 from wizard.flow.flow import applicable_answers
 
-if TYPE_CHECKING:
-    from core.profiles.profile import Profile
+SMALLEST = 1e-12
+"""mm, deg or a share; smaller values come from rounding and are written as 0."""
 
-NOTHING = 1e-12
-"""mm, deg or a share; what is smaller was left by rounding."""
+NOT_IN_RESULTS = ("record", "id", "sweep", "readings")
+"""Keys of the verdict that [results] leaves out.
 
-NOT_FILED = ("record", "id", "sweep", "readings")
-"""What [results] leaves out: the file's name and id it has already; the sweep and the residuals are
-long, and only `evenarc check` asks for them, which computes them afresh."""
+The record has its file name and its id already. The sweep and the residuals are long, and only
+`evenarc check` needs them; it computes them again.
+"""
 
 
 def finished_record(document: Document, profile: Profile, closed: datetime) -> Document:
-    """The record of a session: its answers, what the profile said at the time, and the results.
+    """Record of a session: its answers, the profile's values at the time, and the results.
 
     Parameters
     ----------
     document : mapping
         The draft.
     profile : Profile
+        The profile of the session.
     closed : datetime
-        With its offset.
+        Time of filing, with its offset.
 
     Raises
     ------
     core.documents.entries.EntryError
-        A reading that everything rests on is missing.
+        A reading is missing that the verdict cannot do without.
     """
     record = with_value(applicable_answers(document, profile), "session.closed", closed)
     if value_at(record, "session.units") is None:
@@ -55,25 +55,27 @@ def finished_record(document: Document, profile: Profile, closed: datetime) -> D
     for name in verdict.session.assumed:
         value = written["defaults"][name.rpartition(".")[2]]
         record = with_value(record, f"assumed.{name}", value)
-    if plan := plan_of_document(
-        record, verdict, ()
-    ):  # a reading may have changed since it was chosen
+    # A reading may have changed since the plan was chosen, so the plan is computed again.
+    if plan := plan_of_document(record, verdict, ()):
         record = with_value(record, "plan", plan_table(plan, verdict.session.units))
     results = {
-        key: value for key, value in verdict_as_json(verdict, "").items() if key not in NOT_FILED
+        key: value
+        for key, value in verdict_as_json(verdict, "").items()
+        if key not in NOT_IN_RESULTS
     }
     return with_value(record, "results", _as_toml(results))
 
 
 def _as_toml(value: Any) -> Any:
-    """TOML has no null: what cannot be is left out of a table, and is nan in a list of numbers.
+    """Value without null, which TOML does not have, and with numbers of nine figures.
 
-    Nine figures are more than any tape carries; those after them differ from machine to machine.
+    A null is left out of a table, and becomes nan in a list of numbers. No tape reads nine
+    figures, and further figures differ from machine to machine.
     """
     if isinstance(value, dict):
-        return {key: _as_toml(one) for key, one in value.items() if one is not None}
+        return {key: _as_toml(item) for key, item in value.items() if item is not None}
     if isinstance(value, list):
-        return [nan if one is None else _as_toml(one) for one in value]
+        return [nan if item is None else _as_toml(item) for item in value]
     if isinstance(value, float):
-        return 0.0 if abs(value) < NOTHING else float(f"{value:.9g}")
+        return 0.0 if abs(value) < SMALLEST else float(f"{value:.9g}")
     return value

@@ -1,6 +1,4 @@
-"""What lies on the disk, opened to be worked on: a draft to go on with, a record to begin from."""
-
-from __future__ import annotations
+"""Sessions opened for measuring: a draft is resumed, or a filed session is measured again."""
 
 from collections.abc import Mapping, Sequence
 from contextlib import suppress
@@ -14,12 +12,22 @@ from core.profiles.profile import ProfileError, load_profile
 from core.text.plain_text import plain
 from wizard.flow import drafts
 from wizard.flow.flow import PASSED, PLACE, Flow
-from wizard.questions.steps import STEPS
+from wizard.questions.steps import QUESTIONS
 
 
 @dataclass(frozen=True)
 class OpenedSession:
-    """A session to be measured: where it is, what it follows, and what had to be said about it."""
+    """A session that was opened for measuring.
+
+    Attributes
+    ----------
+    flow : Flow
+        The session at its question.
+    earlier : mapping or None
+        Record of the session that is measured again.
+    remark : str
+        A line about a difficulty; empty if there was none.
+    """
 
     flow: Flow
     earlier: Document | None = None
@@ -27,23 +35,24 @@ class OpenedSession:
 
 
 def open_draft(path: Path, files: Path, profile_folders: Sequence[Path]) -> OpenedSession:
-    """An unfinished session at the question it had reached. Raises RecordError."""
-    document = _sound(path)
+    """Open an unfinished session at the question it had reached. Raises RecordError."""
+    document = _read_with_sound_tables(path)
     if fault := tag_fault(str(value_at(document, "vehicle.tag", ""))):
         raise RecordError(f"{plain(path, 300)}: [vehicle] tag: {fault}")
-    follows = value_at(document, "session.follows", "")
-    return _opened(document, _earlier(files, str(follows)), profile_folders)
+    follows = str(value_at(document, "session.follows", ""))
+    return _opened(document, _earlier_session(files, follows), profile_folders)
 
 
 def open_re_measure(path: Path, profile_folders: Sequence[Path]) -> OpenedSession:
-    """A new session that measures again the vehicle of a filed one. Raises RecordError."""
-    earlier = _sound(path)
+    """Open a new session that measures the vehicle of a filed one again. Raises RecordError."""
+    earlier = _read_with_sound_tables(path)
     return _opened(drafts.new_re_measure(earlier, drafts.now()), earlier, profile_folders)
 
 
 def _opened(
     document: Document, earlier: Document | None, profile_folders: Sequence[Path]
 ) -> OpenedSession:
+    """Load the profile of a session; a session whose profile is faulty asks for it again."""
     name = value_at(document, "session.profile")
     if name is None:
         return OpenedSession(Flow(document), earlier)
@@ -54,20 +63,20 @@ def _opened(
         return OpenedSession(Flow(document), earlier, f"choose the profile again: {error}")
 
 
-def _earlier(files: Path, follows: str) -> Document | None:
-    """The session of this id, if it can be found and read; it is only looked at."""
+def _earlier_session(files: Path, session_id: str) -> Document | None:
+    """Record of this id; None if it is missing or faulty."""
     with suppress(RecordError):
         for entry in list_records(files):
-            if follows and entry.id == follows:
-                return _sound(entry.path)
+            if session_id and entry.id == session_id:
+                return _read_with_sound_tables(entry.path)
     return None
 
 
-def _sound(path: Path) -> Document:
-    """A document whose tables are tables, so that its questions can be asked."""
+def _read_with_sound_tables(path: Path) -> Document:
+    """Read a document and check the type of every table that the questions use."""
     document = read_document(path)
-    paths = [question.path for step in STEPS for question in step.questions]
-    for table in {table for question in paths for table in _tables_above(question)} | {"draft"}:
+    tables = {table for question_path in QUESTIONS for table in _tables_above(question_path)}
+    for table in tables | {"draft"}:
         if not isinstance(value_at(document, table, {}), Mapping):
             raise RecordError(f"{plain(path, 300)}: {table}: is a value; it should be a table")
     if not _is_list_of(value_at(document, PASSED, []), str):
@@ -78,9 +87,10 @@ def _sound(path: Path) -> Document:
 
 
 def _tables_above(path: str) -> list[str]:
+    """Paths of the tables that a dotted path passes through."""
     keys = path.split(".")
     return [".".join(keys[:end]) for end in range(1, len(keys))]
 
 
 def _is_list_of(value: object, kind: type) -> bool:
-    return isinstance(value, list) and all(isinstance(one, kind) for one in value)
+    return isinstance(value, list) and all(isinstance(item, kind) for item in value)

@@ -1,6 +1,4 @@
-"""Which two sessions of a vehicle are laid beside each other."""
-
-from __future__ import annotations
+"""Pairs of sessions of one vehicle that are compared: before and after."""
 
 from collections.abc import Sequence
 from datetime import datetime
@@ -13,7 +11,7 @@ from wizard.questions.question import Choice
 
 
 def followed_session(files: Path, document: Document) -> ListedSession | None:
-    """The session that a document says it measures again, if it is there. Raises RecordError."""
+    """Session that a re-measure follows; None if the files have none. Raises RecordError."""
     follows = value_at(document, "session.follows", "")
     if not follows:
         return None
@@ -21,27 +19,30 @@ def followed_session(files: Path, document: Document) -> ListedSession | None:
 
 
 def other_sessions(files: Path, document: Document) -> list[ListedSession]:
-    """Every other session of the same vehicle, newest first. Raises RecordError."""
-    own, tag = value_at(document, "session.id"), value_at(document, "vehicle.tag")
+    """Other sound sessions of the same vehicle, newest first. Raises RecordError."""
+    own_id, tag = value_at(document, "session.id"), value_at(document, "vehicle.tag")
     return [
         entry
         for entry in list_records(files)
-        if entry.tag == tag and entry.id != own and not entry.fault
+        if entry.tag == tag and entry.id != own_id and not entry.fault
     ]
 
 
-def oldest_first(one: Document, other: Document) -> tuple[Document, Document]:
-    """The earlier one first."""
-    return (one, other) if _moment(one) <= _moment(other) else (other, one)
+def oldest_first(first: Document, second: Document) -> tuple[Document, Document]:
+    """Two sessions in the order in which they were opened."""
+    if _opening_moment(first) <= _opening_moment(second):
+        return first, second
+    return second, first
 
 
-def _moment(document: Document) -> float:
+def _opening_moment(document: Document) -> float:
+    """Time at which a session was opened, s since the epoch; 0 if unknown."""
     opened = value_at(document, "session.opened")
     return opened.timestamp() if isinstance(opened, datetime) else 0.0
 
 
-def as_choices(entries: Sequence[ListedSession]) -> list[Choice]:
-    """Sessions to choose from; the value is the file."""
+def session_choices(entries: Sequence[ListedSession]) -> list[Choice]:
+    """Choices for a list of sessions; the value of each is the path of its file."""
     return [
         Choice(
             str(entry.path),

@@ -1,10 +1,9 @@
-"""Plans while one of them is chosen: those the search found, and those that were made by hand."""
-
-from __future__ import annotations
+"""Plans from which the fix is chosen: plans of the search, and plans made by hand."""
 
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from pathlib import Path
+from typing import Self
 
 from core.documents.document import Document, value_at, with_value, without
 from core.documents.entries import EntryError, units_of
@@ -19,115 +18,141 @@ from core.verdict.verdict import Verdict
 from wizard.flow.flow import Flow
 
 SWITCHED_OFF = "draft.switched_off"
-"""Where a draft keeps the corrections that the shop cannot make; it does not go into the record."""
+"""Path of the names of the corrections that the shop cannot make; not part of the record."""
 
 KEPT, CHANGED, BENCH = "kept plan", "changed plan", "bench plan"
-"""What plans by hand are called; there is one of each at most."""
+"""Titles of plans made by hand; each is used at most once."""
 
-SAME = 0.1
-"""mm; rises that differ by less are the same."""
+SAME_RISE = 0.1
+"""mm; rises that differ by less count as the same."""
 
-Titled = tuple[str, Plan]
+TitledPlan = tuple[str, Plan]
 
 
 @dataclass(frozen=True, eq=False)
 class Planning:
-    """What was found for a vehicle, and the plan at hand.
+    """The plans for a vehicle, one of them at hand.
 
     Attributes
     ----------
     verdict : Verdict
-    fix : Fix
-    own : tuple of (str, Plan)
-        Plans by hand, under their titles.
-    at : int
-        Which of `plans` is at hand.
+        The verdict on the vehicle as it is.
+    search_result : SearchResult
+        The plans that the search returned.
+    made_by_hand : tuple of (str, Plan)
+        Plans made by hand, with their titles.
+    index : int
+        Index in `plans` of the plan at hand.
     """
 
     verdict: Verdict
-    fix: SearchResult
-    own: tuple[Titled, ...] = ()
-    at: int = 0
+    search_result: SearchResult
+    made_by_hand: tuple[TitledPlan, ...] = ()
+    index: int = 0
 
     @property
-    def plans(self) -> tuple[Titled, ...]:
-        """Every plan with its title, those of the search first."""
-        found = ((f"plan {number}", plan) for number, plan in enumerate(self.fix.plans, 1))
-        return (*found, *self.own)
+    def plans(self) -> tuple[TitledPlan, ...]:
+        """All plans with their titles, plans of the search first."""
+        searched = (
+            (f"plan {number}", plan) for number, plan in enumerate(self.search_result.plans, 1)
+        )
+        return (*searched, *self.made_by_hand)
 
     @property
     def plan(self) -> Plan | None:
-        """The plan at hand."""
-        return self.plans[self.at][1] if self.plans else None
+        """Plan at hand; None without any plan."""
+        return self.plans[self.index][1] if self.plans else None
 
-    def stepped(self, by: int) -> Planning:
-        """At another plan, so many further on."""
-        return self.at_plan(self.at + by)
+    def stepped(self, count: int) -> Self:
+        """Planning at the plan `count` places later, or earlier if negative."""
+        return self.at_plan(self.index + count)
 
-    def at_plan(self, index: int) -> Planning:
-        """At a plan by its place."""
-        return replace(self, at=min(max(index, 0), max(len(self.plans) - 1, 0)))
+    def at_plan(self, index: int) -> Self:
+        """Planning at the plan of this index, or at the nearest one."""
+        return replace(self, index=min(max(index, 0), max(len(self.plans) - 1, 0)))
 
-    def with_own(self, title: str, plan: Plan) -> Planning:
-        """At a plan by hand, in the place of an earlier one of the same title."""
-        others = tuple(one for one in self.own if one[0] != title)
-        return replace(self, own=(*others, (title, plan)), at=len(self.fix.plans) + len(others))
+    def with_plan_by_hand(self, title: str, plan: Plan) -> Self:
+        """Planning at a plan made by hand, which replaces an earlier one of the same title."""
+        others = tuple(titled for titled in self.made_by_hand if titled[0] != title)
+        return replace(
+            self,
+            made_by_hand=(*others, (title, plan)),
+            index=len(self.search_result.plans) + len(others),
+        )
 
-    def with_kept(self, plan: Plan | None) -> Planning:
-        """At the plan that was chosen before, if there is one."""
+    def with_kept(self, plan: Plan | None) -> Self:
+        """Planning at the plan that was chosen before; the same planning if there was none."""
         if plan is None:
             return self
-        for index, (_, found) in enumerate(self.plans):
-            if are_same(found, plan):
+        for index, (_, candidate) in enumerate(self.plans):
+            if are_same_plan(candidate, plan):
                 return self.at_plan(index)
-        return self.with_own(KEPT, plan)
+        return self.with_plan_by_hand(KEPT, plan)
 
 
-def are_same(one: Plan, other: Plan) -> bool:
-    """Whether two plans do the same."""
-
-    def done(plan: Plan) -> dict[str, float]:
-        return {move.correction.name: move.rise for move in plan.moves} | dict(plan.arms)
-
-    first, second = done(one), done(other)
-    return first.keys() == second.keys() and all(
-        abs(first[name] - second[name]) < SAME for name in first
+def are_same_plan(first: Plan, second: Plan) -> bool:
+    """True if two plans make the same changes."""
+    changes, others = _changes(first), _changes(second)
+    return changes.keys() == others.keys() and all(
+        abs(changes[name] - others[name]) < SAME_RISE for name in changes
     )
 
 
-def offered(
-    profile: Profile, shelf: Path, folders: Sequence[Path]
+def _changes(plan: Plan) -> dict[str, float]:
+    """Rise of each correction and length of each arm, mm, by name."""
+    return {move.correction.name: move.rise for move in plan.moves} | dict(plan.arms)
+
+
+def offered_corrections(
+    profile: Profile, shelf: Path, profile_folders: Sequence[Path]
 ) -> tuple[tuple[Correction, ...], str]:
-    """Every correction of the profile and of the parts shelf, and a line if that is faulty."""
+    """Corrections of the profile and of the parts shelf.
+
+    Parameters
+    ----------
+    profile : Profile
+    shelf : Path
+        File of the parts shelf, which need not exist.
+    profile_folders : sequence of Path
+        Folders of the profiles that the shelf may name.
+
+    Returns
+    -------
+    corrections : tuple of Correction
+    fault : str
+        A line if the parts shelf is faulty and was left out; otherwise empty.
+    """
     try:
-        return with_shelf(profile, load_shelf(shelf, folders)).corrections, ""
+        return with_shelf(profile, load_shelf(shelf, profile_folders)).corrections, ""
     except ProfileError as error:
         return profile.corrections, f"The parts shelf is left out: {error}"
 
 
 def switched_on(document: Document, corrections: Sequence[Correction]) -> tuple[Correction, ...]:
-    """The corrections that the shop can make."""
-    off = value_at(document, SWITCHED_OFF, ())
-    return tuple(correction for correction in corrections if correction.name not in off)
+    """Corrections that the shop can make."""
+    switched_off = value_at(document, SWITCHED_OFF, ())
+    return tuple(correction for correction in corrections if correction.name not in switched_off)
 
 
-def with_only(
+def with_switched_on(
     document: Document, corrections: Sequence[Correction], names: Sequence[str]
 ) -> Document:
-    """With all but some corrections switched off."""
-    off = [correction.name for correction in corrections if correction.name not in names]
-    return with_value(document, SWITCHED_OFF, off) if off else without(document, SWITCHED_OFF)
+    """Document in which only the corrections of these names are switched on."""
+    switched_off = [correction.name for correction in corrections if correction.name not in names]
+    if not switched_off:
+        return without(document, SWITCHED_OFF)
+    return with_value(document, SWITCHED_OFF, switched_off)
 
 
 def with_filed_plan(document: Document, plan: Plan | None) -> Document:
-    """The document with a plan, or without one."""
+    """Document with this plan; without a plan if it is None."""
     if plan is None:
         return without(document, "plan")
     return with_value(document, "plan", plan_table(plan, units_of(document)))
 
 
 def with_plan(flow: Flow, plan: Plan | None) -> Flow:
-    """The flow past the fix, with a plan in its document or without one."""
+    """Flow past the step Fix, with this plan in its document."""
     chosen = flow.with_document(with_filed_plan(flow.document, plan)).skipped()
     return replace(chosen, past=(*flow.past, flow))  # undo takes the choice back as well
 
@@ -135,7 +160,7 @@ def with_plan(flow: Flow, plan: Plan | None) -> Flow:
 def kept_plan(
     document: Document, verdict: Verdict, corrections: Sequence[Correction]
 ) -> Plan | None:
-    """The plan in a document; None where there is none, or one that cannot be read."""
+    """Plan of a document; None if there is none or it is faulty."""
     try:
         return plan_of_document(document, verdict, corrections)
     except EntryError:
@@ -143,7 +168,7 @@ def kept_plan(
 
 
 def adjusters_in(document: Document, profile: Profile) -> dict[str, Adjuster]:
-    """The adjusters of a vehicle, as typed or else as the profile has them."""
+    """Adjusters of a vehicle, by link; the profile's if the document's are faulty."""
     try:
         return adjusters_of(document, profile.adjusters)
     except EntryError:

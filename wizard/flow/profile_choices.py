@@ -1,4 +1,4 @@
-"""The profiles that can be chosen, a shop's own among them."""
+"""Choices of the question for the profile."""
 
 from collections.abc import Sequence
 from pathlib import Path
@@ -9,7 +9,7 @@ from wizard.questions.question import Choice
 
 
 def profile_choices(folders: Sequence[Path]) -> tuple[Choice, ...]:
-    """One choice a profile; a faulty one is in the list too, and is refused with its fault."""
+    """One choice for each profile. A faulty profile is listed too, and refused when chosen."""
     return tuple(_choice(name, folders) for name in profile_names(folders))
 
 

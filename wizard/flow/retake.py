@@ -1,20 +1,21 @@
-"""A reading that is to be taken again."""
+"""A request to take a reading again."""
 
-from typing import NamedTuple
+from dataclasses import dataclass
 
 from wizard.flow.flow import Flow
 
 
-class Retake(NamedTuple):
-    """Where to go on, and how.
+@dataclass(frozen=True)
+class Retake:
+    """A request to take a reading again.
 
     Attributes
     ----------
     flow : Flow
-        At the reading.
-    adds : bool
-        What was read stays and a repeat is added to it; otherwise it is typed over.
+        The session, at the reading.
+    adds_repeat : bool
+        True: the new value is added to the reading as a repeat. False: it replaces the reading.
     """
 
     flow: Flow
-    adds: bool
+    adds_repeat: bool

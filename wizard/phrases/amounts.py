@@ -1,9 +1,9 @@
-"""Lengths, angles, sides and speeds as they are said."""
+"""Lengths, angles, sides and speeds in words."""
 
 from collections.abc import Sequence
 from math import degrees, isfinite
 
-from core.text.quantity import LengthUnit, format_length
+from core.text.quantity import INCH, LengthUnit, format_length
 
 TIMES = {1: "once", 2: "twice"}
 COUNTS = ("no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine")
@@ -38,7 +38,7 @@ def angle_words(rad: float) -> str:
 
 
 def sideways_words(mm: float, unit: LengthUnit, nothing: str = "") -> str:
-    """A lateral movement with its side: "3/16 in to the left"; `nothing` is said of none."""
+    """A lateral movement with its side: "3/16 in to the left"; `nothing` where there is none."""
     if not isfinite(mm):
         return "—"
     amount = format_length(abs(mm), unit)
@@ -48,19 +48,19 @@ def sideways_words(mm: float, unit: LengthUnit, nothing: str = "") -> str:
 
 
 def drift_words(mm: float, unit: LengthUnit) -> str:
-    """A lateral movement that is an estimate: beyond 10 in only to whole inches, or 10 mm."""
-    step = 25.4 if unit == "in" else 10.0
+    """A lateral movement that is an estimate: beyond 10 in to whole inches, or to 10 mm."""
+    step = INCH if unit == "in" else 10.0
     return sideways_words(round(mm / step) * step if isfinite(mm) and abs(mm) > 254 else mm, unit)
 
 
 def side_words(value: float) -> str:
-    """Which side a positive or negative value is on."""
+    """Side of a positive or negative value."""
     return "to the left" if value > 0 else "to the right"
 
 
-def rounded_length(mm: float, unit: LengthUnit) -> str:
-    """A length that is only about right: to 1/8 in, or to a whole mm."""
-    step = 25.4 / 8 if unit == "in" else 1.0
+def rounded_length_words(mm: float, unit: LengthUnit) -> str:
+    """A rounded length: to 1/8 in, or to a whole mm."""
+    step = INCH / 8 if unit == "in" else 1.0
     return format_length(max(round(abs(mm) / step), 1) * step, unit)
 
 
@@ -72,7 +72,7 @@ def speed_words(mm_per_s: float, unit: LengthUnit) -> str:
 
 
 def repeat_count_words(count: int) -> str:
-    """How often: "once more", "twice more", "three times more"."""
+    """Number of repeats: "once more", "twice more", "three times more"."""
     return f"{TIMES.get(count, f'{count_words(count)} times')} more"
 
 
@@ -82,5 +82,5 @@ def count_words(number: int) -> str:
 
 
 def listed(words: Sequence[str]) -> str:
-    """Words one after the other: "a, b and c"."""
+    """Words in a list: "a, b and c"."""
     return " and ".join(filter(None, (", ".join(words[:-1]), *words[-1:])))

@@ -1,4 +1,4 @@
-"""Answers in words, as lists and fields show them."""
+"""Answers in words, for lists and fields."""
 
 from __future__ import annotations
 
@@ -20,14 +20,14 @@ UNIT_WORDS = {"in": "inches", "mm": "millimetres"}
 
 
 def answer_in_words(question: Question, value: Any, units: LengthUnit) -> str:
-    """An answer as a list shows it; a length typed in the other unit is shown in both."""
+    """An answer in words; a length typed in the other unit has both units."""
     if value is None:
         return ""
     if question.kind in ("one of", "yes or no", "any of"):
         return choice_words(question, value)
     parts = value if isinstance(value, list) else [value]
     if question.kind == "length":
-        parts = [length_words(str(part), units) for part in parts]
+        parts = [typed_length_words(str(part), units) for part in parts]
     return "; ".join(map(str, parts))
 
 
@@ -38,7 +38,7 @@ def choice_words(question: Question, value: Any) -> str:
     return "; ".join(words) or "nothing"
 
 
-def length_words(typed: str, units: LengthUnit) -> str:
+def typed_length_words(typed: str, units: LengthUnit) -> str:
     """A length as it was typed, before it the same in the units shown where they differ."""
     is_metric = "m" in typed.casefold()
     if is_metric == (units == "mm"):
@@ -49,7 +49,7 @@ def length_words(typed: str, units: LengthUnit) -> str:
         return typed
 
 
-def as_typed(value: Any) -> str:
+def field_text(value: Any) -> str:
     """An answer as it stands in the field when it is asked again."""
     if value is None:
         return ""
@@ -57,7 +57,7 @@ def as_typed(value: Any) -> str:
 
 
 def assumed_words(question: Question, profile: Profile | None, units: LengthUnit) -> str:
-    """What the profile takes for an answer that is skipped; empty where it takes nothing."""
+    """Value that the profile assumes for a skipped answer; empty where it assumes none."""
     if profile is None or not question.assumed:
         return ""
     value = attrgetter(question.assumed)(profile)
@@ -69,13 +69,13 @@ def assumed_words(question: Question, profile: Profile | None, units: LengthUnit
 def hint(
     question: Question, profile: Profile | None, units: LengthUnit, earlier: Document | None = None
 ) -> str:
-    """The line under the field: what may be typed, what was read before, what a skip means."""
-    parts = [said_earlier(question, earlier, units)] if earlier else []
+    """The line under the field: the form of an answer, the earlier answer, the effect of a skip."""
+    parts = [earlier_answer_words(question, earlier, units)] if earlier else []
     if question.usual and profile is not None:
         usual = choice_words(question, getattr(profile, question.usual))
         parts.append(f"usual for this profile: {usual}")
     if question.kind == "length":
-        like = question.like[units == "mm"]
+        like = question.examples[units == "mm"]
         parts.append(f"{UNIT_WORDS[units]}, like {like}")
     if question.kind == "angle":
         parts.append("degrees, like 8.5")
@@ -87,8 +87,8 @@ def hint(
     return " · ".join(filter(None, parts))
 
 
-def said_earlier(question: Question, earlier: Document, units: LengthUnit) -> str:
-    """What the session that is measured again has to say: its answer, or what it planned."""
+def earlier_answer_words(question: Question, earlier: Document, units: LengthUnit) -> str:
+    """Answer of the session that is measured again, or its plan."""
     if question.path == "session.altered":
         with suppress(EntryError):
             planned = filed_plan(earlier)

@@ -1,4 +1,4 @@
-"""What stands on the bench, and what comes of it, in words."""
+"""The bench in words: its nudges and their outcome."""
 
 from collections.abc import Iterator
 from typing import NamedTuple
@@ -8,11 +8,11 @@ from core.fix.moves import ARMS
 from core.fix.plan import Plan
 from core.kinematics.pivots import RIDE_HEIGHT
 from core.text.quantity import LengthUnit
-from wizard.phrases.plan_outcomes import outcome_words
+from wizard.phrases.plan_outcomes import plan_outcome_words
 from wizard.phrases.verdict_words import mark_and_word
-from wizard.phrases.work_steps import format_setting, is_same, rise_words
+from wizard.phrases.work_steps import format_setting, is_unchanged, rise_words
 
-CALLED = {
+MOVABLE_NAMES = {
     "track_bar.frame": "track bar frame end",
     "track_bar.axle": "track bar axle end",
     "drag_link.frame": "drag link frame end",
@@ -27,7 +27,7 @@ AS_MEASURED = "as measured"
 
 
 class Movable(NamedTuple):
-    """Something on the bench: its name, how far it was moved, and where it is now."""
+    """A part on the bench: its name, its change, and its place now."""
 
     name: str
     change: str
@@ -35,7 +35,7 @@ class Movable(NamedTuple):
 
 
 def movables(bench: Bench, plan: Plan, unit: LengthUnit) -> Iterator[Movable]:
-    """Everything on the bench; `plan` is what its nudges bring."""
+    """All parts on the bench; `plan` has the outcome of the nudges."""
     linkage = plan.after.linkage
     for name in NUDGED:
         change = bench.change(name)
@@ -45,20 +45,20 @@ def movables(bench: Bench, plan: Plan, unit: LengthUnit) -> Iterator[Movable]:
             now = "both frame ends"
         else:
             now = f"{format_setting(float(linkage.pivot(name)[2]), unit)} high"
-        yield Movable(CALLED[name], change_words(name, change, unit), now)
+        yield Movable(MOVABLE_NAMES[name], change_words(name, change, unit), now)
 
 
 def change_words(name: str, change: float, unit: LengthUnit) -> str:
-    """How far something was moved; empty where it was not."""
-    if is_same(change, unit):
+    """Change of a part; empty where it was not moved."""
+    if is_unchanged(change, unit):
         return ""
     if name in ARMS:
         return f"{format_setting(abs(change), unit)} {'more' if change > 0 else 'less'}"
     return rise_words(change, unit)
 
 
-def bench_words(bench: Bench, plan: Plan) -> str:
-    """As it was measured, or what comes of the nudges."""
+def bench_outcome_words(bench: Bench, plan: Plan) -> str:
+    """The outcome of the nudges, or "as measured"."""
     if not plan.moves and not plan.arms:
         return f"{AS_MEASURED}: {mark_and_word(bench.verdict.overall)}"
-    return f"tried: {outcome_words(bench.verdict, plan)}"
+    return f"tried: {plan_outcome_words(bench.verdict, plan)}"

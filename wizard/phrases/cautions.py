@@ -1,4 +1,4 @@
-"""What can hurt someone: shown before the walk-round, with verdicts and plans, in reports."""
+"""Cautions: they stand before the walk-round, with verdicts and plans, and in reports."""
 
 CAUTIONS = (
     "Steering and suspension work can kill. Support the vehicle on rated stands or on a drive-on "
@@ -13,10 +13,10 @@ CAUTIONS = (
 )
 
 CAUTION_LINES = "\n".join(f"• {caution}" for caution in CAUTIONS)
-"""The same as one text, a caution a line."""
+"""The cautions as one text, a line each."""
 
 CAUTION_IN_SHORT = (
     "Steering and suspension work can kill: local codes and licensed practice come first. Evenarc "
     "measures geometry and approves nothing."
 )
-"""Where there is room for one line only."""
+"""The cautions in one line."""

@@ -1,4 +1,4 @@
-"""Before and after in words: the outcome, what nobody moved, what was planned and reached."""
+"""A comparison in words: the outcome, the control points, planned and reached values."""
 
 from collections.abc import Collection, Iterator, Mapping, Sequence
 from math import degrees, nan
@@ -24,10 +24,10 @@ EXPECTED = {
     "drag_link_slope": ("drag link slope", "deg", 1),
     "length_ratio": ("equal length", "", 2),
 }
-"""What a plan expects: its name, unit and decimals."""
+"""Name, unit and decimals of each value that a plan expects."""
 
 
-def outcome_facts(
+def fix_outcome_facts(
     earlier: Mapping[str, Any],
     later: Mapping[str, Any],
     before: Verdict,
@@ -35,13 +35,13 @@ def outcome_facts(
     comparison: Comparison,
 ) -> Iterator[Fact]:
     """The outcome in a sentence, and the verdicts it rests on."""
-    yield Fact("", outcome_words(after, comparison), mark_of(comparison.outcome))
+    yield Fact("", fix_outcome_words(after, comparison), mark_of(comparison.outcome))
     yield Fact("", f"before: {mark_and_word(before.overall)}, {opening_time(earlier)}")
     yield Fact("", f"after:  {mark_and_word(after.overall)}, {opening_time(later)}")
 
 
-def outcome_words(after: Verdict, comparison: Comparison) -> str:
-    """Whether the fix is shown by the numbers, and why that is said."""
+def fix_outcome_words(after: Verdict, comparison: Comparison) -> str:
+    """Outcome of the fix, with the reason for it."""
     parallel, peak = comparison.change("parallel"), comparison.change("peak_steer")
     changed = [
         f"{name} went from {_deg(change.before, digits)} to {_deg(change.after, digits)}"
@@ -70,7 +70,7 @@ def _deg(rad: float, digits: int) -> str:
 def control_facts(
     comparison: Comparison, moved: Collection[str] | None, unit: LengthUnit
 ) -> Iterator[Fact]:
-    """Whether the pivots that nobody moved still make the shape they made before."""
+    """Control points: pairs of pivots that nobody moved, compared with before."""
     if moved is None:
         yield Fact("control points", "It is not known what was moved, so none can serve as one.")
     elif not comparison.controls:
@@ -100,14 +100,14 @@ def control_fact(control: Control, unit: LengthUnit) -> Fact:
     )
 
 
-def plan_facts(
+def reached_plan_facts(
     planned: FiledPlan | None, moves: Sequence[ReachedMove], after: Verdict, unit: LengthUnit
 ) -> Iterator[Fact]:
-    """What was planned beside what was reached, for every pivot and every rule."""
+    """Planned and reached values of every pivot and every rule."""
     if planned is None:
         return
     for move in moves:
-        yield move_fact(move, unit)
+        yield reached_move_fact(move, unit)
     for name, length in planned.arms.items():
         now = next((r.value for r in after.session.lengths.values() if r.name == name), nan)
         yield Fact(
@@ -129,10 +129,12 @@ def plan_facts(
         yield Fact(name, f"planned {figures[0]} {rule_unit}".rstrip() + f", reached {figures[1]}")
 
 
-def move_fact(move: ReachedMove, unit: LengthUnit) -> Fact:
+def reached_move_fact(move: ReachedMove, unit: LengthUnit) -> Fact:
     """One pivot that was to move."""
-    reached = f"{upward(move.reached, unit)}, give or take {format_length(2 * move.u, unit)}"
-    text = f"planned {upward(move.planned, unit)}, reached {reached}"
+    reached = (
+        f"{height_change_words(move.reached, unit)}, give or take {format_length(2 * move.u, unit)}"
+    )
+    text = f"planned {height_change_words(move.planned, unit)}, reached {reached}"
     if move.fits:
         return Fact(name_of_pivot(move.pivot), f"{text}: as planned", "✓")
     short = format_length(abs(move.planned - move.reached), unit)
@@ -140,12 +142,12 @@ def move_fact(move: ReachedMove, unit: LengthUnit) -> Fact:
     return Fact(name_of_pivot(move.pivot), f"{text}: {ends}", LOOK)
 
 
-def upward(rise: float, unit: LengthUnit) -> str:
+def height_change_words(rise: float, unit: LengthUnit) -> str:
     """A rise with its way: "1 in up"."""
     return f"{format_length(abs(rise), unit)} {'down' if rise < 0 else 'up'}"
 
 
-def plan_of_record(document: Mapping[str, Any]) -> FiledPlan | None:
+def plan_of_earlier(document: Mapping[str, Any]) -> FiledPlan | None:
     """The plan of an earlier record; one that cannot be read counts as none."""
     try:
         return filed_plan(document)

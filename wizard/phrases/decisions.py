@@ -10,7 +10,7 @@ from wizard.phrases.fact import LOOK, Fact
 DECISIONS = {"signed": "signed", "returned": "sent back"}
 
 
-def signature_facts(document: Document) -> Iterator[Fact]:
+def decision_facts(document: Document) -> Iterator[Fact]:
     """Every decision, oldest first, and whether it is still about what the record says."""
     for signature in signatures_of(document):
         decision = str(signature.get("decision", ""))

@@ -1,4 +1,4 @@
-"""What a record says was planned, and what that should bring."""
+"""The plan of a record in words, with its expected values."""
 
 from collections.abc import Iterator
 from math import degrees

@@ -1,4 +1,4 @@
-"""What is about to be filed, in a line: the verdict and the plan."""
+"""Summary of a session that is about to be filed: the verdict and the plan."""
 
 from core.documents.document import Document
 from core.documents.entries import EntryError

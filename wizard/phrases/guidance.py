@@ -6,5 +6,5 @@ from wizard.questions.walk_round import CAUTIONS
 
 
 def guidance_of(question: Question) -> str:
-    """What to do at a question, and where the tape goes."""
-    return CAUTION_LINES if question.path == CAUTIONS else question.do
+    """Guidance of a question: the action, and the way of the tape."""
+    return CAUTION_LINES if question.path == CAUTIONS else question.guidance

@@ -1,4 +1,4 @@
-"""What F1 says: the guidance of the question at hand, the keys, the words, the cautions."""
+"""Help while measuring and at home: guidance, keys, numbers, cautions."""
 
 from collections.abc import Sequence
 
@@ -8,37 +8,37 @@ from wizard.phrases.help_section import CAUTIONS_SECTION, HelpSection
 from wizard.questions.question import Question
 
 MEASURING = (
-    ("Enter", "goes on; nothing typed skips what is optional"),
+    ("Enter", "next question; an empty field skips an optional question"),
     ("Esc, PgUp", "one question back"),
-    ("PgDn", "one question on, as far as you have been"),
-    ("↑ ↓", "choose in a list; beside a field they scroll the guidance"),
+    ("PgDn", "one question on, up to the first open one"),
+    ("↑ ↓", "choose in a list; beside a field, scroll the guidance"),
     ("F1", "this help"),
-    ("F2", "inches or millimetres; what was typed keeps its unit"),
+    ("F2", "inches or millimetres; typed values keep their unit"),
     ("F3", "the steps, to go to any of them"),
     ("F4", "skip a question that is optional"),
     ("F5", "keep a reading that was queried, with a reason"),
     ("F8, Ctrl+Z", "undo the last answer"),
-    ("F9", "leave; the session waits on the first page"),
+    ("F9", "leave; the session waits at home"),
     ("1 to 9, y, n", "mark a line of a list; Enter takes it"),
-    ("Space, 1 to 9", "tick a line where several can be ticked"),
+    ("Space, 1 to 9", "tick a line in a list of several"),
 )
 HOME = (
     ("↑ ↓ Enter", "choose and open"),
-    ("letters", "show only what holds them: a tag, a word, a verdict, a date"),
+    ("letters", "filter the list: by a tag, a word, a verdict, a date"),
     ("F5", "measure a new vehicle"),
-    ("F6", "measure the vehicle at hand again"),
-    ("F7", "lay the session at hand beside the one it follows, or another one"),
-    ("F8", "throw an unfinished session away, if that is meant"),
-    ("F9", "quit; everything is on the disk"),
+    ("F6", "measure the marked vehicle again"),
+    ("F7", "compare the marked session with the one it follows, or with another"),
+    ("F8", "delete an unfinished session, after a question"),
+    ("F9", "quit; every answer is on the disk"),
 )
 NUMBERS = (
-    "Type numbers as the tape reads: 17 5/8, 17-5/8, 17.625, 1' 5 5/8\", 448 mm, 44.8 cm. Angles: "
-    "8.5, 8 1/2 deg. Several readings of the same thing in one field: 17 5/8; 17 9/16. Take the "
-    "tape off and sight the pivot again for each."
+    "Type numbers as the tape reads: 17 5/8, 17-5/8, 17.625, 1' 5 5/8\", 448 mm, 44.8 cm. Type "
+    "angles like 8.5 or 8 1/2 deg. Type several readings into one field: 17 5/8; 17 9/16. Take the "
+    "tape off and sight the pivot again for each reading."
 )
 KEPT = (
     "Each accepted answer is on the disk before the next question is asked. If the laptop dies, "
-    "the field being typed is all that is lost; the first page then offers to go on."
+    "you lose only the field you were typing. Home then offers to resume the session."
 )
 
 
@@ -49,7 +49,7 @@ def help_on(question: Question, closure: Sequence[Fact]) -> tuple[HelpSection, .
     where the screen is low.
     """
     return (
-        HelpSection(question.ask, guidance_of(question), question.why),
+        HelpSection(question.ask, guidance_of(question), question.reason),
         *([HelpSection("Do the readings close?", facts=tuple(closure))] if closure else []),
         HelpSection("Keys", keys=MEASURING),
         HelpSection("Numbers", NUMBERS),

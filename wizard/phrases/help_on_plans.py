@@ -1,43 +1,43 @@
-"""What F1 says where a fix is planned: the keys, what the words mean, the cautions."""
+"""Help on plans and on the bench: keys, the search, cautions."""
 
 from wizard.phrases.help_section import CAUTIONS_SECTION, HelpSection
 
 PLANS = (
     ("← →", "another plan"),
-    ("Enter", "choose the plan at hand; it goes into the record"),
-    ("F4", "go on without a plan"),
+    ("Enter", "choose the marked plan; it goes into the record"),
+    ("F4", "continue without a plan"),
     ("M", "change a move: another rise, and every number follows"),
-    ("B", "the bench: try the plan at hand out further"),
-    ("S", "what the shop has; what is switched off is left out of the search"),
-    ("A", "how each bar is set in length, and its thread"),
-    ("1 to 9", "a part of the page"),
+    ("B", "the bench: try changes of the marked plan"),
+    ("S", "parts of the shop; the search leaves out what is switched off"),
+    ("A", "the adjuster of each bar, and its thread"),
+    ("1 to 9", "a section of the screen"),
     ("↑ ↓ PgUp PgDn", "scroll"),
     ("Esc", "back to the verdict"),
     ("F2", "inches or millimetres"),
     ("F3", "the steps, to go to any of them"),
-    ("F9", "leave; the session waits on the first page"),
+    ("F9", "leave; the session waits at home"),
 )
 SEARCH = (
-    "Every combination of up to three corrections of the profile and of the shop's parts shelf is "
-    "worked through. First come the plans with the fewest corrections, among those the likeliest "
-    "ones (steps of 5 in 100 count as equal), then the smallest moves, then the flatter links. "
-    "How likely it is that a plan steers true counts today's doubt of the readings, and that a "
-    "pivot can be set to 1/16 in."
+    "The search works through every combination of up to three corrections of the profile and of "
+    "the parts shelf. Plans with the fewest corrections come first. Among those the likeliest come "
+    "first; steps of 5 in 100 count as equal. Then come the smallest moves, then the flatter "
+    "links. The chance of a plan counts the doubt of today's readings. It also counts that a pivot "
+    "is set only to 1/16 in."
 )
 BENCH = (
-    ("1 to 7, ← →", "choose what to move"),
+    ("1 to 7, ← →", "choose the part to move"),
     ("↑ ↓", "move it up or down by a step; an arm longer or shorter"),
     ("+ -", "a larger or smaller step"),
     ("Backspace, F8", "undo the last step"),
     ("0", "put everything back as it was measured"),
-    ("L", "lift by: the ride height in one go"),
-    ("Enter", "keep it as a plan, where a session is planned"),
+    ("L", "lift: the ride height in one step"),
+    ("Enter", "keep it as a plan, in an unfinished session"),
     ("F2", "inches or millimetres"),
-    ("Esc", "back; nothing is kept"),
+    ("Esc", "back; the nudges are dropped"),
 )
 TRYING = (
-    "The picture, the curve and the rules follow each step. As after any work the axle is taken to "
-    "be centred again and the steering wheel straight, so the bars get new lengths."
+    "The picture, the curve and the rules follow each step. The axle is centred again and the "
+    "steering wheel is straight, as after any work. So the bars get new lengths."
 )
 
 

@@ -1,40 +1,40 @@
-"""What F1 says beside a verdict, a comparison and the travel."""
+"""Help on a verdict, a comparison and the travel: keys, words, cautions."""
 
 from wizard.phrases.help_section import CAUTIONS_SECTION, HelpSection, Keys
 
-PAGE = (
-    ("1 to 9", "a part of the page"),
+SCROLLING = (
+    ("1 to 9", "a section of the screen"),
     ("↑ ↓", "scroll; PgUp and PgDn by a page, Home and End to its ends"),
     ("F1", "this help"),
     ("F2", "inches or millimetres"),
     ("Esc", "back"),
 )
 BOTH = (
-    *PAGE,
+    *SCROLLING,
     ("T", "move the axle through its travel"),
-    ("B", "the bench: try out other pivots, or plan a lift; nothing is filed by it"),
-    ("C", "before beside after"),
+    ("B", "the bench: try other pivots, or plan a lift; nothing is filed"),
+    ("C", "compare before and after"),
 )
 STEP = (
     *BOTH,
-    ("Enter", "go on to the next step"),
+    ("Enter", "the next step"),
     ("A", "take the reading again that would settle a verdict too close to call"),
     ("S", "go to a reading that cannot be right"),
 )
 FILED = (
     *BOTH,
-    ("P", "plans for the work on a vehicle with bump steer; none is kept"),
+    ("P", "plans for a vehicle with bump steer; none is kept"),
     ("D", "the lead's decision: sign it or send it back"),
-    ("W", "make one page to print for whoever owns the vehicle, beside the record"),
+    ("W", "write the owner's page to print, beside the record"),
     ("F6", "measure the vehicle again"),
 )
 TRAVEL = (
     ("Space", "play and stop"),
     ("↑ ↓", "the axle up and down by a step"),
-    ("← →", "roll it: left, the right wheel comes up; right, the left one"),
+    ("← →", "roll: left lifts the right wheel, right lifts the left one"),
     ("X", "play the roll instead of the heave"),
     ("0", "back to ride height"),
-    ("mouse", "press or drag on the curve to move the axle there; the wheel moves it by a step"),
+    ("mouse", "press or drag on the curve to move the axle; the wheel moves it by a step"),
     ("Esc", "back"),
 )
 WORDS = (
@@ -44,12 +44,12 @@ WORDS = (
     ("■ held back", "the walk-round or the stance failed: put that right and measure again"),
     (
         "give or take",
-        "two standard uncertainties: 19 times in 20 the true value is that near",
+        "two standard uncertainties: the true value is that near 19 times in 20",
     ),
     ("parallel", "the angle between the two links, as seen from the front"),
     ("peak steer", "the largest steer over the working travel with the steering wheel held"),
-    ("toe change", "how far the total toe-in moves over the working travel"),
-    ("flat, equal length", "rules of the trade for advice; they do not decide"),
+    ("toe change", "the change of total toe-in over the working travel"),
+    ("flat, near in length", "rules of the trade that advise; they do not decide"),
 )
 
 
@@ -60,7 +60,7 @@ def help_on_verdict(is_filed: bool) -> tuple[HelpSection, ...]:
 
 def help_on_comparison() -> tuple[HelpSection, ...]:
     """Help beside a comparison."""
-    return _sections("Before and after", (*PAGE, ("O", "another session to compare with")))
+    return _sections("Before and after", (*SCROLLING, ("O", "another session to compare with")))
 
 
 def help_on_travel() -> tuple[HelpSection, ...]:

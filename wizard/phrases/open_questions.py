@@ -1,4 +1,4 @@
-"""What is assumed, what was skipped, and what could therefore not be answered and why."""
+"""Assumed values, skipped answers, and the questions that stay open for want of them."""
 
 from collections.abc import Iterator, Mapping
 from typing import Any
@@ -16,37 +16,36 @@ from wizard.questions import stance, walk_round
 from wizard.questions.steps import QUESTIONS
 
 OPEN = {
-    Topic.ARTICULATION: "how it steers while the axle flexes; it needs the {}",
-    Topic.ROLL_CENTRE: "how high the roll centre is; it needs the {}",
-    Topic.FORE_AND_AFT: "what the links do fore and aft: both ends of one are taken to "
-    "stand abreast; it needs the {}",
-    Topic.LENGTHS: "whether these agree with the pivots, for without stations they check "
-    "nothing: {}",
-    Topic.CHECKED: "whether a reading holds a slip, for nothing checks them; it needs the "
-    "{}, or lengths with stations",
-    Topic.SLIPS: "whether these hold a slip, for no other reading checks them: {}",
-    Topic.ROAD: "what it does on the road; the profile with its events is not here",
+    Topic.ARTICULATION: "how it steers while the axle rolls; it needs the {}",
+    Topic.ROLL_CENTRE: "the height of the roll centre; it needs the {}",
+    Topic.FORE_AND_AFT: "how the links lie fore and aft: both ends of a link are taken to "
+    "have one station; it needs the {}",
+    Topic.LENGTHS: "whether these agree with the pivots; without stations they check nothing: {}",
+    Topic.CHECKED: "whether a reading has a slip, because no reading checks another; it "
+    "needs the {}, or lengths with stations",
+    Topic.SLIPS: "whether these have a slip, because no other reading checks them: {}",
+    Topic.ROAD: "what happens on the road; the profile with its events is not here",
 }
-"""A question that stays open, and for want of what."""
+"""Each topic in words; {} stands for the readings that are missing or unchecked."""
 
 
 def open_question_facts(verdict: Verdict, document: Document, unit: LengthUnit) -> Iterator[Fact]:
-    """Everything that somebody should know to be missing."""
+    """Assumed values, open questions, unchecked parts and kept readings."""
     yield from assumed_facts(verdict.session, unit)
     for gap in open_questions_of(verdict):
         yield Fact("not answered", open_question_words(gap))
-    if missed := not_looked_at(document):
+    if missed := unchecked_names(document):
         yield Fact(
             "not looked at",
             f"{listed(missed)}. Wear and slack there feel like bump steer.",
             LOOK,
         )
-    for kept in kept_readings(document):
+    for kept in kept_reading_words(document):
         yield Fact("kept as it is", kept)
 
 
 def assumed_facts(session: Session, unit: LengthUnit) -> Iterator[Fact]:
-    """What was not measured and comes from the profile, with its value."""
+    """Values that were not measured and come from the profile."""
     values = {
         path: session.lengths[name].value
         for name, path in LENGTHS.items()
@@ -71,20 +70,20 @@ def open_question_words(gap: OpenQuestion) -> str:
     return OPEN[gap.topic].format(names_of_readings(gap.readings))
 
 
-def not_looked_at(document: Document) -> list[str]:
+def unchecked_names(document: Document) -> list[str]:
     """Names of what the walk-round and the stance would have asked and nobody answered."""
     return [
         question.name.lower()
         for step in (walk_round.STEP, stance.STEP)
         for question in step.questions
-        if question.when(document, None)
+        if question.is_asked(document, None)
         and question.is_answered_by_a_value
         and not question.path.startswith("stance.ride_height")
         and value_at(document, question.path) in (None, "not checked")
     ]
 
 
-def kept_readings(document: Mapping[str, Any]) -> Iterator[str]:
+def kept_reading_words(document: Mapping[str, Any]) -> Iterator[str]:
     """Readings that were queried and kept, with the reason given."""
     entries = document.get("kept")
     for kept in entries if isinstance(entries, list) else ():

@@ -1,4 +1,4 @@
-"""What can go wrong with a plan under the vehicle: clearance, and the cautions of its parts."""
+"""Cautions of a plan: clearance, and the cautions of its parts."""
 
 from collections.abc import Iterator
 
@@ -11,19 +11,19 @@ from wizard.phrases.reading_names import name_of_pivot
 
 CLEARANCE = {
     "track_bar.frame": "bar and bracket against axle housing, cover, sump and exhaust at full "
-    "bump; against the drag link lock to lock",
-    "track_bar.axle": "bar and bracket against frame, spring, sump and drag link at full bump; "
-    "against the wheel lock to lock",
+    "bump. Against the drag link, lock to lock",
+    "track_bar.axle": "bar and bracket against frame, spring, sump and drag link at full bump. "
+    "Against the wheel, lock to lock",
     "drag_link.frame": "pitman arm and ball against frame, spring and axle at full bump and full "
-    "droop, lock to lock; the ball must not run out of its angle",
-    "drag_link.axle": "drag link and arm against frame, spring and track bar at full bump; against "
-    "wheel and brake lock to lock; the ball must not run out of its angle",
+    "droop, lock to lock. The ball must not run out of its angle",
+    "drag_link.axle": "drag link and arm against frame, spring and track bar at full bump. Against "
+    "wheel and brake, lock to lock. The ball must not run out of its angle",
 }
 """Where a moved pivot can touch (common practice, no source)."""
 
 
 def clearance_facts(plan: Plan) -> Iterator[Fact]:
-    """What to check for clearance, pivot by pivot, and what each part asks for."""
+    """Clearance to check for each moved pivot, and the caution of each correction."""
     for pivot in moved_pivots(plan.corrections):
         yield Fact("clearance", f"{name_of_pivot(pivot)}: {CLEARANCE[pivot]}.", LOOK)
     for correction in dict.fromkeys(plan.corrections):

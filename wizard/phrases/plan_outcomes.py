@@ -1,4 +1,4 @@
-"""What plans would bring, row by row beside what is now."""
+"""Outcomes of plans in rows, each with the value now."""
 
 from collections.abc import Sequence
 from math import degrees, isfinite
@@ -9,7 +9,7 @@ from core.statistics.conformity import decide
 from core.text.quantity import LengthUnit
 from core.verdict.verdict import Verdict
 from wizard.phrases.verdict_words import chance_words, mark_and_word, mark_of
-from wizard.phrases.work_steps import is_same, rise_words
+from wizard.phrases.work_steps import is_unchanged, rise_words
 
 CANNOT_REACH = "cannot reach"
 
@@ -39,7 +39,7 @@ class Row(NamedTuple):
 
 
 def outcome_rows(verdict: Verdict, plans: Sequence[Plan], unit: LengthUnit) -> tuple[Row, ...]:
-    """Everything that plans are compared by."""
+    """Rows of the comparison of plans."""
     now = present_cells(verdict)
     after = [plan_cells(verdict, plan, unit) for plan in plans]
     return tuple(
@@ -48,7 +48,7 @@ def outcome_rows(verdict: Verdict, plans: Sequence[Plan], unit: LengthUnit) -> t
 
 
 def present_cells(verdict: Verdict) -> dict[str, Cell]:
-    """How things are now."""
+    """Values of the vehicle now."""
     rules, limits = verdict.rules, verdict.session.limits
     cells = {
         "verdict": Cell(verdict.overall, verdict.overall),
@@ -66,13 +66,13 @@ def present_cells(verdict: Verdict) -> dict[str, Cell]:
     return cells | {
         "track bar slope": Cell(angle_in_degrees(rules.flat_track_bar.value, limits.flat)),
         "drag link slope": Cell(angle_in_degrees(rules.flat_drag_link.value, limits.flat)),
-        "equal length": Cell(f"{rules.length.value:.2f}"),
+        "near in length": Cell(f"{rules.length.value:.2f}"),
         "roll centre": Cell(""),
     }
 
 
 def plan_cells(verdict: Verdict, plan: Plan, unit: LengthUnit) -> dict[str, Cell]:
-    """How a plan leaves things; the deciding rules with the verdict that they would have."""
+    """Values after a plan; the deciding rules with their decision."""
     after, limits = plan.after, verdict.session.limits
     chances = after.chances
     rise = after.roll_centre_rise
@@ -88,13 +88,13 @@ def plan_cells(verdict: Verdict, plan: Plan, unit: LengthUnit) -> dict[str, Cell
         ),
         "track bar slope": Cell(angle_in_degrees(after.slopes[0], limits.flat)),
         "drag link slope": Cell(angle_in_degrees(after.slopes[1], limits.flat)),
-        "equal length": Cell(f"{after.length_ratio:.2f}"),
+        "near in length": Cell(f"{after.length_ratio:.2f}"),
         "roll centre": Cell(roll_centre_words(rise, unit)),
     }
 
 
-def outcome_words(verdict: Verdict, plan: Plan) -> str:
-    """What a plan would bring, in one line."""
+def plan_outcome_words(verdict: Verdict, plan: Plan) -> str:
+    """Outcome of a plan in one line."""
     after, limits = plan.after, verdict.session.limits
     figures = [
         f"parallel {angle_in_degrees(abs(after.parallel), limits.parallel)}",
@@ -115,18 +115,18 @@ def chance_in_short(p_true: float) -> str:
 
 
 def roll_centre_words(rise: float | None, unit: LengthUnit) -> str:
-    """What the roll centre does."""
+    """Change of the roll centre."""
     if rise is None:
         return "not known"
-    return "stays" if is_same(rise, unit) else rise_words(rise, unit)
+    return "stays" if is_unchanged(rise, unit) else rise_words(rise, unit)
 
 
 def angle_in_degrees(rad: float, limit: float) -> str:
     """An angle, to hundredths where its limit is below one degree."""
-    return f"{figure(rad, limit)} deg" if isfinite(rad) else CANNOT_REACH
+    return f"{degrees_figure(rad, limit)} deg" if isfinite(rad) else CANNOT_REACH
 
 
-def figure(rad: float, limit: float) -> str:
+def degrees_figure(rad: float, limit: float) -> str:
     """The same without its unit."""
     shown = f"{degrees(rad):.{2 if degrees(limit) < 1 else 1}f}"
     return shown.lstrip("-") if float(shown) == 0 else shown

@@ -1,4 +1,4 @@
-"""Why each rule ends where it does under a plan, what gets worse, and what changes besides."""
+"""Reasons for the outcome of a plan, its worse rules, and its side effects."""
 
 from collections.abc import Iterator
 from math import degrees, isfinite
@@ -9,23 +9,23 @@ from core.text.quantity import LengthUnit, format_length
 from core.verdict.verdict import Verdict
 from wizard.phrases.amounts import angle_words, listed, sideways_words, travel_words
 from wizard.phrases.fact import LOOK, Fact
-from wizard.phrases.plan_outcomes import angle_in_degrees, figure
-from wizard.phrases.verdict_reasons import bind_facts, part
+from wizard.phrases.plan_outcomes import angle_in_degrees, degrees_figure
+from wizard.phrases.verdict_reasons import binding_facts, share_words
 from wizard.phrases.verdict_words import chance_words, mark_of
-from wizard.phrases.work_steps import is_same, rise_words
+from wizard.phrases.work_steps import is_unchanged, rise_words
 
 WORSE = {
     "parallel": "the links are less parallel than now",
     "track_bar": "the track bar is less flat than now",
     "drag_link": "the drag link is less flat than now",
-    "length": "the links are less equal in length than now",
+    "length": "the lengths of the links are less near to each other than now",
     "steer": "the wheels steer more over the working travel than now",
     "toe": "the toe changes more over the working travel than now",
 }
 
 
 def plan_reason_facts(verdict: Verdict, plan: Plan, unit: LengthUnit) -> tuple[Fact, ...]:
-    """Why each rule ends where it does, one sentence each."""
+    """Reasons for the outcome of each rule."""
     return (
         parallel_fact(verdict, plan),
         steer_fact(verdict, plan, unit),
@@ -38,9 +38,11 @@ def plan_reason_facts(verdict: Verdict, plan: Plan, unit: LengthUnit) -> tuple[F
 def parallel_fact(verdict: Verdict, plan: Plan) -> Fact:
     """The two slopes, and the angle they leave between them."""
     rules, after, limit = verdict.rules, plan.after, verdict.session.limits.parallel
-    bar = goes("track bar", rules.flat_track_bar.value, after.slopes[0])
-    link = goes("drag link", rules.flat_drag_link.value, after.slopes[1])
-    left, now = (figure(abs(angle), limit) for angle in (after.parallel, rules.parallel.value))
+    bar = slope_change_words("track bar", rules.flat_track_bar.value, after.slopes[0])
+    link = slope_change_words("drag link", rules.flat_drag_link.value, after.slopes[1])
+    left, now = (
+        degrees_figure(abs(angle), limit) for angle in (after.parallel, rules.parallel.value)
+    )
     text = (
         f"The {bar} and the {link}: that leaves {left} deg between them, {now} now; at most "
         f"{degrees(limit):g} is allowed."
@@ -48,7 +50,7 @@ def parallel_fact(verdict: Verdict, plan: Plan) -> Fact:
     return Fact("parallel", text, mark_of(decide(after.chances.parallel)))
 
 
-def goes(link: str, before: float, after: float) -> str:
+def slope_change_words(link: str, before: float, after: float) -> str:
     """A slope that changes, or stays."""
     one, other = f"{degrees(before):.1f}", f"{degrees(after):.1f}"
     if one == other:
@@ -57,24 +59,27 @@ def goes(link: str, before: float, after: float) -> str:
 
 
 def steer_fact(verdict: Verdict, plan: Plan, unit: LengthUnit) -> Fact:
-    """What is left of the steer, and what it comes from at the worse end."""
+    """The steer that is left, and its causes at the worse end of the travel."""
     after, limit = plan.after, verdict.session.limits.steer
     mark = mark_of(decide(after.chances.steer))
     if not isfinite(after.peak_steer):
         return Fact("steer", "A link cannot reach over the whole working travel.", mark)
     worst = max(after.splits, key=lambda split: abs(split.not_parallel + split.slope_and_length))
     whole = worst.not_parallel + worst.slope_and_length
-    peak, now = (figure(rad, limit) for rad in (after.peak_steer, verdict.steer.ruling.value))
+    peak, now = (
+        degrees_figure(rad, limit) for rad in (after.peak_steer, verdict.steer.ruling.value)
+    )
     text = (
         f"The peak goes from {now} to {peak} deg; at most {degrees(limit):g} is allowed. At "
         f"{travel_words(worst.heave, unit)} it is {angle_words(whole)}: not parallel "
-        f"{part(worst.not_parallel)}, slope and length {part(worst.slope_and_length)}."
+        f"{share_words(worst.not_parallel)}, "
+        f"slope and length {share_words(worst.slope_and_length)}."
     )
     return Fact("steer", text, mark)
 
 
 def toe_fact(verdict: Verdict, plan: Plan) -> Fact:
-    """What becomes of the toe."""
+    """The toe change after a plan."""
     after, limit = plan.after, verdict.session.limits.toe_change
     mark = mark_of(decide(after.chances.toe))
     if verdict.measured.linkage.near_ball is None:
@@ -91,7 +96,7 @@ def toe_fact(verdict: Verdict, plan: Plan) -> Fact:
 
 
 def flat_fact(verdict: Verdict, plan: Plan) -> Fact:
-    """How flat the steeper one of the two lies."""
+    """The slope of the steeper link."""
     rules, limit = verdict.rules, verdict.session.limits.flat
     before = max(abs(rules.flat_track_bar.value), abs(rules.flat_drag_link.value))
     after = max(map(abs, plan.after.slopes))
@@ -104,27 +109,27 @@ def flat_fact(verdict: Verdict, plan: Plan) -> Fact:
 
 
 def length_fact(verdict: Verdict, plan: Plan, unit: LengthUnit) -> Fact:
-    """How alike the two are in length."""
+    """The two lengths and their ratio."""
     limit, ratio = verdict.session.limits.length_ratio, plan.after.length_ratio
     bar, link = (format_length(length, unit) for length in plan.after.lengths)
     text = (
         f"{bar} and {link}: the shorter link is {ratio:.2f} of the longer one, "
         f"{verdict.rules.length.value:.2f} now; at least {limit:g} is advised."
     )
-    return Fact("equal length", text, LOOK if ratio < limit else "")
+    return Fact("near in length", text, LOOK if ratio < limit else "")
 
 
-def effect_facts(verdict: Verdict, plan: Plan, unit: LengthUnit) -> Iterator[Fact]:
-    """What gets worse, and what else changes with it."""
+def plan_effect_facts(verdict: Verdict, plan: Plan, unit: LengthUnit) -> Iterator[Fact]:
+    """Rules that become worse, and side effects."""
     after = plan.after
     for name in after.worse:
         yield Fact("gets worse", f"{WORSE[name]}.".capitalize(), LOOK)
-    yield from bind_facts(after.travel_limits, unit)
+    yield from binding_facts(after.travel_limits, unit)
     yield roll_centre_fact(after.roll_centre_rise, unit)
     ends = zip((-1, 0), reversed(after.walk), reversed(after.walk_before), strict=True)
     walks = [
-        f"at {travel_words(float(verdict.sweep.heave[end]), unit)} {sideways_words(walk, unit)}, now "
-        f"{sideways_words(before, unit)}"
+        f"at {travel_words(float(verdict.sweep.heave[end]), unit)} "
+        f"{sideways_words(walk, unit)}, now {sideways_words(before, unit)}"
         for end, walk, before in ends
     ]
     yield Fact("axle walks", "; ".join(walks))
@@ -139,11 +144,11 @@ def effect_facts(verdict: Verdict, plan: Plan, unit: LengthUnit) -> Iterator[Fac
 
 
 def roll_centre_fact(rise: float | None, unit: LengthUnit) -> Fact:
-    """What the roll centre does (leaning: common practice, no source)."""
+    """Change of the roll centre, and its effect (common practice, no source)."""
     name = "roll centre"
     if rise is None:
         return Fact(name, "Not known: it needs the offsets of both wheels.")
-    if is_same(rise, unit):
+    if is_unchanged(rise, unit):
         return Fact(name, "It stays where it is.")
     leans = "a little less" if rise > 0 else "a little more"
     return Fact(
@@ -151,8 +156,8 @@ def roll_centre_fact(rise: float | None, unit: LengthUnit) -> Fact:
     )
 
 
-def stopped_by(plan: Plan) -> str:
-    """What keeps a plan from steering true, the worst first."""
+def failing_rules_words(plan: Plan) -> str:
+    """Rules that keep a plan from steering true, the worst first."""
     chances = plan.after.chances
     rules = {"parallel": chances.parallel, "peak steer": chances.steer, "toe": chances.toe}
     short = sorted(

@@ -3,8 +3,14 @@
 from collections.abc import Iterable
 
 from core.entry_checks import reading_names as names
-from core.readings.survey import COORDINATES
+from core.readings.survey import COORDINATES, LINKS
 from wizard.phrases.amounts import listed
+
+LINK_NAMES = {**{link: names.PLACES[link] for link in LINKS}, "tie_rod": "tie rod"}
+"""Names of the links."""
+
+END_NAMES = {"frame": "frame end", "axle": "axle end", "near": "near ball"}
+"""Names of the ends of a link; a picture without room names an end by its key."""
 
 
 def name_of_reading(name: str) -> str:

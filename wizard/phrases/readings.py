@@ -1,4 +1,4 @@
-"""How far the readings can be trusted: do they close, whose doubt it is, what to take again."""
+"""Trust in the readings: their closure, the shares of the doubt, the reading to take again."""
 
 from collections.abc import Iterator
 
@@ -7,7 +7,7 @@ from core.adjustment.outliers import SuspectGroup
 from core.text.quantity import LengthUnit, format_angle, format_length
 from core.uncertainty.next_reading import Advice
 from core.verdict.verdict import DRAWS, Verdict
-from wizard.phrases.amounts import count_words, listed, repeat_count_words, rounded_length
+from wizard.phrases.amounts import count_words, listed, repeat_count_words, rounded_length_words
 from wizard.phrases.fact import LOOK, Fact
 from wizard.phrases.reading_names import name_of_reading
 
@@ -24,12 +24,9 @@ SHARES_SHOWN = 5
 BAR = 20
 """Columns of a share of 1."""
 
-AGREE = "the readings agree with each other"
-NOTHING_CHECKS = "nothing checks the readings yet: a length or a slope will"
-
 
 def readings_facts(verdict: Verdict, unit: LengthUnit) -> tuple[Fact, ...]:
-    """Everything about the trust in the readings."""
+    """All facts about the trust in the readings."""
     return (
         *closing_facts(verdict.adjustment, verdict.suspect_groups, unit),
         *scatter_facts(verdict.adjustment, unit),
@@ -39,8 +36,8 @@ def readings_facts(verdict: Verdict, unit: LengthUnit) -> tuple[Fact, ...]:
     )
 
 
-def look_facts(verdict: Verdict, unit: LengthUnit) -> tuple[Fact, ...]:
-    """What has to be seen with the verdict itself: readings that do not close, what to repeat."""
+def warning_facts(verdict: Verdict, unit: LengthUnit) -> tuple[Fact, ...]:
+    """Facts that need a look with the verdict: readings that do not close, readings to repeat."""
     facts = (
         *closing_facts(verdict.adjustment, verdict.suspect_groups, unit),
         *scatter_facts(verdict.adjustment, unit),
@@ -52,7 +49,7 @@ def look_facts(verdict: Verdict, unit: LengthUnit) -> tuple[Fact, ...]:
 def closing_facts(
     adjustment: Adjustment, suspect_groups: tuple[SuspectGroup, ...], unit: LengthUnit
 ) -> Iterator[Fact]:
-    """Whether the readings close, and every group of them that does not."""
+    """Closure of the readings, and every suspect group."""
     if adjustment.redundancy == 0:
         yield Fact("cross-checks", "Nothing was taken that checks the readings.", LOOK)
         return
@@ -77,7 +74,7 @@ def closing_facts(
 def suspect_group_words(group: SuspectGroup, unit: LengthUnit) -> str:
     """Readings that cannot be told apart, named together with what they differ by."""
     wrong = [
-        wrong_words(name, mistake, unit)
+        mistake_words(name, mistake, unit)
         for name, mistake in zip(group.readings, group.mistakes, strict=True)
     ]
     if len(wrong) == 1:
@@ -87,18 +84,18 @@ def suspect_group_words(group: SuspectGroup, unit: LengthUnit) -> str:
         for name, mistake in zip(group.readings, group.mistakes, strict=True)
         if not name.endswith(".slope")
     ]
-    by = f" by about {rounded_length(max(lengths, key=abs), unit)}" if lengths else ""
+    by = f" by about {rounded_length_words(max(lengths, key=abs), unit)}" if lengths else ""
     return (
         f"These {count_words(len(wrong))} differ{by}, and which of them is wrong cannot be told: "
         f"{listed(wrong)}."
     )
 
 
-def wrong_words(name: str, mistake: float, unit: LengthUnit) -> str:
+def mistake_words(name: str, mistake: float, unit: LengthUnit) -> str:
     """A reading, and how it is wrong if it is the one."""
     kind = name.rpartition(".")[2]
     more, less = TOO_MUCH.get(kind, TOO_MUCH["length"])
-    amount = format_angle(abs(mistake)) if kind == "slope" else rounded_length(mistake, unit)
+    amount = format_angle(abs(mistake)) if kind == "slope" else rounded_length_words(mistake, unit)
     return f"{name_of_reading(name)} ({amount} {more if mistake > 0 else less})"
 
 
@@ -114,20 +111,21 @@ def scatter_facts(adjustment: Adjustment, unit: LengthUnit) -> Iterator[Fact]:
             )
             yield Fact(
                 "repeats scatter",
-                f"{name_of_reading(item.reading.name)}: by {amount}, more than the instruments claim. The "
-                "scatter is what counts for it.",
+                f"{name_of_reading(item.reading.name)}: by {amount}, "
+                f"more than the instruments claim. "
+                "The scatter is what counts for it.",
                 LOOK,
             )
 
 
 def advice_facts(advice: Advice | None) -> Iterator[Fact]:
-    """What would settle a verdict that is too close to call."""
+    """Advice that would settle a verdict that is too close to call."""
     if advice is not None:
         yield Fact("to settle it", advice_words(advice), LOOK)
 
 
 def advice_words(advice: Advice) -> str:
-    """Which reading to take again, and how many times."""
+    """The readings to take again, and how often."""
     names = [name_of_reading(name) for name in advice.readings]
     more = repeat_count_words(advice.repeats)
     if not names:
@@ -141,7 +139,7 @@ def advice_words(advice: Advice) -> str:
 
 
 def budget_facts(verdict: Verdict) -> Iterator[Fact]:
-    """Whose doubt the parallel angle has, the largest shares first."""
+    """Shares of the readings in the doubt of the parallel angle, the largest first."""
     shares = verdict.budget[:SHARES_SHOWN]
     if shares:
         yield Fact("whose doubt", "shares in the doubt of the parallel angle:")
@@ -151,7 +149,7 @@ def budget_facts(verdict: Verdict) -> Iterator[Fact]:
 
 
 def method_fact(verdict: Verdict) -> Fact:
-    """How the doubt of the peak steer was found."""
+    """Method that gave the doubt of the peak steer."""
     if verdict.steer.method == "linear":
         return Fact("peak's doubt", "in proportion to that of the readings (linear)")
     return Fact(

@@ -1,4 +1,4 @@
-"""What people said and wrote beside the readings: the vehicle, the driver's words, the note."""
+"""Reports beside the readings: the vehicle, the driver's words, the note."""
 
 from collections.abc import Iterator, Sequence
 
@@ -23,7 +23,7 @@ REPORTED = (
 
 
 def reported_facts(document: Document, paths: Sequence[str] = REPORTED) -> Iterator[Fact]:
-    """What a record holds of that, under the names the questions have."""
+    """Reports in a record, under the names of their questions."""
     for path in paths:
         value, question = value_at(document, path), QUESTIONS[path]
         if value:

@@ -3,7 +3,7 @@
 from core.fix.search import SearchResult
 from core.verdict.verdict import Overall, Verdict
 from wizard.phrases.amounts import count_words, listed
-from wizard.phrases.plan_reasons import stopped_by
+from wizard.phrases.plan_reasons import failing_rules_words
 from wizard.phrases.readings import advice_words
 from wizard.phrases.verdict_meaning import HELD_BACK_REASONS as HELD_BACK_BY
 from wizard.phrases.verdict_words import mark_and_word
@@ -16,23 +16,23 @@ NOTHING_OFFERED = "nothing that could move a pivot is switched on, so there is n
 
 
 BAR = 24
-"""Columns of the bar that shows how far the search is."""
+"""Columns of the progress bar."""
 
 
 def progress_words(share: float) -> str:
-    """How far the search is."""
+    """Progress of the search."""
     done = round(share * BAR)
     return f"… working through the combinations  {'█' * done}{'░' * (BAR - done)}  {share:.0%}"
 
 
 def search_result_words(verdict: Verdict, fix: SearchResult) -> str:
-    """What the search says, after the overall verdict in mark and word."""
+    """Result of the search, after the overall verdict in mark and word."""
     return f"{mark_and_word(verdict.overall)}: {_said(verdict, fix)}"
 
 
 def _said(verdict: Verdict, fix: SearchResult) -> str:
     if verdict.overall != Overall.BUMP_STEER:
-        return instead(verdict)
+        return words_without_search(verdict)
     if not fix.plans:
         return NOTHING_OFFERED
     true = sum(plan.steers_true for plan in fix.plans)
@@ -42,12 +42,12 @@ def _said(verdict: Verdict, fix: SearchResult) -> str:
         return f"{plans} true, of {fix.searched:,} combinations; fewest parts first.{beware}"
     return (
         f"none of {fix.searched:,} combinations steers true. What stops the best of them: "
-        f"{stopped_by(fix.plans[0])}.{beware}"
+        f"{failing_rules_words(fix.plans[0])}.{beware}"
     )
 
 
-def instead(verdict: Verdict) -> str:
-    """What is to be done where no plan is looked for."""
+def words_without_search(verdict: Verdict) -> str:
+    """Advice where no plan is searched for."""
     if verdict.overall == Overall.STEERS_TRUE:
         return NOTHING_TO_DO
     if verdict.overall == Overall.HELD_BACK:

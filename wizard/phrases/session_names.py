@@ -1,4 +1,4 @@
-"""How a session is called."""
+"""Names of a session."""
 
 from datetime import datetime
 
@@ -7,17 +7,17 @@ from core.text.plain_text import plain
 
 
 def vehicle_tag(document: Document) -> str:
-    """What the vehicle is called."""
+    """Tag of the vehicle."""
     return plain(value_at(document, "vehicle.tag", "a vehicle"))
 
 
 def opening_time(document: Document) -> str:
-    """When it was begun, "2026-11-25 14:12"."""
+    """Time at which the session was opened, "2026-11-25 14:12"."""
     moment = value_at(document, "session.opened")
     return f"{moment:%Y-%m-%d %H:%M}" if isinstance(moment, datetime) else "at no known time"
 
 
 def session_words(document: Document) -> str:
-    """Which session of which vehicle: "FG-3, first session, 2026-11-25 14:12"."""
+    """Name of a session with its vehicle: "FG-3, first session, 2026-11-25 14:12"."""
     kind = plain(value_at(document, "session.kind", "first"))
     return f"{vehicle_tag(document)}, {kind} session, {opening_time(document)}"

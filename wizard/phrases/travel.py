@@ -1,4 +1,4 @@
-"""The axle on its way through the travel, in words that keep their places."""
+"""The moving axle in words; each fact keeps its place."""
 
 from math import degrees, isfinite
 
@@ -9,7 +9,7 @@ from wizard.phrases.fact import LOOK, Fact
 
 
 def axle_pose_facts(at: AxlePose, unit: LengthUnit, changes_toe: bool) -> tuple[Fact, ...]:
-    """Where the axle is, and what that does."""
+    """Place of the axle, and the steer it causes."""
     facts = [Fact("travel", place_in_travel(at.heave, unit)), Fact("roll", roll_words(at.roll))]
     if not at.is_reached:
         return (*facts, Fact("steer", "a link binds here", LOOK))
@@ -18,7 +18,7 @@ def axle_pose_facts(at: AxlePose, unit: LengthUnit, changes_toe: bool) -> tuple[
         Fact("road wheels", angle_words(at.steer)),
     ]
     if changes_toe:
-        facts.append(Fact("toe", toe_words(at.toe_in_change)))
+        facts.append(Fact("toe", toe_change_words(at.toe_in_change)))
     swing = angle_words(at.steering_wheel) if isfinite(at.steering_wheel) else "cannot reach"
     return (*facts, Fact("wheel let go", swing))
 
@@ -31,7 +31,7 @@ def roll_words(roll: float) -> str:
     return f"{'left' if deg > 0 else 'right'} wheel up {abs(deg):.1f} deg"
 
 
-def toe_words(rad: float) -> str:
+def toe_change_words(rad: float) -> str:
     """A change of toe-in: "0.3 deg more toe-in"."""
     deg = degrees(rad)
     if abs(deg) < 0.005:

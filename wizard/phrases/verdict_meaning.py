@@ -1,4 +1,4 @@
-"""What a verdict means for the driver, and what holds it back."""
+"""Meaning of a verdict for the driver, and the reasons that hold it back."""
 
 from collections.abc import Sequence
 from math import degrees
@@ -27,42 +27,42 @@ HELD_BACK_REASONS = {
     "stance.wheels_on_ground": "the wheels did not carry the vehicle",
     "stance.straight_ahead": "the wheels were not straight ahead",
 }
-"""By what the walk-round or the stance failed on."""
+"""Reasons by the failure of the walk-round or the stance."""
 
 
-def answer_facts(verdict: Verdict, unit: LengthUnit) -> tuple[Fact, ...]:
+def verdict_facts(verdict: Verdict, unit: LengthUnit) -> tuple[Fact, ...]:
     """The answer in a sentence or two; why it is held back comes first."""
     geometry = verdict.geometry
-    said = f"{geometry}: {meaning(verdict, unit)}"
+    said = f"{geometry}: {driver_sentence(verdict, unit)}"
     if verdict.overall != Overall.HELD_BACK:
         return (Fact("", said, mark_of(geometry)),)
-    reason = held_back(verdict.session.held_back_by)
+    reason = held_back_sentence(verdict.session.held_back_by)
     return (
         Fact("", f"{Overall.HELD_BACK}: {reason}", mark_of(Overall.HELD_BACK)),
         Fact("", f"by its geometry alone, {said}", mark_of(geometry)),
     )
 
 
-def meaning(verdict: Verdict, unit: LengthUnit) -> str:
-    """What the driver has of it, in a sentence."""
+def driver_sentence(verdict: Verdict, unit: LengthUnit) -> str:
+    """Effect on the driver, in a sentence."""
     had = driver_effect(verdict)
     return (
         f"with the wheel held, {travel_words(had.heave, unit)} steers the road wheels "
-        f"{angle_words(had.steer)}; let go, the steering wheel turns {angle_words(had.steering_wheel)} by itself."
-        f"{toe_words(verdict)}"
+        f"{angle_words(had.steer)}; let go, the steering wheel turns "
+        f"{angle_words(had.steering_wheel)} by itself.{toe_sentence(verdict)}"
     )
 
 
-def toe_words(verdict: Verdict) -> str:
-    """What toe does, where it is not well within its limit."""
+def toe_sentence(verdict: Verdict) -> str:
+    """The toe change, where it is not within its limit."""
     if verdict.toe.ruling.verdict == Conformity.WITHIN:
         return ""
     change = degrees(verdict.toe.ruling.value)
     return f" The toe changes by up to {change:.2f} deg on the way, which wears the tyres."
 
 
-def held_back(failures: Sequence[str]) -> str:
-    """Why a verdict is held back, in one sentence."""
+def held_back_sentence(failures: Sequence[str]) -> str:
+    """Reason that a verdict is held back, in a sentence."""
     reasons = listed([HELD_BACK_REASONS.get(path, path) for path in failures])
     return (
         f"{reasons}. Nothing below is to be trusted until that is put right and "

@@ -1,10 +1,10 @@
-"""Why it steers, what it does on the road, and how the axle moves besides."""
+"""Causes of the steer, the course on the road, and the movement of the axle."""
 
 from collections.abc import Iterator
 from math import degrees
 
 from core.text.plain_text import plain
-from core.text.quantity import LengthUnit, format_length
+from core.text.quantity import INCH, LengthUnit, format_length
 from core.verdict.verdict import Verdict
 from wizard.phrases.amounts import (
     angle_words,
@@ -16,25 +16,25 @@ from wizard.phrases.amounts import (
 )
 from wizard.phrases.fact import LOOK, Fact
 
-PER = {"in": (25.4, "for each inch"), "mm": (10.0, "for each 10 mm")}
+GRADIENT_TRAVEL = {"in": (INCH, "for each inch"), "mm": (10.0, "for each 10 mm")}
 """The travel a gradient is given for."""
 
 ESTIMATE = (
-    "The wheels are taken to go where they point, the driver to hold the steering wheel still: no "
-    "tyre slip, no give in bushes and tyres."
+    "The wheels go where they point, and the driver holds the steering wheel still. Tyre slip and "
+    "the give of bushes and tyres are left out."
 )
 
 
 def steer_reason_facts(verdict: Verdict, unit: LengthUnit) -> Iterator[Fact]:
-    """Where the steer at both ends of the working travel comes from."""
+    """Causes of the steer at both ends of the working travel."""
     for split in reversed(verdict.splits):
         whole = split.not_parallel + split.slope_and_length
         yield Fact(
             travel_words(split.heave, unit),
-            f"{angle_words(whole)}: not parallel {part(split.not_parallel)}, slope and length "
-            f"{part(split.slope_and_length)}",
+            f"{angle_words(whole)}: not parallel {share_words(split.not_parallel)}, "
+            f"slope and length {share_words(split.slope_and_length)}",
         )
-    mm, each = PER[unit]
+    mm, each = GRADIENT_TRAVEL[unit]
     gradient = degrees(float(verdict.derivatives.gradient)) * mm
     give = 2 * degrees(verdict.u_gradient) * mm
     way = f" {side_words(gradient)}" if abs(gradient) >= 0.005 else ""
@@ -43,14 +43,14 @@ def steer_reason_facts(verdict: Verdict, unit: LengthUnit) -> Iterator[Fact]:
     )
 
 
-def part(rad: float) -> str:
+def share_words(rad: float) -> str:
     """A share of the steer; the side is said where it is any."""
     deg = degrees(rad)
     return f"{abs(deg):.1f} {'left' if deg > 0 else 'right'}" if abs(deg) >= 0.05 else "0.0"
 
 
 def road_facts(verdict: Verdict, unit: LengthUnit) -> Iterator[Fact]:
-    """Where the profile's events leave the vehicle."""
+    """Course of the vehicle through the profile's events."""
     for event, course in zip(verdict.session.events, verdict.courses, strict=True):
         yield Fact(
             plain(event.name),
@@ -65,7 +65,8 @@ def axle_facts(verdict: Verdict, unit: LengthUnit) -> Iterator[Fact]:
     """Sideways walk, roll centre, and where a link binds."""
     sweep = verdict.sweep
     ends = [
-        f"{sideways_words(float(sweep.axle_shift[end]), unit)} at {travel_words(float(sweep.heave[end]), unit)}"
+        f"{sideways_words(float(sweep.axle_shift[end]), unit)} at "
+        f"{travel_words(float(sweep.heave[end]), unit)}"
         for end in (-1, 0)
     ]
     yield Fact("axle walks", ", ".join(ends))
@@ -73,16 +74,17 @@ def axle_facts(verdict: Verdict, unit: LengthUnit) -> Iterator[Fact]:
         yield Fact(
             "roll centre", f"{format_length(verdict.roll_centre_height, unit)} above the floor"
         )
-    yield from bind_facts(verdict.travel_limits, unit)
+    yield from binding_facts(verdict.travel_limits, unit)
 
 
-def bind_facts(limits: tuple[float | None, float | None], unit: LengthUnit) -> Iterator[Fact]:
-    """Where a link would bind before the travel ends."""
+def binding_facts(limits: tuple[float | None, float | None], unit: LengthUnit) -> Iterator[Fact]:
+    """Heave at which a link binds before the end of the travel."""
     for limit in limits:
         if limit is not None:
             yield Fact(
                 "a link binds",
-                f"at {travel_words(limit, unit)}, before the travel ends: there it can go no further. "
+                f"at {travel_words(limit, unit)}, before the travel ends: "
+                "there it can go no further. "
                 "Look at the travel, the bump stops and the lengths before it is driven.",
                 LOOK,
             )

@@ -40,7 +40,7 @@ def tone_of(verdict: str) -> str:
 
 
 def probability_words(probability: float | None) -> str:
-    """How likely it is that a value is within its limit, as it is said across a bench.
+    """Probability that a value is within its limit, in words.
 
     The words never say more than the verdict: below 0.95 they stop at 9 in 10, above 0.05 at
     1 in 10.

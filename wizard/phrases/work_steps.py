@@ -1,4 +1,4 @@
-"""A plan as work: which pivot goes where, which length each bar gets, what is measured again."""
+"""A plan as work: moves of pivots, lengths of bars, readings to take again."""
 
 from collections.abc import Iterator, Mapping, Sequence
 
@@ -18,7 +18,7 @@ from wizard.phrases.reading_names import name_of_pivot, name_of_reading
 QUARTER = 0.25
 """Turns are said to the nearest quarter."""
 
-KINDS = {"sleeve": "sleeve with two threads", "one-end": "threaded end"}
+ADJUSTER_NAMES = {"sleeve": "sleeve with two threads", "one-end": "threaded end"}
 """What an adjuster is called."""
 
 FREE_ENDS = {
@@ -30,14 +30,14 @@ FREE_ENDS = {
 
 
 def move_words(move: Move, unit: LengthUnit) -> str:
-    """What is done, and how far: "pitman arm with less drop, up 1 1/2 in"."""
+    """A move in words: "pitman arm with less drop, up 1 1/2 in"."""
     name = move.correction.name
     named = name_of_pivot(move.correction.pivot) if name == BY_HAND else plain(name)
     return f"{named}, {rise_words(move.rise, unit)}"
 
 
-def moves_words(plan: Plan, unit: LengthUnit) -> tuple[str, ...]:
-    """Everything that a plan moves, or that has another length."""
+def plan_move_words(plan: Plan, unit: LengthUnit) -> tuple[str, ...]:
+    """All moves of a plan, and all arms of another length."""
     return (
         *(move_words(move, unit) for move in plan.moves),
         *(
@@ -48,12 +48,12 @@ def moves_words(plan: Plan, unit: LengthUnit) -> tuple[str, ...]:
 
 
 def rise_words(rise: float, unit: LengthUnit) -> str:
-    """How far up or down."""
+    """A rise in words: "up 1 in"."""
     return f"{'up' if rise >= 0 else 'down'} {format_setting(abs(rise), unit)}"
 
 
-def range_words(rises: Sequence[float], unit: LengthUnit) -> str:
-    """From where to where a correction goes: "up 1/2 in to 4 in", "down 2 1/4 in"."""
+def rise_range_words(rises: Sequence[float], unit: LengthUnit) -> str:
+    """Range of a correction: "up 1/2 in to 4 in", "down 2 1/4 in"."""
     low, high = min(rises), max(rises)
     if low == high:
         return rise_words(low, unit)
@@ -73,7 +73,7 @@ def move_facts(verdict: Verdict, plan: Plan, unit: LengthUnit) -> Iterator[Fact]
     for move in plan.moves:
         yield Fact(
             rise_words(move.rise, unit),
-            f"{plain(move.correction.name)}: {where(verdict, move, unit)}",
+            f"{plain(move.correction.name)}: {destination_words(verdict, move, unit)}",
         )
     linkage = verdict.measured.linkage
     now = {"steering.arm": linkage.arm, "steering.pitman_arm": linkage.pitman_arm}
@@ -84,8 +84,8 @@ def move_facts(verdict: Verdict, plan: Plan, unit: LengthUnit) -> Iterator[Fact]
         yield Fact(format_setting(length, unit), text)
 
 
-def where(verdict: Verdict, move: Move, unit: LengthUnit) -> str:
-    """Which pivot it is, and its height above the floor before and after."""
+def destination_words(verdict: Verdict, move: Move, unit: LengthUnit) -> str:
+    """The pivot of a move, with its height above the floor before and after."""
     pivot = move.correction.pivot
     if pivot == RIDE_HEIGHT:
         return f"the ride height, and with it both frame ends, {rise_words(move.rise, unit)}"
@@ -96,12 +96,14 @@ def where(verdict: Verdict, move: Move, unit: LengthUnit) -> str:
     )
 
 
-def length_facts(plan: Plan, adjusters: Mapping[str, Adjuster], unit: LengthUnit) -> Iterator[Fact]:
+def bar_length_facts(
+    plan: Plan, adjusters: Mapping[str, Adjuster], unit: LengthUnit
+) -> Iterator[Fact]:
     """The length to set for each bar, and the turns of its adjuster that give it."""
     after = plan.after
     for link, length, change in zip(LINKS, after.lengths, after.length_changes, strict=True):
         text = f"{format_length(length, unit)} from centre to centre, "
-        if is_same(change, unit):
+        if is_unchanged(change, unit):
             text += "as it is now"
         else:
             way = "longer" if change > 0 else "shorter"
@@ -111,13 +113,13 @@ def length_facts(plan: Plan, adjusters: Mapping[str, Adjuster], unit: LengthUnit
         yield Fact(name_of_pivot(link), f"{text}. {FREE_ENDS[link]}")
 
 
-def is_same(change: float, unit: LengthUnit) -> bool:
-    """Whether a tape would not see it."""
+def is_unchanged(change: float, unit: LengthUnit) -> bool:
+    """True if a tape cannot show the change."""
     return format_length(abs(change), unit) == format_length(0.0, unit)
 
 
 def turns_words(adjuster: Adjuster, change: float, unit: LengthUnit) -> str:
-    """How far to turn which kind of adjuster, to the nearest quarter."""
+    """Turns of an adjuster, to the nearest quarter."""
     quarters = round(abs(adjuster.turns(change)) / QUARTER)
     whole, rest = divmod(quarters, 4)
     parts = str(whole) if whole or not rest else "", ("", "1/4", "1/2", "3/4")[rest]
@@ -126,17 +128,17 @@ def turns_words(adjuster: Adjuster, change: float, unit: LengthUnit) -> str:
 
 
 def adjuster_words(adjuster: Adjuster, unit: LengthUnit) -> str:
-    """What kind of adjuster, with its thread."""
-    return f"{KINDS[adjuster.kind]}, {pitch_words(adjuster.pitch, unit)}"
+    """Kind of an adjuster, with its thread."""
+    return f"{ADJUSTER_NAMES[adjuster.kind]}, {thread_words(adjuster.pitch, unit)}"
 
 
-def pitch_words(pitch: float, unit: LengthUnit) -> str:
+def thread_words(pitch: float, unit: LengthUnit) -> str:
     """A thread as it is typed."""
     return f"{25.4 / pitch:.3g} per in" if unit == "in" else f"{pitch:.3g} mm"
 
 
 def re_measure_facts(plan: Plan) -> Iterator[Fact]:
-    """What has to be measured again afterwards, and what should be found as it was."""
+    """Readings to take again after the work, and pivots to find unchanged."""
     pivots = moved_pivots(plan.corrections)
     if not pivots:
         return
@@ -148,6 +150,6 @@ def re_measure_facts(plan: Plan) -> Iterator[Fact]:
     yield Fact("with that", f"length and slope of {named}; and the ride height, left and right")
     yield Fact(
         "the rest",
-        "Take the pivots that nobody moved as well: the numbers show by them that nothing else "
-        "moved and that the datum line lies as it did.",
+        "Take the pivots that nobody moved as well. They show that nothing else moved, and that "
+        "the datum line lies as it did.",
     )

@@ -1,57 +1,63 @@
-"""Steer against suspension travel on paper, with the limit and the doubt, as SVG."""
+"""Steer against suspension travel for paper, with its limit and uncertainty, as SVG."""
 
 from collections.abc import Callable, Iterator, Sequence
 from math import ceil, floor, isfinite
 
 from core.text.quantity import LengthUnit
-from wizard.views.picture_data import CurvePicture
+from wizard.views.picture_data import MM_IN, CurvePicture
+from wizard.views.ticks import multiples, round_step
 
 WIDTH, HEIGHT = 680.0, 170.0
-LEFT, RIGHT, TOP, BOTTOM = 52.0, 14.0, 20.0, 40.0
+"""The drawing, in units of its view box."""
 
-STEPS = (0.1, 0.2, 0.5, 1.0, 2.0, 5.0, 10.0, 20.0, 50.0)
+LEFT, RIGHT, TOP, BOTTOM = 52.0, 14.0, 20.0, 40.0
+"""Margins about the plot."""
+
 MOST_LINES = 6
+"""Most intervals of the axis of steer."""
+
+FINEST = 0.1
+"""deg; the axis of steer has no finer step."""
 
 EDGE = 40.0
-"""Nearer to the right-hand end a number has no room about its line."""
+"""Distance from the right-hand edge within which a number has no room about its line."""
 
-TRAVEL: dict[LengthUnit, tuple[float, float]] = {"in": (25.4, 1.0), "mm": (1.0, 50.0)}
-"""mm in one of the axis, and how many of them from one line to the next."""
+TRAVEL_STEP: dict[LengthUnit, float] = {"in": 1.0, "mm": 50.0}
+"""Step of the axis of travel, in its unit."""
 
 Place = Callable[[float], float]
+"""Coordinate in the drawing of a heave or of an angle."""
 
 
 def curve_svg(picture: CurvePicture) -> str:
-    """The curve with its band of doubt, and the limits over the working travel."""
+    """The curve with its band of uncertainty, and the limits over the working travel."""
     trace = picture.trace
-    gives = trace.give or [0.0] * len(trace.value)
-    reached = [
-        (heave, value, give)
-        for heave, value, give in zip(trace.heave, trace.value, gives, strict=True)
+    points = [
+        (heave, value, low, high)
+        for heave, value, (low, high) in zip(trace.heave, trace.value, trace.edges(), strict=True)
         if isfinite(value)
     ]
-    limit = picture.limit or 0.0
-    top = max([limit, *(value + give for _, value, give in reached)])
-    bottom = min([-limit, *(value - give for _, value, give in reached)])
-    step = next((s for s in STEPS if (top - bottom) / s <= MOST_LINES), STEPS[-1])
-    high, low = step * ceil(top / step), step * floor(bottom / step)
+    lowest, highest = picture.value_range()
+    step = round_step(highest - lowest, MOST_LINES, least=FINEST)
+    bottom, top = step * floor(lowest / step), step * ceil(highest / step)
     droop, bump = trace.heave[0], trace.heave[-1]
 
     def x(heave: float) -> float:
         return LEFT + (heave - droop) / (bump - droop) * (WIDTH - LEFT - RIGHT)
 
     def y(deg: float) -> float:
-        return TOP + (high - deg) / (high - low) * (HEIGHT - TOP - BOTTOM)
+        return TOP + (top - deg) / (top - bottom) * (HEIGHT - TOP - BOTTOM)
 
-    above = [(x(heave), y(value + give)) for heave, value, give in reached]
-    below = [(x(heave), y(value - give)) for heave, value, give in reversed(reached)]
+    curve = [(x(heave), y(value)) for heave, value, *_ in points]
+    upper_edge = [(x(heave), y(high)) for heave, _, _, high in points]
+    lower_edge = [(x(heave), y(low)) for heave, _, low, _ in reversed(points)]
     parts = [
-        *_allowed(picture, limit, x, y),
-        f'<path class="doubt" d="M{_joined(above + below)}Z"/>',
-        *_steer_lines(low, high, step, y),
-        *_travel_lines(droop, bump, picture.unit, x),
-        *_limit_words(picture, limit, x, y),
-        f'<path class="trace" d="M{_joined([(x(h), y(v)) for h, v, _ in reached])}"/>',
+        *_allowed(picture, x, y),
+        f'<path class="doubt" d="M{_joined(upper_edge + lower_edge)}Z"/>',
+        *_steer_axis(multiples(bottom, top, step), y),
+        *_travel_axis(droop, bump, picture.unit, x),
+        *_limit_words(picture, x, y),
+        f'<path class="trace" d="M{_joined(curve)}"/>',
         f'<text x="{LEFT + 6}" y="{TOP - 6}">{picture.upward}, deg</text>',
         f'<text x="{LEFT + 6}" y="{HEIGHT - BOTTOM - 5}">{picture.downward}</text>',
         f'<text x="{LEFT}" y="{HEIGHT - 6}">◂ wheels drop</text>',
@@ -63,45 +69,47 @@ def curve_svg(picture: CurvePicture) -> str:
     )
 
 
-def _allowed(picture: CurvePicture, limit: float, x: Place, y: Place) -> Iterator[str]:
-    if limit:
+def _allowed(picture: CurvePicture, x: Place, y: Place) -> Iterator[str]:
+    """The area that the limit allows over the working travel."""
+    if picture.limit:
         start, end = x(-picture.working[0]), x(picture.working[1])
+        above, below = y(picture.limit), y(-picture.limit)
         yield (
-            f'<rect class="allowed" x="{start:.1f}" y="{y(limit):.1f}" width="{end - start:.1f}" '
-            f'height="{y(-limit) - y(limit):.1f}"/>'
+            f'<rect class="allowed" x="{start:.1f}" y="{above:.1f}" width="{end - start:.1f}" '
+            f'height="{below - above:.1f}"/>'
         )
 
 
-def _limit_words(picture: CurvePicture, limit: float, x: Place, y: Place) -> Iterator[str]:
-    if limit:
-        falls = picture.trace.value[-1] < 0  # the words go where the curve does not
-        foot = y(limit) - 4 if falls else y(-limit) + 13
+def _limit_words(picture: CurvePicture, x: Place, y: Place) -> Iterator[str]:
+    """The limit in words, on the side of the area that the curve leaves free."""
+    if picture.limit:
+        falls = picture.trace.value[-1] < 0
+        foot = y(picture.limit) - 4 if falls else y(-picture.limit) + 13
         yield (
             f'<text x="{x(picture.working[1]) - 4:.1f}" y="{foot:.1f}" text-anchor="end">'
-            f"limit {limit:g} deg</text>"
+            f"limit {picture.limit:g} deg</text>"
         )
 
 
-def _steer_lines(low: float, high: float, step: float, y: Place) -> Iterator[str]:
-    for count in range(round(low / step), round(high / step) + 1):
-        kind = "zero" if count == 0 else "grid"
-        yield f'<path class="{kind}" d="M{LEFT} {y(count * step):.1f}H{WIDTH - RIGHT}"/>'
-        yield (
-            f'<text x="{LEFT - 8}" y="{y(count * step) + 4:.1f}" '
-            f'text-anchor="end">{count * step:+g}</text>'.replace(">+0<", ">0<")
-        )
+def _steer_axis(values: Sequence[float], y: Place) -> Iterator[str]:
+    """A line and a number for each value, deg."""
+    for value in values:
+        kind, number = ("grid", f"{value:+.6g}") if value else ("zero", "0")
+        yield f'<path class="{kind}" d="M{LEFT} {y(value):.1f}H{WIDTH - RIGHT}"/>'
+        yield f'<text x="{LEFT - 8}" y="{y(value) + 4:.1f}" text-anchor="end">{number}</text>'
 
 
-def _travel_lines(droop: float, bump: float, unit: LengthUnit, x: Place) -> Iterator[str]:
-    mm, step = TRAVEL[unit]
-    foot = HEIGHT - BOTTOM
-    for count in range(ceil(droop / mm / step), floor(bump / mm / step) + 1):
-        at, amount = x(count * step * mm), f"{abs(count * step):g}"
-        name = f"{amount} {unit}" if count else "ride height"
-        yield f'<path class="grid" d="M{at:.1f} {foot}v5"/>'
-        anchor = "end" if at > WIDTH - EDGE else "middle"
-        yield f'<text x="{at:.1f}" y="{foot + 18}" text-anchor="{anchor}">{name}</text>'
+def _travel_axis(droop: float, bump: float, unit: LengthUnit, x: Place) -> Iterator[str]:
+    """A tick and its name at round heaves; `droop` and `bump` are the ends, mm."""
+    mm, foot = MM_IN[unit], HEIGHT - BOTTOM
+    for travel in multiples(droop / mm, bump / mm, TRAVEL_STEP[unit]):
+        place = x(travel * mm)
+        name = f"{abs(travel):g} {unit}" if travel else "ride height"
+        yield f'<path class="grid" d="M{place:.1f} {foot}v5"/>'
+        anchor = "end" if place > WIDTH - EDGE else "middle"
+        yield f'<text x="{place:.1f}" y="{foot + 18}" text-anchor="{anchor}">{name}</text>'
 
 
 def _joined(points: Sequence[tuple[float, float]]) -> str:
+    """Points as the data of an SVG path."""
     return "L".join(f"{x:.1f} {y:.1f}" for x, y in points)

@@ -1,8 +1,8 @@
-"""The page: the answer, two pictures, the rules, what is planned, and what to take care of."""
+"""Owner's page: the answer, two drawings, the rules, the plan and the cautions."""
 
-from collections.abc import Iterable
-from html import escape
-from pathlib import Path
+from dataclasses import dataclass
+
+from markupsafe import Markup
 
 from core.documents.document import Document, value_at
 from core.text.plain_text import plain
@@ -10,106 +10,135 @@ from core.text.quantity import LengthUnit
 from core.verdict.verdict import Verdict
 from wizard import __version__
 from wizard.phrases.cautions import CAUTIONS
-from wizard.phrases.decisions import signature_facts
+from wizard.phrases.decisions import decision_facts
 from wizard.phrases.fact import Fact
 from wizard.phrases.filed_plan import planned_facts
-from wizard.phrases.readings import look_facts
+from wizard.phrases.readings import warning_facts
 from wizard.phrases.reported import reported_facts
 from wizard.phrases.session_names import session_words
-from wizard.phrases.verdict_meaning import answer_facts
-from wizard.phrases.verdict_reasons import bind_facts
+from wizard.phrases.verdict_meaning import verdict_facts
+from wizard.phrases.verdict_reasons import binding_facts
 from wizard.phrases.verdict_words import limit_words, mark_and_word
 from wizard.printed.curve_svg import curve_svg
 from wizard.printed.front_svg import front_svg
+from wizard.printed.rendering import render
+from wizard.views.picture_data import RuleRow
 from wizard.views.rules_table import reading
 from wizard.views.verdict import curve_of, front_of, rules_of
 
-STYLE = Path(__file__).parent / "page.css"
+TEMPLATE = "owners_page.html"
 
-RULES = {
+RULE_NAMES = {
     "parallel": "Angle between track bar and drag link",
-    "peak steer": "Largest steer with the steering wheel held",
-    "toe change": "Largest change of toe-in",
-    "track bar flat": "Slope of the track bar",
-    "drag link flat": "Slope of the drag link",
-    "equal length": "Shorter link to longer link",
+    "peak_steer": "Largest steer with the steering wheel held",
+    "peak_toe_change": "Largest change of toe-in",
+    "track_bar_slope": "Slope of the track bar",
+    "drag_link_slope": "Slope of the drag link",
+    "length_ratio": "Shorter link to longer link",
 }
-"""The rules in words that need no trade."""
+"""Names of the rules without terms of the trade."""
 
-TOP = ("vehicle.description", "vehicle.odometer", "session.technician")
-SAID = ("complaint.reported", "complaint.note", "session.altered")
-"""What is told the owner again; the note is for the workshop."""
+VEHICLE_PATHS = ("vehicle.description", "vehicle.odometer", "session.technician")
 
-FRONT = (
-    "From the front, to scale: the vehicle's left is on the right. Squares are the ends on the "
-    "frame, rings those on the axle; dotted, the way each axle end takes as the suspension moves."
-)
-CURVE = (
-    "How far the front wheels steer by themselves as the suspension moves, with the steering wheel "
-    "held still. Light grey is allowed; the band about the line is what the readings leave open."
-)
+REPORTED_PATHS = ("complaint.reported", "complaint.note", "session.altered")
+"""Answers that the page repeats to the owner. The technician's note is for the workshop."""
+
+
+@dataclass(frozen=True)
+class RuleLine:
+    """A row of the table of rules, in words."""
+
+    name: str
+    reading: str
+    limit: str
+    verdict: str
+
+
+@dataclass(frozen=True)
+class OwnersPage:
+    """Data of the owner's page, which the template lays out.
+
+    Attributes
+    ----------
+    title : str
+        The title of the document: tag and verdict.
+    heading : str
+        The verdict with its mark.
+    session : str
+        The vehicle, the kind of the session and its date.
+    vehicle_facts, verdict_facts, warnings : tuple of Fact
+        The vehicle and the technician; the answer; what to look at first.
+    front_drawing, curve_drawing : Markup
+        SVG.
+    rules : tuple of RuleLine
+    reported_facts, planned_facts, cautions, decision_facts : tuple of Fact
+        The driver's report; the plan; the cautions; the shop lead's decisions.
+    program_version : str
+    """
+
+    title: str
+    heading: str
+    session: str
+    vehicle_facts: tuple[Fact, ...]
+    verdict_facts: tuple[Fact, ...]
+    warnings: tuple[Fact, ...]
+    front_drawing: Markup
+    curve_drawing: Markup
+    rules: tuple[RuleLine, ...]
+    reported_facts: tuple[Fact, ...]
+    planned_facts: tuple[Fact, ...]
+    cautions: tuple[Fact, ...]
+    decision_facts: tuple[Fact, ...]
+    program_version: str = __version__
 
 
 def page_html(document: Document, verdict: Verdict, unit: LengthUnit) -> str:
-    """The page as one HTML text; everything from the record is shown as text.
+    """HTML text of the owner's page.
 
     Parameters
     ----------
     document : mapping
         The record.
     verdict : Verdict
-        On it.
+        The verdict on the record.
     unit : str
-        "in" or "mm".
+        Unit of length on the page, "in" or "mm".
     """
-    title = f"{plain(value_at(document, 'vehicle.tag', ''))}: {verdict.overall}"
-    looks = (*bind_facts(verdict.travel_limits, unit), *look_facts(verdict, unit))
-    body = [
-        f"<h1>{escape(_capital(mark_and_word(verdict.overall)))}</h1>",
-        *(f'<p class="which">{escape(line)}</p>' for line in _which(document)),
-        *(f'<p class="answer">{escape(fact.text)}</p>' for fact in answer_facts(verdict, unit)),
-        _list("To look at first", looks),
-        f"<figure>{front_svg(front_of(verdict))}<figcaption>{FRONT}</figcaption></figure>",
-        f"<figure>{curve_svg(curve_of(verdict, unit))}<figcaption>{CURVE}</figcaption></figure>",
-        _rules(verdict),
-        _list("What was said", reported_facts(document, SAID)),
-        _list("What is planned", planned_facts(document, unit)),
-        _list("Before any work, and before driving", (Fact("", text) for text in CAUTIONS)),
-        _list("Decided by the shop lead", signature_facts(document)),
-        f'<p class="foot">Worked out by Evenarc {__version__} from readings of tape and angle '
-        "finder: the geometry alone.</p>",
-    ]
-    return (
-        '<!DOCTYPE html>\n<html lang="en">\n<meta charset="utf-8">\n'
-        f"<title>{escape(title)}</title>\n<style>\n{STYLE.read_text('utf-8')}</style>\n"
-        f"{chr(10).join(filter(None, body))}\n</html>\n"
+    return render(TEMPLATE, owners_page(document, verdict, unit))
+
+
+def owners_page(document: Document, verdict: Verdict, unit: LengthUnit) -> OwnersPage:
+    """Data of the owner's page; parameters as for `page_html`."""
+    tag = plain(value_at(document, "vehicle.tag", ""))
+    return OwnersPage(
+        title=f"{tag}: {verdict.overall}",
+        heading=_capitalized(mark_and_word(verdict.overall)),
+        session=session_words(document),
+        vehicle_facts=tuple(reported_facts(document, VEHICLE_PATHS)),
+        verdict_facts=tuple(verdict_facts(verdict, unit)),
+        warnings=(*binding_facts(verdict.travel_limits, unit), *warning_facts(verdict, unit)),
+        # The program draws both, and escapes the text in them itself.
+        front_drawing=Markup(front_svg(front_of(verdict))),
+        curve_drawing=Markup(curve_svg(curve_of(verdict, unit))),
+        rules=tuple(map(_rule_line, rules_of(verdict))),
+        reported_facts=tuple(reported_facts(document, REPORTED_PATHS)),
+        planned_facts=tuple(planned_facts(document, unit)),
+        cautions=tuple(Fact("", text) for text in CAUTIONS),
+        decision_facts=tuple(decision_facts(document)),
     )
 
 
-def _which(document: Document) -> Iterable[str]:
-    yield session_words(document)
-    if told := [f"{fact.name}: {fact.text}" for fact in reported_facts(document, TOP)]:
-        yield "; ".join(told)
-
-
-def _rules(verdict: Verdict) -> str:
-    rows = "".join(
-        f"<tr><td>{RULES[row.name]}{'' if row.decides else ' (advice)'}<td>{escape(reading(row))}"
-        f"<td>{escape(limit_words(row.limit, row.unit, row.at_least))}"
-        f"<td>{escape(mark_and_word(row.verdict))}"
-        for row in rules_of(verdict)
+def _rule_line(row: RuleRow) -> RuleLine:
+    """Row of the table of rules; a rule that does not decide is marked as advice."""
+    return RuleLine(
+        name=RULE_NAMES[row.rule] + ("" if row.decides else " (advice)"),
+        reading=reading(row),
+        limit=limit_words(row.limit, row.unit, row.at_least),
+        verdict=mark_and_word(row.verdict),
     )
-    return f"<table><tr><th>measured<th>reading<th>limit<th>verdict{rows}</table>"
 
 
-def _list(title: str, facts: Iterable[Fact]) -> str:
-    lines = "".join(
-        f"<li>{escape(': '.join(filter(None, (fact.name, fact.text))))}" for fact in facts
-    )
-    return f"<h2>{title}</h2>\n<ul>{lines}</ul>" if lines else ""
-
-
-def _capital(words: str) -> str:
-    """The same with the first letter of its word a capital one."""
+def _capitalized(words: str) -> str:
+    """Mark and word with a capital first letter of the word."""
     mark, _, word = words.partition(" ")
     return f"{mark} {word.capitalize()}"

@@ -1,4 +1,4 @@
-"""Putting a page on the disk, without ever taking the place of another file."""
+"""Files of pages to print. A page never replaces another file."""
 
 from itertools import count
 from pathlib import Path
@@ -10,24 +10,41 @@ from core.text.quantity import LengthUnit
 from core.verdict.verdict import Verdict
 from wizard.printed.owners_page import page_html
 
-THERE = "is there already and stays as it is; choose another name"
+ALREADY_EXISTS = "exists already and stays as it is; choose another name"
 
 
 def write_owners_page(path: Path, document: Document, verdict: Verdict, unit: LengthUnit) -> None:
-    """Make the page of a record. Raises RecordError where that cannot be done."""
+    """Write the owner's page of a record.
+
+    Parameters
+    ----------
+    path : Path
+        The file to make.
+    document : mapping
+        The record.
+    verdict : Verdict
+        The verdict on the record.
+    unit : str
+        Unit of length on the page, "in" or "mm".
+
+    Raises
+    ------
+    core.documents.record.RecordError
+        The file exists already or cannot be written.
+    """
     content = page_html(document, verdict, unit).encode("utf-8", "replace")
-    with as_record_errors(path, "cannot be made", exists=THERE):
+    with as_record_errors(path, "cannot be made", exists=ALREADY_EXISTS):
         atomic_write.create_file(path, content)
 
 
-def write_beside(record: Path, document: Document, verdict: Verdict, unit: LengthUnit) -> Path:
-    """Write the page of a record beside it and return the page's file. Raises RecordError."""
-    path = free_beside(record)
+def write_page_beside(record: Path, document: Document, verdict: Verdict, unit: LengthUnit) -> Path:
+    """Write the owner's page beside its record and return the page's file. Raises RecordError."""
+    path = unused_page_path(record)
     write_owners_page(path, document, verdict, unit)
     return path
 
 
-def free_beside(record: Path) -> Path:
-    """A name for the page beside its record that no file has yet: "ID.html", "ID-2.html"."""
+def unused_page_path(record: Path) -> Path:
+    """Path beside a record that no file has yet: "ID.html", "ID-2.html"."""
     names = (f"{record.stem}{'' if number == 1 else f'-{number}'}.html" for number in count(1))
     return next(path for path in map(record.with_name, names) if not path.exists())

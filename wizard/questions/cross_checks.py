@@ -23,8 +23,8 @@ def _link(link: str, name: str) -> tuple[Question, ...]:
             f"How long is the {name.lower()}, centre to centre?",
             "Straight tape from the centre of its frame end to the centre of its axle end, past "
             "the bar if it is bent. Where the tape cannot run straight, skip it.",
-            "Two heights and two offsets say how long it has to be. If the tape says otherwise, "
-            "one of the five is wrong, and it is found before the vehicle leaves.",
+            "Two heights and two offsets give its length too. If the tape disagrees, "
+            "one of the five is wrong, and you find it before the vehicle leaves.",
             optional=True,
             repeats=True,
         ),
@@ -34,8 +34,8 @@ def _link(link: str, name: str) -> tuple[Question, ...]:
             f"{name} bent",
             f"Is the {name.lower()} bent between its ends?",
             "A bar cranked around the differential or the springs counts as bent.",
-            "Only the straight line between its centres moves the axle. An angle finder laid on a "
-            "bent bar reads something else, so it is not asked for then.",
+            "Only the straight line between its centres moves the axle. "
+            "An angle finder on a bent bar reads another angle, so its slope is not asked for.",
             choices=YES_OR_NO,
         ),
         Question(
@@ -43,12 +43,12 @@ def _link(link: str, name: str) -> tuple[Question, ...]:
             "angle",
             f"{name} slope",
             f"What does the angle finder read on the {name.lower()}?",
-            "Zero it on this floor first. Lay it along the straight bar. With the frame end higher "
-            "the slope is plus, with the axle end higher minus.",
+            "Zero it on this floor first. Lay it along the straight bar. The slope is plus "
+            "with the frame end higher, and minus with the axle end higher.",
             "It checks both heights at once, and needs no plumb line.",
             optional=True,
             repeats=True,
-            when=is_straight,
+            is_asked=is_straight,
         ),
     )
 
@@ -76,19 +76,19 @@ STEP = Step(
             "frame_ends",
             "Frame end to frame end",
             "from the track bar's frame end to the drag link's frame end",
-            "A brace between the two links tells a wrong height from its partner's.",
+            "A brace between the two links tells which of two heights is wrong.",
         ),
         _brace(
             "axle_ends",
             "Axle end to axle end",
             "from the track bar's axle end to the drag link's axle end",
-            "With it a slip at the axle is told from a slip at the frame.",
+            "It tells a slip at the axle from a slip at the frame.",
         ),
         _brace(
             "frame_to_axle",
             "Across",
             "from the track bar's frame end to the drag link's axle end",
-            "The diagonal holds the shape: with it a single wrong height can be named.",
+            "The diagonal fixes the shape, so that a single wrong height can be named.",
         ),
     ),
     has_picture=True,

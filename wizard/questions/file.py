@@ -10,9 +10,9 @@ STEP = Step(
             "session.note",
             "text",
             "Note",
-            "Anything to add for the one who opens this later?",
-            "What was seen and not measured: a weld, a bent bracket, oil, a noise.",
-            "The numbers say what; a note often says why.",
+            "Is there anything to add for the next reader?",
+            "Things you saw and did not measure: a weld, a bent bracket, oil, a noise.",
+            "A note often says why the numbers are as they are.",
             optional=True,
         ),
         Question(
@@ -20,13 +20,12 @@ STEP = Step(
             "file",
             "File",
             "Is this session ready to be filed?",
-            "It is written into the vehicle's folder, read back and compared before it counts as "
-            "filed. A filed session is not changed any more; the vehicle can be measured again at "
-            "any time.",
-            "Filed sessions are what before and after are told from.",
+            "Evenarc writes it into the vehicle's folder, reads it back and compares it. A filed "
+            "session is never changed. You can measure the vehicle again at any time.",
+            "Before and after are compared from filed sessions.",
             choices=(
                 Choice("file", "file it"),
-                Choice("leave", "leave it unfinished for now", "it waits on the first page"),
+                Choice("leave", "leave it unfinished for now", "it waits at home"),
             ),
         ),
     ),

@@ -1,4 +1,4 @@
-"""How the linkage is laid out, and what the tape and the angle finder can resolve."""
+"""Layout of the linkage, and resolution of the tape and the angle finder."""
 
 from __future__ import annotations
 
@@ -14,10 +14,10 @@ def _instrument(key: str, kind: Kind, name: str, ask: str, do: str) -> Question:
         name,
         ask,
         do,
-        "It decides how sure every number is; the verdict turns on a degree or two.",
+        "It decides how sure every number is. The verdict depends on a degree or two.",
         optional=True,
         assumed=f"instruments.{key}",
-        like=("1/16", "1"),
+        examples=("1/16", "1"),
     )
 
 
@@ -48,9 +48,9 @@ STEP = Step(
             "one of",
             "Steering arm points",
             "Which way does the steering arm point from the kingpin?",
-            "Look at the ball the drag link or the tie rod is bolted to: does it sit nearer the "
-            "front bumper than the axle, or behind it?",
-            "The same push of the link steers left with the one and right with the other.",
+            "Look at the ball that the drag link or the tie rod is bolted to. Is it "
+            "ahead of the axle, towards the bumper, or behind it?",
+            "The same push of the link steers left with one and right with the other.",
             choices=AHEAD_OR_BEHIND,
             usual="arm",
         ),
@@ -73,7 +73,7 @@ STEP = Step(
             "Units",
             "What is the tape marked in?",
             "Look at the lines you will read. F2 changes the units at any time.",
-            "A number typed without a unit is taken in this one; what was typed keeps its own.",
+            "A number without a unit is taken in this unit. A typed unit stays as it is.",
             choices=(Choice("in", "inches"), Choice("mm", "millimetres")),
         ),
         _instrument(
@@ -88,15 +88,15 @@ STEP = Step(
             "length",
             "Pivot centre sighted to",
             "How near can you sight the centre of a pivot?",
-            "The most you could be off it, to either side: 1/8 in with a plumb line and a clear "
-            "view of the bolt or the ball.",
+            "The largest error to either side. It is 1/8 in with a plumb line "
+            "and a clear view of the bolt or the ball.",
         ),
         _instrument(
             "floor",
             "length",
             "Floor flat to",
             "How flat is the floor under the front axle?",
-            "The most it lies above or below the plane: 1/16 in on a good slab or drive-on lift.",
+            "The largest height above or below the plane: 1/16 in on a good slab or drive-on lift.",
         ),
         _instrument(
             "angle_finder",
@@ -110,7 +110,7 @@ STEP = Step(
             "angle",
             "Angle finder seats to",
             "How well does the angle finder sit on a bar?",
-            "Take it off and lay it on again a few times: half of what it moves by.",
+            "Take it off and lay it on again a few times. Half of the change is the answer.",
         ),
     ),
 )

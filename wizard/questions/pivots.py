@@ -1,4 +1,4 @@
-"""Where the pivots are: height from the floor, offset across, and station ahead of the axle."""
+"""Places of the pivots: height above the floor, offset across, station ahead of the axle."""
 
 from __future__ import annotations
 
@@ -31,7 +31,7 @@ NAMES = {
 
 
 def is_inverted_y(document: Document, _profile: Profile | None) -> bool:
-    """Whether the tie rod is joined to the drag link."""
+    """True if the tie rod is joined to the drag link."""
     return bool(value_at(document, "layout.steering") == "inverted-y")
 
 
@@ -43,12 +43,12 @@ def _pivot(pivot: str) -> tuple[Question, ...]:
         "length",
         f"{name}, height",
         f"{name}: how high is it above the floor?",
-        f"{sight} Tape upright from the floor to that centre, never to the edge of the bolt. A "
-        "bend in the bar does not matter, only its two centres do.",
-        "Two heights make the slope of a link, the first thing the verdict looks at. Taken twice "
-        "it shows a slip, and is surer: 24 1/2; 24 9/16.",
+        f"{sight} Tape upright from the floor to that centre, never to the edge of the bolt. Only "
+        "the two centres matter, not a bend in the bar.",
+        "Two heights make the slope of a link, which weighs most in the verdict. A second reading "
+        "shows a slip and makes the height surer: 24 1/2; 24 9/16.",
         repeats=True,
-        when=when,
+        is_asked=when,
     )
     offset = Question(
         f"readings.{pivot}.offset",
@@ -56,25 +56,25 @@ def _pivot(pivot: str) -> tuple[Question, ...]:
         f"{name}, offset",
         f"{name}: how far across from the datum line?",
         "Snap one chalk line along the floor, lengthwise, left of everything you measure. Drop a "
-        "plumb line from the same centre and tape across to the floor mark, square to the line: "
-        "to the vehicle's right counts plus, to its left minus. One line for all pivots.",
-        "It gives the links their length across, and the front view its shape. Left and right are "
+        "plumb line from the same centre. Tape across to its mark on the floor, square to the "
+        "line. To the vehicle's right counts plus, to its left minus. Use one line for all pivots.",
+        "It gives the run of the links across, and the shape of the front view. Left and right are "
         "the driver's.",
         repeats=True,
-        when=when,
+        is_asked=when,
     )
     station = Question(
         f"readings.{pivot}.station",
         "length",
         f"{name}, station",
         f"{name}: how far ahead of the axle?",
-        "From the plumb mark of the same centre, lengthwise, to the line under the axle's centre: "
-        "ahead of the axle plus, behind it minus.",
-        "For the full answer. Without it both ends of a link are taken to stand one beside the "
-        "other, which is near enough for most.",
+        "Tape lengthwise from the plumb mark of the same centre to the line under the axle's "
+        "centre. Ahead of the axle counts plus, behind it minus.",
+        "With stations, lengths and braces check the heights. Without them both ends of a link are "
+        "taken to have one station, which is near enough for most vehicles.",
         optional=True,
         repeats=True,
-        when=when,
+        is_asked=when,
     )
     return height, offset, station
 
@@ -108,7 +108,7 @@ STEP = Step(
             "Hub height",
             "How high is the wheel centre above the floor?",
             "Tape upright from the floor to the centre of the hub.",
-            "The axle rolls about it, and the axle ends of the links lie near it.",
+            "The axle rolls about this height, and the axle ends of the links lie near it.",
             optional=True,
             repeats=True,
             assumed="defaults.hub_height",

@@ -1,4 +1,4 @@
-"""What a question of the wizard is: where its answer goes in the record, and how it is put."""
+"""A question of the wizard: the place of its answer in the record, and its words."""
 
 from __future__ import annotations
 
@@ -27,7 +27,7 @@ Kind = Literal[
 
 
 def always(_document: Document, _profile: Profile | None) -> bool:
-    """Whether a question is asked: yes, whatever was answered."""
+    """True: the question is always asked."""
     return True
 
 
@@ -56,9 +56,9 @@ class Question:
         What it is called in the list of answers.
     ask : str
         The question.
-    do : str
+    guidance : str
         What to do, and where the tape goes.
-    why : str
+    reason : str
         Why it matters.
     choices : tuple of Choice
     optional : bool
@@ -69,9 +69,9 @@ class Question:
         Where in the profile stands what is taken for it when it is skipped ("defaults.arm").
     usual : str
         Where in the profile stands the choice to begin with ("steering").
-    like : (str, str)
+    examples : (str, str)
         What an answer looks like, in inches and in millimetres.
-    when : callable
+    is_asked : callable
         Whether it is asked at all, from what was answered so far.
     """
 
@@ -79,24 +79,24 @@ class Question:
     kind: Kind
     name: str
     ask: str
-    do: str
-    why: str = ""
+    guidance: str
+    reason: str = ""
     choices: tuple[Choice, ...] = ()
     optional: bool = False
     repeats: bool = False
     assumed: str = ""
     usual: str = ""
-    like: tuple[str, str] = ("17 5/8", "448")
-    when: Callable[[Document, Profile | None], bool] = always
+    examples: tuple[str, str] = ("17 5/8", "448")
+    is_asked: Callable[[Document, Profile | None], bool] = always
 
     @property
     def is_answered_by_a_value(self) -> bool:
-        """Whether its answer stands in the record; a page that is only read leaves nothing."""
+        """True if its answer goes into the record; a text that is only read leaves none."""
         return self.kind not in ("read", "show", "file")
 
     @property
     def is_chosen(self) -> bool:
-        """Whether it is answered from a list; those of the profiles are not known beforehand."""
+        """True if it is answered from a list; the list of profiles is made when it is asked."""
         return bool(self.choices) or self.kind == "profile"
 
 

@@ -1,4 +1,4 @@
-"""How the vehicle has to stand: on level ground, on its wheels, steered straight."""
+"""The stance of the vehicle: on level ground, on its wheels, steered straight."""
 
 from wizard.questions.question import YES_OR_NO, Question, Step
 
@@ -13,11 +13,12 @@ def _ride_height(side: str) -> Question:
         "length",
         f"Ride height {side}",
         f"What is the ride height on the {side}?",
-        f"On the vehicle's {side} as its driver sits: from the wheel centre straight up to the "
-        "lower edge of the wing, or between the two points your shop always uses. The same points "
-        "on both sides.",
-        "Left against right shows a tired spring or a load to one side: then the links do not lie "
-        "as they do on the road. At the re-measure it shows whether the height was altered.",
+        f"On the driver's {side}: tape straight up from the wheel centre to the lower edge of the "
+        "wing. Or tape between the two points your shop always uses. Use the same points on both "
+        "sides.",
+        "A difference from left to right shows a tired spring or a load to one side. "
+        "Then the links do not lie as they do on the road. "
+        "At the re-measure it shows a change of ride height.",
         optional=True,
     )
 
@@ -32,7 +33,8 @@ STEP = Step(
             "Does it stand on a level floor?",
             "The floor, or a drive-on lift that is level. Every height is taken from this plane; "
             "lay a long straight edge and a level across it if you are not sure.",
-            "A floor that falls half an inch to one side tilts both links' heights by as much.",
+            "A floor that falls half an inch to one side changes the heights of "
+            "both links as much.",
         ),
         _stands(
             "tyres_set",
@@ -45,15 +47,16 @@ STEP = Step(
             "usual_load",
             "Usual load",
             "Is it loaded as it usually drives?",
-            "Fuel, tools, winch, people if they always ride along; nothing jacked or strapped.",
-            "The springs stand where the load puts them, and the links with them.",
+            "Fuel, tools, winch, and people if they always ride along. "
+            "Nothing is jacked or strapped.",
+            "The load sets the height of the springs, and with it the angles of the links.",
         ),
         _stands(
             "settled",
             "Settled",
             "Has the suspension settled?",
             "Roll it forward and back a length, bounce the front twice, then leave it alone.",
-            "Tyres and bushes hold an axle off its place until they have rolled.",
+            "Tyres and bushes keep an axle off its place until the vehicle has rolled.",
         ),
         _stands(
             "wheels_on_ground",
@@ -61,7 +64,7 @@ STEP = Step(
             "Do all its wheels carry it?",
             "On the floor or on a drive-on lift: yes. Hanging on a two-post lift, or with stands "
             "under the frame: no, and it cannot be measured so.",
-            "With the axle hanging the links show the angles of full droop, not those of the road.",
+            "With a hanging axle the links lie at the angles of full droop, not of the road.",
         ),
         _stands(
             "straight_ahead",

@@ -1,4 +1,4 @@
-"""What turns a difference of arcs into steer, and how far the axle travels."""
+"""The arms that turn a difference of arcs into steer, and the travel of the axle."""
 
 from __future__ import annotations
 
@@ -7,7 +7,7 @@ from wizard.questions.question import Question, Step
 
 STEP = Step(
     "Steering and travel",
-    "How much steer a given misfit makes, and over which travel.",
+    "The arms, the steering box and the travel.",
     (
         Question(
             "readings.steering.arm",
@@ -16,11 +16,11 @@ STEP = Step(
             "How long is the steering arm?",
             "Seen from above, from the kingpin line (through the two knuckle joints) to the centre "
             "of the ball. Where the drag link ends on the tie rod: the tie rod's arm.",
-            "The same misfit of the arcs steers a short arm more than a long one.",
+            "The same misfit of the arcs turns a short arm more than a long one.",
             optional=True,
             repeats=True,
             assumed="defaults.arm",
-            like=("6 1/2", "165"),
+            examples=("6 1/2", "165"),
         ),
         Question(
             "readings.steering.pitman_arm",
@@ -29,11 +29,11 @@ STEP = Step(
             "How long is the pitman arm?",
             "Seen from above, from the centre of the sector shaft to the centre of the ball. Its "
             "drop does not count here.",
-            "It turns the misfit into the swing of a steering wheel that is let go.",
+            "It turns the misfit of the arcs into the swing of a steering wheel that is let go.",
             optional=True,
             repeats=True,
             assumed="defaults.pitman_arm",
-            like=("6 1/2", "165"),
+            examples=("6 1/2", "165"),
         ),
         Question(
             "readings.steering.ratio",
@@ -42,7 +42,7 @@ STEP = Step(
             "What is the ratio of the steering box?",
             "Turns of the steering wheel for one turn of the pitman arm, from the maker's data or "
             "counted: 16.",
-            "It says how far the steering wheel swings by itself.",
+            "It gives the swing of the steering wheel when it is let go.",
             optional=True,
             assumed="defaults.ratio",
         ),
@@ -57,8 +57,8 @@ STEP = Step(
             optional=True,
             repeats=True,
             assumed="defaults.joint_from_far_ball",
-            like=("8", "203"),
-            when=is_inverted_y,
+            examples=("8", "203"),
+            is_asked=is_inverted_y,
         ),
         Question(
             "readings.tie_rod.near_arm",
@@ -70,8 +70,8 @@ STEP = Step(
             optional=True,
             repeats=True,
             assumed="defaults.near_arm",
-            like=("6 1/2", "165"),
-            when=is_inverted_y,
+            examples=("6 1/2", "165"),
+            is_asked=is_inverted_y,
         ),
         Question(
             "readings.travel.bump",
@@ -82,19 +82,19 @@ STEP = Step(
             "The curve is drawn as far as the axle can go, and shows where a link would bind.",
             optional=True,
             assumed="defaults.bump",
-            like=("4", "100"),
+            examples=("4", "100"),
         ),
         Question(
             "readings.travel.droop",
             "length",
             "Droop travel",
             "How far can the axle go down from ride height?",
-            "What the shock or the strap leaves, from the maker's data or measured on a lift "
-            "beforehand. Do not jack the vehicle for it now.",
-            "The other end of the curve.",
+            "The travel that the shock or the strap leaves, from the maker's data or measured on a "
+            "lift before. Do not jack the vehicle for it now.",
+            "It is the other end of the curve.",
             optional=True,
             assumed="defaults.droop",
-            like=("5", "125"),
+            examples=("5", "125"),
         ),
         Question(
             "vehicle.wheelbase",
@@ -105,7 +105,7 @@ STEP = Step(
             "A short vehicle drifts more for the same steer.",
             optional=True,
             assumed="defaults.wheelbase",
-            like=("118", "2997"),
+            examples=("118", "2997"),
         ),
     ),
     has_picture=True,

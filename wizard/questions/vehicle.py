@@ -12,7 +12,7 @@ if TYPE_CHECKING:
 
 
 def is_re_measure(document: Document, _profile: Profile | None) -> bool:
-    """Whether the session follows an earlier one."""
+    """True if the session follows an earlier one."""
     return bool(value_at(document, "session.kind") == "re-measure")
 
 
@@ -27,17 +27,17 @@ STEP = Step(
             "What is the vehicle called in the shop?",
             "Type its fleet tag, in letters, digits and dashes: FG-3. All sessions of one vehicle "
             "are kept in a folder of this name.",
-            "Typed the same way every time, its sessions stay together and before can be laid "
-            "beside after.",
+            "With the same tag every time, the sessions of a vehicle stay together and can be "
+            "compared.",
         ),
         Question(
             "vehicle.description",
             "text",
             "Description",
             "What kind of vehicle is it?",
-            "A few words that tell it from the others: body, wheels, lift. No need to repeat the "
-            "tag.",
-            "Whoever opens the session later should know which one stood on the floor.",
+            "A few words that tell it from the others: body, wheels, lift. The tag need not be "
+            "repeated.",
+            "Who opens the session later should know which vehicle stood on the floor.",
             optional=True,
         ),
         Question(
@@ -46,15 +46,15 @@ STEP = Step(
             "Technician",
             "Who takes the readings?",
             "The name or initials your shop signs with.",
-            "The lead can ask you what was seen.",
+            "The lead can then ask you about the session.",
         ),
         Question(
             "vehicle.odometer",
             "text",
             "Odometer",
             "What does the odometer show?",
-            "As it stands there, with its unit: 48210 km.",
-            "Wear between two sessions is told by distance, not by date.",
+            "As it is displayed, with its unit: 48210 km.",
+            "Wear between two sessions depends on distance, not on date.",
             optional=True,
         ),
         Question(
@@ -62,10 +62,10 @@ STEP = Step(
             "profile",
             "Profile",
             "Which kind of axle and steering is it?",
-            "Look under the front: coil or leaf springs, and where the drag link goes. Take the "
-            "nearest; it can be changed later and what you measured stays.",
-            "The profile brings the usual range of every reading, the limits of the verdict and "
-            "what is assumed when something is not measured.",
+            "Look under the front: which springs, and where the drag link goes. Take the nearest "
+            "profile. You can change it later, and your readings stay.",
+            "The profile has the usual range of every reading, the limits of the verdict, "
+            "and a value for every reading that you skip.",
         ),
         Question(
             "complaint.reported",
@@ -73,7 +73,7 @@ STEP = Step(
             "Driver reports",
             "What does the driver report?",
             "Space ticks a line, Enter goes on. Nothing ticked means that nothing was reported.",
-            "Bump steer that is measured should match what is felt. If it does not, look further.",
+            "Measured bump steer should match the driver's report. If it does not, look further.",
             choices=(
                 Choice("steers-when-held", "a bump steers it, with the wheel held"),
                 Choice("wheel-turns-when-released", "the steering wheel turns by itself"),
@@ -86,8 +86,8 @@ STEP = Step(
             "text",
             "In their words",
             "What did they say about it?",
-            "The driver's own words, as short as they can be: when, where, at what speed.",
-            "What was said fades; what was written is there at the re-measure.",
+            "The driver's own words, in short: when, where, at what speed.",
+            "A note is still there at the re-measure; spoken words are not.",
             optional=True,
         ),
         Question(
@@ -97,8 +97,8 @@ STEP = Step(
             "What was altered since the earlier session?",
             "Space ticks a line, Enter goes on. Tick everything that was moved, changed or re-set, "
             "whoever did it.",
-            "What nobody touched has to show the same shape as before: that is how the two "
-            "sessions hold each other true.",
+            "Pivots that nobody moved have to lie as before. "
+            "They show that both sessions are right.",
             choices=(
                 Choice("track_bar.frame", "track bar's frame end"),
                 Choice("track_bar.axle", "track bar's axle end"),
@@ -107,7 +107,7 @@ STEP = Step(
                 Choice("ride_height", "ride height: springs, load or tyres"),
                 Choice("lengths", "a bar was re-set in length or replaced"),
             ),
-            when=is_re_measure,
+            is_asked=is_re_measure,
         ),
     ),
 )

@@ -1,4 +1,4 @@
-"""The walk-round: what feels like bump steer and is not has to be ruled out first."""
+"""The walk-round: faults that feel like bump steer are ruled out first."""
 
 from __future__ import annotations
 
@@ -21,7 +21,7 @@ TIGHT_OR_LOOSE = (
 
 
 def is_heavy(_document: Document, profile: Profile | None) -> bool:
-    """Whether the play that is allowed at the tyre depends on the size of the rim."""
+    """True if the size of the rim decides the play allowed at the tyre."""
     return profile is not None and profile.over_10000_lb
 
 
@@ -31,7 +31,7 @@ def _joint(key: str, name: str) -> Question:
         "one of",
         name,
         f"{name}: is the joint tight?",
-        "A helper works the steering wheel to and fro with the engine on; hold a hand on the joint "
+        "A helper turns the steering wheel to and fro with the engine on. Lay a hand on the joint "
         "and feel for a step between its two halves. Keep clear of the link itself.",
         "A worn joint feels like bump steer and spoils every reading taken at it.",
         choices=TIGHT_OR_LOOSE,
@@ -60,7 +60,7 @@ STEP = Step(
             "The play that is allowed at the rim depends on it (49 CFR 570.7; local codes come "
             "first).",
             optional=True,
-            like=("16", "406"),
+            examples=("16", "406"),
         ),
         Question(
             "walk_round.rim_play",
@@ -69,9 +69,9 @@ STEP = Step(
             "How far does the rim move before the road wheels do?",
             "Engine on, wheels straight ahead. Hold a tape at the rim, turn gently to and fro, and "
             "read how far it goes free.",
-            "Lash in the box and the joints feels like wander, and no bracket cures it.",
+            "Lash in the box and the joints feels like wander. No bracket cures it.",
             optional=True,
-            like=("1 1/4", "32"),
+            examples=("1 1/4", "32"),
         ),
         Question(
             "walk_round.rim_size",
@@ -81,8 +81,8 @@ STEP = Step(
             "The nominal diameter in the tyre's own marking.",
             "On a heavy vehicle the play allowed at the tyre depends on it (49 CFR 570.60).",
             optional=True,
-            like=("22.5", "572"),
-            when=is_heavy,
+            examples=("22.5", "572"),
+            is_asked=is_heavy,
         ),
         Question(
             "walk_round.linkage_play",
@@ -91,9 +91,9 @@ STEP = Step(
             "How far does a front tyre move by hand, at its tread?",
             "On rated stands, never on a jack alone. Rock one wheel fore and aft about its kingpin "
             "and read the free movement at the tread.",
-            "It adds up every joint between the steering box and the wheel.",
+            "It is the sum of the play of all joints between the steering box and the wheel.",
             optional=True,
-            like=("1/16", "2"),
+            examples=("1/16", "2"),
         ),
         _joint("track_bar_frame", "Track bar at the frame"),
         _joint("track_bar_axle", "Track bar at the axle"),
@@ -105,7 +105,7 @@ STEP = Step(
             "Bolt torque",
             "Has the torque of the steering and track bar bolts been seen to?",
             "With a torque wrench, to the vehicle maker's figures, as it stands on its wheels.",
-            "A bolt that slips in its bracket walks the axle sideways like a bad track bar.",
+            "A bolt that slips in its bracket lets the axle move sideways like a bad track bar.",
             choices=YES_OR_NO,
             optional=True,
         ),

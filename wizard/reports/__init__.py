@@ -1,5 +1,6 @@
-"""What the command line prints, in words and as JSON.
+"""Reports of the command line, in words and as JSON.
 
+Knows: The order in which a report says its parts, and how it is printed.
 In: Records named on the command line.
-Out: Printed text, and how the command ended.
+Out: Printed text, and the ending of the report.
 """

@@ -1,25 +1,31 @@
-"""`evenarc check`: what one or more records say, in words or as JSON."""
-
-from __future__ import annotations
+"""`evenarc check`: the verdict on one or more records, in words or as JSON."""
 
 import json
 import sys
 from collections.abc import Callable, Sequence
-from typing import TYPE_CHECKING
 
 from core.as_json.verdict import verdict_as_json
+from core.profiles.profile import Profile
 from core.verdict.verdict import Overall
 from wizard.flow.filed_records import Unreadable, read_and_judge
 from wizard.reports.ending import Ending
 
-if TYPE_CHECKING:
-    from core.profiles.profile import Profile
 
+def check_records(
+    paths: Sequence[str], profile_of: Callable[[str], Profile], as_json: bool
+) -> Ending:
+    """Print the verdict on each record.
 
-def check(paths: Sequence[str], profile_of: Callable[[str], Profile], as_json: bool) -> Ending:
-    """Print what each record says and say how that ended.
+    A faulty record is named on standard error, and the other records are still judged.
 
-    A record that cannot be read is named on standard error; the others are still judged.
+    Parameters
+    ----------
+    paths : sequence of str
+        Files of the records, as typed.
+    profile_of : callable
+        Loads a profile by its name.
+    as_json : bool
+        Print JSON, one object a line.
     """
     ending = Ending.GOOD
     for path in paths:
@@ -32,9 +38,9 @@ def check(paths: Sequence[str], profile_of: Callable[[str], Profile], as_json: b
         if as_json:
             print(json.dumps(verdict_as_json(verdict, path), allow_nan=False))
         else:
-            from wizard.reports.verdict_in_words import print_verdict
+            from wizard.reports.verdict_in_words import print_verdict  # loads Rich
 
             print_verdict(document, verdict, path)
-        if verdict.overall != Overall.STEERS_TRUE:
-            ending = Ending.NOT_GOOD if ending == Ending.GOOD else ending
+        if verdict.overall != Overall.STEERS_TRUE and ending == Ending.GOOD:
+            ending = Ending.NOT_GOOD
     return ending

@@ -1,29 +1,34 @@
-"""`evenarc compare`: before beside after, in words or as JSON."""
-
-from __future__ import annotations
+"""`evenarc compare`: the changes from one record to another, in words or as JSON."""
 
 import json
 import sys
 from collections.abc import Callable
-from typing import TYPE_CHECKING
 
 from core.as_json.comparison import comparison_as_json
 from core.documents.entries import EntryError
 from core.fix.comparison import FixOutcome, altered_pivots, compare
 from core.fix.plan_record import filed_plan
 from core.fix.reached import reached_moves
+from core.profiles.profile import Profile
 from core.text.plain_text import plain
 from wizard.flow.filed_records import LONGEST_PATH, Unreadable, read_and_judge
 from wizard.reports.ending import Ending
-
-if TYPE_CHECKING:
-    from core.profiles.profile import Profile
 
 
 def compare_records(
     before: str, after: str, profile_of: Callable[[str], Profile], as_json: bool
 ) -> Ending:
-    """Print what changed from one record to another and say how that ended."""
+    """Print the changes from one record to another.
+
+    Parameters
+    ----------
+    before, after : str
+        Files of the records, as typed.
+    profile_of : callable
+        Loads a profile by its name.
+    as_json : bool
+        Print one JSON object.
+    """
     try:
         earlier, before_verdict = read_and_judge(before, profile_of)
         later, after_verdict = read_and_judge(after, profile_of)
@@ -37,10 +42,10 @@ def compare_records(
     comparison = compare(before_verdict, after_verdict, altered_pivots(earlier, later))
     moves = () if planned is None else reached_moves(planned, before_verdict, after_verdict)
     if as_json:
-        found = comparison_as_json(before_verdict, after_verdict, comparison, moves)
-        print(json.dumps(found, allow_nan=False))
+        answer = comparison_as_json(before_verdict, after_verdict, comparison, moves)
+        print(json.dumps(answer, allow_nan=False))
     else:
-        from wizard.reports.compare_in_words import print_comparison
+        from wizard.reports.compare_in_words import print_comparison  # loads Rich
 
         print_comparison(earlier, later, before_verdict, after_verdict, comparison, moves)
     return Ending.GOOD if comparison.outcome == FixOutcome.SHOWN else Ending.NOT_GOOD

@@ -10,7 +10,7 @@ from typing import TextIO
 
 from core.as_json.fix import search_as_json
 from core.documents.entries import EntryError
-from core.fix.search import SearchResult, search
+from core.fix.search import search
 from core.profiles.adjuster import adjusters_of
 from core.profiles.parts_shelf import load_shelf, with_shelf
 from core.profiles.profile import ProfileError, load_profile
@@ -20,17 +20,29 @@ from wizard.phrases.search_result import progress_words
 from wizard.reports.ending import Ending
 
 PATIENCE = 1.0
-"""s; a search that takes longer says how far it is."""
+"""s; a search that takes longer prints its progress."""
 
 
-def fix(path: str, folders: Sequence[Path], shelf: Path, as_json: bool) -> Ending:
-    """Print the plans for one record and say how that ended."""
+def fix_record(path: str, profile_folders: Sequence[Path], shelf: Path, as_json: bool) -> Ending:
+    """Print the plans for one record.
+
+    Parameters
+    ----------
+    path : str
+        File of the record, as typed.
+    profile_folders : sequence of Path
+        Folders of profiles, the shop's own first.
+    shelf : Path
+        File of the shop's own corrections, which need not exist.
+    as_json : bool
+        Print one JSON object.
+    """
     try:
-        document, verdict = read_and_judge(path, partial(load_profile, folders=folders))
-        listed = load_profile(verdict.session.profile, folders)
-        corrections = with_shelf(listed, load_shelf(shelf, folders)).corrections
-        found = search(verdict, corrections, progress_on(sys.stderr))
-        adjusters = adjusters_of(document, listed.adjusters)
+        document, verdict = read_and_judge(path, partial(load_profile, folders=profile_folders))
+        profile = load_profile(verdict.session.profile, profile_folders)
+        corrections = with_shelf(profile, load_shelf(shelf, profile_folders)).corrections
+        result = search(verdict, corrections, progress_on(sys.stderr))
+        adjusters = adjusters_of(document, profile.adjusters)
     except (Unreadable, ProfileError) as error:
         print(f"evenarc: {error}", file=sys.stderr)
         return Ending.UNREADABLE
@@ -38,28 +50,23 @@ def fix(path: str, folders: Sequence[Path], shelf: Path, as_json: bool) -> Endin
         print(f"evenarc: {plain(path, LONGEST_PATH)}: {error}", file=sys.stderr)
         return Ending.UNREADABLE
     if as_json:
-        print(json.dumps(search_as_json(verdict, found), allow_nan=False))
+        print(json.dumps(search_as_json(verdict, result), allow_nan=False))
     else:
-        from wizard.reports.fix_in_words import print_fix
+        from wizard.reports.fix_in_words import print_fix  # loads Rich
 
-        print_fix(document, verdict, found, adjusters)
-    return ending_of(found)
+        print_fix(document, verdict, result, adjusters)
+    return Ending.GOOD if any(plan.steers_true for plan in result.plans) else Ending.NOT_GOOD
 
 
 def progress_on(stream: TextIO) -> Callable[[float], None] | None:
-    """Says on a terminal how far a search is that takes longer; None where there is none."""
+    """Function that prints the progress of a long search; None if the stream is no terminal."""
     if not stream.isatty():
         return None
     begun = monotonic()
 
-    def say(share: float) -> None:
+    def print_progress(share: float) -> None:
         if monotonic() - begun > PATIENCE:
-            end = "\r\x1b[K" if share == 1 else ""
-            print(f"\r{progress_words(share)}{end}", end="", file=stream, flush=True)
+            clear_line = "\r\x1b[K" if share == 1 else ""
+            print(f"\r{progress_words(share)}{clear_line}", end="", file=stream, flush=True)
 
-    return say
-
-
-def ending_of(found: SearchResult) -> Ending:
-    """Good with at least one plan that steers true."""
-    return Ending.GOOD if any(plan.steers_true for plan in found.plans) else Ending.NOT_GOOD
+    return print_progress

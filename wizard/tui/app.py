@@ -1,10 +1,9 @@
-"""The Textual application: which screen follows which."""
-
-from __future__ import annotations
+"""The Textual application: it opens the screens."""
 
 import asyncio
 import signal
 from contextlib import suppress
+from functools import partial
 from pathlib import Path
 
 from rich.console import RenderableType
@@ -35,9 +34,9 @@ class EvenarcApp(Host):
     ----------
     surroundings : Surroundings
     measures_at_once : bool
-        Begin a new session instead of showing home.
+        True to begin a new session at once.
     notice : str
-        A line for home.
+        A line to show at home.
     """
 
     CSS_PATH = "evenarc.tcss"
@@ -57,84 +56,85 @@ class EvenarcApp(Host):
         self.first_notice = notice
 
     def on_mount(self) -> None:
-        """The first page, and on it what was asked for."""
+        """Show home, and over it a new session if one was asked for."""
         self.register_theme(EVENARC)
         self.theme = EVENARC.name
-        self.leave_when_told()
+        self.exit_on_signals()
         self.push_screen(HomeScreen(self.first_notice))
         if self.measures_at_once:
             self.measure()
 
     def _handle_exception(self, error: Exception) -> None:
-        """Leave with one line instead of a traceback; tests see the exception itself."""
+        """Exit with one line instead of a traceback; a test sees the exception itself."""
         if self.is_headless:
             super()._handle_exception(error)
             return
         self.exit(return_code=1, message=Text(self.surroundings.log_fault(error)))
 
     def panic(self, *renderables: RenderableType) -> None:
-        """A fault outside the screens, such as a key that is no UTF-8 text: one line as well."""
+        """Exit with one line on a fault outside the screens, such as a key that is no UTF-8."""
         if self.is_headless:
             super().panic(*renderables)
             return
-        stacks = [one.trace.stacks for one in renderables if isinstance(one, Traceback)]
-        what = "; ".join(f"{one.exc_type}: {one.exc_value}" for found in stacks for one in found)
-        error = RuntimeError(what or "unknown")
+        tracebacks = [part for part in renderables if isinstance(part, Traceback)]
+        stacks = [stack for traceback in tracebacks for stack in traceback.trace.stacks]
+        words = "; ".join(f"{stack.exc_type}: {stack.exc_value}" for stack in stacks)
+        error = RuntimeError(words or "unknown")
         self.exit(return_code=1, message=Text(self.surroundings.log_fault(error)))
 
-    def leave_when_told(self) -> None:
-        """Being told to end is to quit: the terminal is left as it was found."""
+    def exit_on_signals(self) -> None:
+        """Quit on a signal to end, so that the terminal is restored."""
         loop = asyncio.get_running_loop()
-        with suppress(NotImplementedError, RuntimeError, ValueError):  # not every system can
+        with suppress(NotImplementedError, RuntimeError, ValueError):  # not on every system
             for name in ("SIGTERM", "SIGHUP"):
                 loop.add_signal_handler(getattr(signal, name), self.exit)
 
     def action_help_quit(self) -> None:
-        """Ctrl+C does nothing by itself; say what does."""
+        """Say which key leaves: Ctrl+C does not."""
         self.notify("F9 leaves; every answer is kept", markup=False)
 
     def measure(self) -> None:
         """Measure a vehicle for the first time."""
-        self.take(OpenedSession(Flow(drafts.new_session(drafts.now()))))
+        self.open_session(OpenedSession(Flow(drafts.new_session(drafts.now()))))
 
     def measure_again(self, path: Path) -> None:
-        """Measure again the vehicle of a filed session."""
+        """Measure the vehicle of a filed session again."""
         try:
-            self.take(opening.open_re_measure(path, self.profile_folders))
+            self.open_session(opening.open_re_measure(path, self.profile_folders))
         except RecordError as error:
-            self.at_home(str(error))
+            self.show_at_home(str(error))
 
     def resume(self, path: Path) -> None:
-        """Go on with an unfinished session at the question it had reached."""
+        """Resume an unfinished session at the question it had reached."""
         try:
-            self.draft_store.lay_out(path)
-            self.take(opening.open_draft(path, self.files, self.profile_folders))
+            self.draft_store.remember(path)
+            self.open_session(opening.open_draft(path, self.files, self.profile_folders))
         except RecordError as error:
-            self.at_home(str(error))
+            self.show_at_home(str(error))
 
     def open_record(self, path: Path) -> None:
-        """Look at a filed session."""
+        """Open a filed session."""
         try:
             document = read_document(path)
         except RecordError as error:
-            self.at_home(str(error))
+            self.show_at_home(str(error))
         else:
             self.push_screen(RecordScreen(path, document, self.profile_of))
 
     def compare(self, path: Path) -> None:
-        """Lay a filed session beside the one it follows, or beside one that is chosen."""
+        """Compare a filed session with the session it follows, or with one that is chosen."""
         try:
-            found = pairing.followed_session(self.files, read_document(path))
+            followed = pairing.followed_session(self.files, read_document(path))
         except RecordError as error:
             self.warn(str(error))
         else:
-            if found and not found.fault:
-                self.lay_beside(path, found.path)
+            if followed and not followed.fault:
+                self.compare_both(path, followed.path)
             else:
                 self.compare_with_another(path)
 
     def compare_with_another(self, path: Path) -> None:
-        """Choose the session that a filed one is laid beside."""
+        """Ask which session a filed session is compared with."""
         try:
             entries = pairing.other_sessions(self.files, read_document(path))
         except RecordError as error:
@@ -144,46 +144,49 @@ class EvenarcApp(Host):
             self.warn("no other session of this vehicle is filed")
             return
 
-        def chosen(other: str | None) -> None:
+        def compare_chosen(other: str | None) -> None:
             if other is not None:
-                self.lay_beside(path, Path(other))
+                self.compare_both(path, Path(other))
 
         ask, do = "Beside which session?", "The earlier one counts as before, the later as after."
-        self.push_screen(PickScreen(ask, do, pairing.as_choices(entries), None), chosen)
+        self.push_screen(
+            PickScreen(ask, do, pairing.session_choices(entries), None), compare_chosen
+        )
 
-    def lay_beside(self, path: Path, other: Path) -> None:
-        """Show a filed session beside another one, the earlier as before."""
-
-        def choose() -> None:
-            self.compare_with_another(path)
+    def compare_both(self, path: Path, other: Path) -> None:
+        """Compare two filed sessions, the earlier one as before."""
 
         try:
             pair = pairing.oldest_first(read_document(path), read_document(other))
-            screen = CompareScreen(*pair, self.profile_of, choose=choose)
+            screen = CompareScreen(
+                *pair,
+                self.profile_of,
+                choose_other=partial(self.compare_with_another, path),
+            )
         except (RecordError, EntryError, ProfileError) as error:
             self.warn(str(error))
         else:
             self.push_screen(screen)
 
     def warn(self, text: str) -> None:
-        """Say on any screen why something was not done."""
+        """Say on any screen why an action was not done."""
         self.notify(text, severity="warning", markup=False)
 
     def profile_of(self, name: str) -> Profile:
-        """The profile of this name. Raises ProfileError."""
+        """Load the profile of a name. Raises ProfileError."""
         return load_profile(name, self.profile_folders)
 
-    def take(self, opened: OpenedSession) -> None:
+    def open_session(self, opened: OpenedSession) -> None:
         """Take a session through its steps."""
         screen = MeasureScreen(opened)
 
-        def left(line: str | None) -> None:
-            self.at_home(line, str(value_at(screen.flow.document, "session.id", "")))
+        def show_left(line: str | None) -> None:
+            self.show_at_home(line, str(value_at(screen.flow.document, "session.id", "")))
 
-        self.push_screen(screen, left)
+        self.push_screen(screen, show_left)
 
-    def at_home(self, line: str | None, session: str = "") -> None:
-        """Say something on the first page, and mark the session it is about, by its id."""
+    def show_at_home(self, line: str | None, session: str = "") -> None:
+        """Show a line at home, and mark the session of an id."""
         for screen in self.screen_stack:
             if isinstance(screen, HomeScreen):
                 screen.notice(line or "")

@@ -1,4 +1,4 @@
-"""The application as its screens see it: what it is given, and where it can lead."""
+"""The application as its screens see it: its surroundings, and the screens it can open."""
 
 from abc import abstractmethod
 from collections.abc import Callable
@@ -29,7 +29,7 @@ class Surroundings:
     files : Path
         The folder of records and drafts.
     profile_folders : tuple of Path
-        Where profiles are looked for, a shop's own first.
+        Folders of profiles, a shop's own first.
     parts_shelf : Path
         The shop's own corrections; the file need not exist.
     write_page : callable
@@ -44,7 +44,7 @@ class Surroundings:
 
 
 class Host(App[None]):
-    """What every screen can ask of the application.
+    """Base of the application: the requests that a screen can make.
 
     Attributes
     ----------
@@ -62,7 +62,7 @@ class Host(App[None]):
 
     @property
     def profile_folders(self) -> tuple[Path, ...]:
-        """Where profiles are looked for, a shop's own first."""
+        """Folders of profiles, a shop's own first."""
         return self.surroundings.profile_folders
 
     @abstractmethod
@@ -87,8 +87,8 @@ class Host(App[None]):
 
     @abstractmethod
     def warn(self, text: str) -> None:
-        """Say on any screen why something was not done."""
+        """Say on any screen why an action was not done."""
 
     @abstractmethod
     def profile_of(self, name: str) -> Profile:
-        """The profile of this name. Raises ProfileError."""
+        """Load the profile of a name. Raises ProfileError."""

@@ -1,4 +1,4 @@
-"""The colours: dark, high in contrast, one accent. A colour never says anything by itself."""
+"""Colours: dark, high in contrast, one accent. A colour never carries a meaning alone."""
 
 from textual.theme import Theme
 

@@ -1,61 +1,77 @@
-"""Before beside after as a table: each value with its verdict, the change, its doubt."""
+"""Before beside after as a table: each value with its verdict, the change, its uncertainty."""
 
-from collections.abc import Callable, Iterable
+from collections.abc import Iterable
+from dataclasses import dataclass
 from math import degrees, isfinite
-from typing import NamedTuple
+from typing import Literal
 
 from rich.console import Console, ConsoleOptions, RenderResult
-from rich.style import Style
 from rich.table import Table
 from rich.text import Text
 
 from core.fix.comparison import Comparison
-from core.statistics.conformity import Ruling
+from core.kinematics.pivots import Layout
 from core.text.quantity import LengthUnit
 from core.verdict.verdict import Verdict
-from wizard.phrases.verdict_reasons import PER
+from wizard.phrases.verdict_reasons import GRADIENT_TRAVEL
 from wizard.phrases.verdict_words import NOT_KNOWN, mark_of, tone_of
+from wizard.views.picture_data import RuleKey
+from wizard.views.styles import Styled, StyleOf
+from wizard.views.verdict import rulings_of
 
-NAMES = {
+GRADIENT = "gradient"
+"""The change of the steer gradient, which no rule limits."""
+
+NAMES: dict[RuleKey | Literal["gradient"], str] = {
     "parallel": "parallel",
     "peak_steer": "peak steer",
     "peak_toe_change": "toe change",
     "track_bar_slope": "track bar slope",
     "drag_link_slope": "drag link slope",
-    "length_ratio": "equal length",
+    "length_ratio": "near in length",
     "gradient": "steer",
 }
-"""What each change is called, in the order of the table."""
+"""Name of each change, in the order of the table."""
 
 ANGLES = ("parallel", "track_bar_slope", "drag_link_slope")
 
-HEADS = ("", "before", "after", "change", "give or take", "")
+HEADS: tuple[tuple[str, Literal["left", "right"]], ...] = (
+    ("", "left"),
+    ("before", "left"),
+    ("after", "left"),
+    ("change", "right"),
+    ("give or take", "right"),
+    ("", "left"),
+)
+"""Head of each column, and the side its cells are aligned to."""
+
 CHANGED, SAME = "changed", "no change shown"
 
-Styles = Callable[[str], Style]
-"""The style of good, bad, open, held, unknown, head, rule and quiet."""
 
-
-class ChangeRow(NamedTuple):
-    """One value before and after; deg, deg for a length of travel, or a plain number.
+@dataclass(frozen=True)
+class ChangeRow:
+    """One value before and after.
 
     Attributes
     ----------
     name : str
     unit : "deg" or ""
-    before, after, give : float
-        `give` is the expanded uncertainty U of the change.
+    before, after : float
+        deg, deg for a length of travel, or a ratio.
+    expanded_uncertainty : float
+        U of the change (coverage factor 2), in the same unit.
     verdicts : (str, str)
-        On the value before and after; empty where there is none.
+        Verdict of the value before and after; empty where no rule limits it.
     decimals : int
     changed : bool
+        True if the change is larger than its uncertainty explains.
     """
 
     name: str
-    unit: str
+    unit: Literal["deg", ""]
     before: float
     after: float
-    give: float
+    expanded_uncertainty: float
     verdicts: tuple[str, str]
     decimals: int
     changed: bool
@@ -65,27 +81,30 @@ def change_rows(
     before: Verdict, after: Verdict, comparison: Comparison, unit: LengthUnit
 ) -> tuple[ChangeRow, ...]:
     """Rows of the table; toe only where a layout can change it."""
-    mm, each = PER[unit]
+    length, per_length = GRADIENT_TRAVEL[unit]
     changes = {change.name: change for change in comparison.changes}
-    if "inverted-y" not in (before.session.layout, after.session.layout):
+    if Layout.INVERTED_Y not in (before.session.layout, after.session.layout):
         del changes["peak_toe_change"]
+    rulings = [rulings_of(verdict) for verdict in (before, after)]
     rows = []
     for key, name in NAMES.items():
         if key not in changes:
             continue
         change = changes[key]
-        scale = {"length_ratio": 1.0, "gradient": degrees(mm)}.get(key, degrees(1.0))
-        # An angle is said as it was before, so that a minus means that it went past nothing.
-        way = -1.0 if key in ANGLES and change.before < 0 else 1.0
-        rulings = _ruling(before, key), _ruling(after, key)
+        scale = {"length_ratio": 1.0, GRADIENT: degrees(length)}.get(key, degrees(1.0))
+        # An angle counts as positive on its side before, so a minus means the other side.
+        sign = -1.0 if key in ANGLES and change.before < 0 else 1.0
+        verdict_before, verdict_after = (
+            ruling[key].verdict if key in ruling else "" for ruling in rulings
+        )
         rows.append(
             ChangeRow(
-                f"{name} {each}" if key == "gradient" else name,
+                f"{name} {per_length}" if key == GRADIENT else name,
                 "" if key == "length_ratio" else "deg",
-                way * scale * change.before,
-                way * scale * change.after,
+                sign * scale * change.before,
+                sign * scale * change.after,
                 2 * scale * change.u,
-                tuple(ruling.verdict if ruling else "" for ruling in rulings),  # type: ignore[arg-type]
+                (verdict_before, verdict_after),
                 1 if key in ANGLES else 2,
                 change.changed,
             )
@@ -93,37 +112,25 @@ def change_rows(
     return tuple(rows)
 
 
-def _ruling(verdict: Verdict, key: str) -> Ruling | None:
-    rules = verdict.rules
-    return {
-        "parallel": rules.parallel,
-        "track_bar_slope": rules.flat_track_bar,
-        "drag_link_slope": rules.flat_drag_link,
-        "length_ratio": rules.length,
-        "peak_steer": verdict.steer.ruling,
-        "peak_toe_change": verdict.toe.ruling,
-    }.get(key)
+class ChangesGrid(Styled):
+    """The table of changes."""
 
-
-class ChangesGrid:
-    """The table."""
-
-    def __init__(self, rows: Iterable[ChangeRow], style: Styles) -> None:
-        self.rows, self.style = tuple(rows), style
+    def __init__(self, rows: Iterable[ChangeRow], style_of: StyleOf) -> None:
+        super().__init__(style_of)
+        self.rows = tuple(rows)
 
     def __rich_console__(self, console: Console, options: ConsoleOptions) -> RenderResult:
         table = Table(box=None, pad_edge=False, padding=(0, 2, 0, 0))
-        for index, head in enumerate(HEADS):
-            table.add_column(
-                self.text(head, "head"), justify="right" if index in (3, 4) else "left"
-            )
+        for head, side in HEADS:
+            table.add_column(self.text(head, "head"), justify=side)
         for row in self.rows:
+            uncertainty = unsigned_figure(row.expanded_uncertainty, row.decimals)
             table.add_row(
                 self.text(f"{row.name}, {row.unit}" if row.unit else row.name, "rule"),
                 self.value(row.before, row.verdicts[0], row.decimals),
                 self.value(row.after, row.verdicts[1], row.decimals),
                 self.text(figure(row.after - row.before, row.decimals), "rule"),
-                self.text(figure(row.give, row.decimals).lstrip("+"), "quiet"),
+                self.text(uncertainty, "quiet"),
                 self.text(CHANGED if row.changed else SAME, "rule" if row.changed else "quiet"),
             )
         yield table
@@ -131,17 +138,19 @@ class ChangesGrid:
     def value(self, value: float, verdict: str, decimals: int) -> Text:
         """A value with the mark of its verdict."""
         mark = f"{mark_of(verdict)} " if verdict else "  "
-        shown = figure(value, decimals).lstrip("+")
-        return Text.assemble(self.text(mark, tone_of(verdict)), self.text(shown, "rule"))
-
-    def text(self, words: str, name: str) -> Text:
-        """Words in a style by its name."""
-        return Text(words, style=self.style(name))
+        number = unsigned_figure(value, decimals)
+        return Text.assemble(self.text(mark, tone_of(verdict)), self.text(number, "rule"))
 
 
 def figure(value: float, decimals: int) -> str:
-    """A number with its sign; no minus before nothing."""
+    """A number with its sign; 0 has no sign."""
+    if isfinite(value) and round(value, decimals) > 0:
+        return f"{value:+.{decimals}f}"
+    return unsigned_figure(value, decimals)
+
+
+def unsigned_figure(value: float, decimals: int) -> str:
+    """A number with a minus where it is negative, and without a plus."""
     if not isfinite(value):
         return NOT_KNOWN
-    text = f"{value:+.{decimals}f}"
-    return text.replace("-", "").replace("+", "") if float(text) == 0 else text
+    return f"{value if round(value, decimals) else 0.0:.{decimals}f}"

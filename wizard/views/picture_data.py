@@ -1,23 +1,57 @@
-"""What each picture shows: plain numbers, mm and deg, and the words beside them."""
+"""Data of each picture and table: plain numbers, mm and deg, and the words beside them."""
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
+from itertools import chain
+from math import isfinite
+from typing import Literal
 
-from core.text.quantity import LengthUnit
+from core.kinematics.pivots import NEAR_BALL
+from core.readings.survey import LINKS
+from core.text.quantity import INCH, LengthUnit
 
 Point = tuple[float, float]
-"""Across (towards the vehicle's left) and up, mm: what is seen of a point from the front."""
+"""Across (towards the vehicle's left) and up, mm: a point as it is seen from the front."""
 
-USUAL: Mapping[str, Point] = {
+MM_IN: Mapping[LengthUnit, float] = {"in": INCH, "mm": 1.0}
+"""Millimetres in one unit of an axis."""
+
+LINK_ENDS = {link: (f"{link}.frame", f"{link}.axle") for link in LINKS}
+"""Frame end and axle end of the track bar and of the drag link."""
+
+TIE_ROD = "tie_rod"
+
+LEFT_HUB, RIGHT_HUB = HUBS = ("wheels.left", "wheels.right")
+
+DATUM = 0.0
+"""Place of the datum line across while the pivots are measured, mm."""
+
+USUAL_PLACES: Mapping[str, Point] = {
     "track_bar.frame": (-420.0, 640.0),
     "track_bar.axle": (-1240.0, 520.0),
     "drag_link.frame": (-500.0, 560.0),
     "drag_link.axle": (-1320.0, 440.0),
-    "tie_rod.near": (-200.0, 420.0),
-    "wheels.left": (0.0, 420.0),
-    "wheels.right": (-1600.0, 420.0),
+    NEAR_BALL: (-200.0, 420.0),
+    LEFT_HUB: (0.0, 420.0),
+    RIGHT_HUB: (-1600.0, 420.0),
 }
-"""Where pivots and hubs about are, the datum line at 0. Invented, only to place what is asked."""
+"""Usual places of pivots and hubs. Invented, only to show where a reading is taken."""
+
+RuleKey = Literal[
+    "parallel",
+    "peak_steer",
+    "peak_toe_change",
+    "track_bar_slope",
+    "drag_link_slope",
+    "length_ratio",
+]
+"""A rule of the verdict, by the name of its value in a comparison."""
+
+
+def link_and_end(pivot: str) -> tuple[str, str]:
+    """Link and end of a pivot: "track_bar" and "frame" of "track_bar.frame"."""
+    link, _, end = pivot.partition(".")
+    return link, end
 
 
 def seen_from_front(points: Mapping[str, Sequence[float]]) -> dict[str, Point]:
@@ -25,17 +59,51 @@ def seen_from_front(points: Mapping[str, Sequence[float]]) -> dict[str, Point]:
     return {name: (float(point[1]), float(point[2])) for name, point in points.items()}
 
 
+def link_lines(
+    pivots: Mapping[str, Point], joint: Point | None = None
+) -> dict[str, tuple[Point, Point]]:
+    """Both ends of every link that has both, mm: frame end first, the joint first on a tie rod."""
+    lines = {
+        link: (pivots[frame], pivots[axle])
+        for link, (frame, axle) in LINK_ENDS.items()
+        if frame in pivots and axle in pivots
+    }
+    if joint and NEAR_BALL in pivots:
+        lines[TIE_ROD] = (joint, pivots[NEAR_BALL])
+    return lines
+
+
 @dataclass(frozen=True)
 class Wheels:
-    """Hub centres of the wheels; None where one is not known yet."""
+    """Hub centres of the wheels.
+
+    Attributes
+    ----------
+    left, right : Point or None
+        mm; None where the hub is not known yet.
+    """
 
     left: Point | None = None
     right: Point | None = None
 
+    @property
+    def hubs(self) -> tuple[Point, ...]:
+        """The hubs that are known, mm, the right one first."""
+        return tuple(hub for hub in (self.right, self.left) if hub)
+
 
 @dataclass(frozen=True)
 class Pose:
-    """Where the axle has moved to: the frame ends stay."""
+    """The axle at some heave and roll; the frame ends stay.
+
+    Attributes
+    ----------
+    pivots : mapping of str to Point
+        The axle's pivots, mm.
+    wheels : Wheels
+    joint : Point or None
+        The tie rod's joint on the drag link (inverted-Y), mm.
+    """
 
     pivots: Mapping[str, Point]
     wheels: Wheels = Wheels()
@@ -49,26 +117,22 @@ class FrontPicture:
     Attributes
     ----------
     pivots : mapping of str to Point
-        Every pivot known so far: "track_bar.frame", "track_bar.axle", "drag_link.frame",
+        Every pivot known so far, mm: "track_bar.frame", "track_bar.axle", "drag_link.frame",
         "drag_link.axle", and "tie_rod.near" of an inverted-Y.
-    joint : Point, optional
-        The tie rod's joint on the drag link (inverted-Y).
+    joint : Point or None
+        The tie rod's joint on the drag link (inverted-Y), mm.
     wheels : Wheels
     before : mapping of str to Point
-        An earlier geometry, drawn dashed and with hollow marks under the present one.
-    before_joint : Point, optional
-        The tie rod's joint of the earlier geometry.
+        An earlier geometry, mm, drawn dashed and with hollow marks under the present one.
+    before_joint : Point or None
+        The tie rod's joint of the earlier geometry, mm.
     before_word, after_word : str
-        What the two are called.
+        Names of the two geometries in the legend.
     arcs : mapping of str to a sequence of Points
-        Path of an axle end through the travel.
-    asked : str
-        Name of the reading now being asked for ("track_bar.frame.height"); the picture shows
-        where the tape goes.
-    usual : mapping of str to Point
-        Where a pivot that is not known yet is about to be; overrides USUAL.
-    datum : float
-        Where the datum line stands, across.
+        Path of each axle end through the travel, mm.
+    asked_reading : str
+        Name of the reading that is asked for ("track_bar.frame.height"), or ""; the picture shows
+        where its tape goes.
     notes : mapping of str to str
         Words beside the name of a pivot ("up 1 in") or of a link ("8.5 deg").
     """
@@ -81,9 +145,7 @@ class FrontPicture:
     before_word: str = "before"
     after_word: str = "after"
     arcs: Mapping[str, Sequence[Point]] = field(default_factory=dict)
-    asked: str = ""
-    usual: Mapping[str, Point] = field(default_factory=dict)
-    datum: float = 0.0
+    asked_reading: str = ""
     notes: Mapping[str, str] = field(default_factory=dict)
 
 
@@ -94,54 +156,70 @@ class Trace:
     Attributes
     ----------
     name : str
-        What the legend calls it.
+        Name in the legend.
     heave : sequence of float
         Suspension travel, mm, bump positive.
     value : sequence of float
         deg, positive to the left; nan where the linkage cannot reach.
-    give : sequence of float, optional
-        Expanded uncertainty U of each value, deg.
+    expanded_uncertainty : sequence of float or None
+        U of each value (coverage factor 2), deg; None where it is not drawn.
     """
 
     name: str
     heave: Sequence[float]
     value: Sequence[float]
-    give: Sequence[float] | None = None
+    expanded_uncertainty: Sequence[float] | None = None
+
+    def edges(self) -> Iterator[tuple[float, float]]:
+        """Lowest and highest value that the uncertainty leaves open at each heave, deg."""
+        widths = self.expanded_uncertainty or [0.0] * len(self.value)
+        for value, width in zip(self.value, widths, strict=True):
+            yield value - width, value + width
 
 
 @dataclass(frozen=True)
 class CurvePicture:
-    """Something in degrees against suspension travel.
+    """An angle against suspension travel.
 
     Attributes
     ----------
     trace : Trace
-    other : Trace, optional
-        Drawn dashed: the curve before, or the planned one.
-    limit : float, optional
+    compared : Trace or None
+        A second curve, drawn dashed: the curve before, or the planned one.
+    limit : float or None
         Largest value allowed either way over the working travel, deg.
     working : pair of float
         Working travel (droop, bump), both positive, mm.
-    heave : float, optional
-        Where the axle is now, mm.
-    unit : str
-        "in" or "mm", of the axis.
+    axle_heave : float or None
+        Heave of the axle at the moment, mm.
+    unit : "in" or "mm"
+        Unit of the axis of travel.
     upward, downward : str
-        What a positive and a negative value do.
-    spans : pair of float, optional
-        Lowest and highest value that the frame has to hold, so that it stands still while the
-        curve moves, deg.
+        Words for the effect of a positive and of a negative value.
+    least_range : pair of float or None
+        Lowest and highest value that the frame has room for at least, deg, so that it stands still
+        while the curve moves.
     """
 
     trace: Trace
-    other: Trace | None = None
+    compared: Trace | None = None
     limit: float | None = None
     working: tuple[float, float] = (0.0, 0.0)
-    heave: float | None = None
+    axle_heave: float | None = None
     unit: LengthUnit = "in"
     upward: str = "steers left"
     downward: str = "steers right"
-    spans: tuple[float, float] | None = None
+    least_range: tuple[float, float] | None = None
+
+    def value_range(self) -> tuple[float, float]:
+        """Lowest and highest value of curves and limits, deg; 0 lies between, and they differ."""
+        limit = self.limit or 0.0
+        traces = (self.trace, self.compared) if self.compared else (self.trace,)
+        edges = chain.from_iterable(edge for trace in traces for edge in trace.edges())
+        values = [0.0, -limit, limit, *(self.least_range or ()), *edges]
+        finite = [value for value in values if isfinite(value)]
+        low, high = min(finite), max(finite)
+        return (low, high) if low < high else (-1.0, 1.0)
 
 
 @dataclass(frozen=True)
@@ -150,31 +228,34 @@ class RuleRow:
 
     Attributes
     ----------
+    rule : RuleKey
     name : str
+        Name of the rule in the table.
     value : float
-        deg, or a ratio where `unit` is empty; nan where it cannot be told.
-    give : float, optional
-        Expanded uncertainty U of the value.
+        deg, or a ratio where `unit` is empty; nan where it is not known.
+    expanded_uncertainty : float or None
+        U of the value (coverage factor 2), in the same unit.
     limit : float
+        In the same unit.
     verdict : str
         "within", "out", "too close to call".
-    probability : float, optional
+    probability : float or None
         Probability that the value is within its limit.
-    unit : str
-        "deg" or "".
+    unit : "deg" or ""
     at_least : bool
-        The limit is the smallest value allowed, not the largest.
+        True if the limit is the smallest value allowed, not the largest.
     decides : bool
-        Whether the overall verdict rests on this rule; the others advise.
+        True if the overall verdict rests on this rule; the other rules advise.
     """
 
+    rule: RuleKey
     name: str
     value: float
-    give: float | None
+    expanded_uncertainty: float | None
     limit: float
     verdict: str
     probability: float | None = None
-    unit: str = "deg"
+    unit: Literal["deg", ""] = "deg"
     at_least: bool = False
     decides: bool = True
 
@@ -192,9 +273,8 @@ class ArticulationPicture:
     steer : sequence of sequences of float
         deg, to the left positive, one row a heave; nan where the linkage cannot reach.
     limit : float
-        What the shades are measured against, deg.
-    unit : str
-        "in" or "mm".
+        Limit that the shades are measured against, deg.
+    unit : "in" or "mm"
     """
 
     roll: Sequence[float]

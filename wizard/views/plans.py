@@ -1,9 +1,8 @@
-"""A plan as pictures: the pivots and the curve now, and as the plan leaves them."""
+"""Pictures of a plan: pivots and curve now, and after the planned work."""
 
 from __future__ import annotations
 
 from dataclasses import replace
-from math import degrees
 
 import numpy as np
 
@@ -14,7 +13,14 @@ from core.text.quantity import LengthUnit
 from core.verdict.verdict import Verdict
 from wizard.phrases.work_steps import rise_words
 from wizard.views.picture_data import CurvePicture, FrontPicture, Trace
-from wizard.views.verdict import curve_of, front_of, joint_of, pivots_at_rest, trace_of
+from wizard.views.verdict import (
+    curve_of,
+    front_of,
+    joint_of,
+    pivots_at_rest,
+    slope_notes,
+    trace_of,
+)
 
 NOW, PLANNED = "now", "planned"
 
@@ -22,7 +28,7 @@ NOW, PLANNED = "now", "planned"
 def front_of_plan(
     verdict: Verdict, plan: Plan, unit: LengthUnit, word: str = PLANNED, at_hand: str = ""
 ) -> FrontPicture:
-    """The front view with every pivot now and planned; what moves says how far.
+    """The front view with every pivot now and planned, and the rise of each pivot that moves.
 
     Parameters
     ----------
@@ -30,25 +36,22 @@ def front_of_plan(
     plan : Plan
     unit : "in" or "mm"
     word : str
-        What the geometry of the plan is called.
+        Name of the planned geometry in the legend.
     at_hand : str
-        A pivot that is marked, moved or not.
+        A pivot that is marked, whether it moves or not; "" for none.
     """
-    front, now, then = front_of(verdict), verdict.measured.linkage, plan.after.linkage
+    front, now, planned = front_of(verdict), verdict.measured.linkage, plan.after.linkage
     notes = {
-        pivot: rise_words(float(then.pivot(pivot)[2] - now.pivot(pivot)[2]), unit)
+        pivot: rise_words(float(planned.pivot(pivot)[2] - now.pivot(pivot)[2]), unit)
         for pivot in moved_pivots(plan.corrections)
     }
     if at_hand in PIVOTS:
         notes[at_hand] = f"◂ {notes.get(at_hand, 'at hand')}"
-    notes |= {
-        link: f"{abs(degrees(slope)):.1f} deg"
-        for link, slope in zip(("track_bar", "drag_link"), plan.after.slopes, strict=True)
-    }
+    notes |= slope_notes(plan.after.slopes)
     return replace(
         front,
-        pivots=pivots_at_rest(then),
-        joint=joint_of(then),
+        pivots=pivots_at_rest(planned),
+        joint=joint_of(planned),
         before=front.pivots if plan.moves else {},
         before_joint=front.joint if plan.moves else None,
         before_word=NOW,
@@ -66,5 +69,5 @@ def curve_of_plan(
     return replace(
         curve_of(verdict, unit),
         trace=Trace(word, heave, steer),
-        other=trace_of(verdict, NOW),
+        compared=trace_of(verdict, NOW),
     )

@@ -1,4 +1,4 @@
-"""Where the axle is while its travel is looked at: steps, play, reset."""
+"""Heave and roll of the axle on the screen of its travel: steps, play, reset."""
 
 from __future__ import annotations
 
@@ -6,18 +6,19 @@ from dataclasses import dataclass, replace
 from math import asin, radians, sin, tau
 from typing import Literal
 
+Axis = Literal["heave", "roll"]
 Plays = Literal["", "heave", "roll"]
 
-ROLL_END = radians(8.0)
-"""As far as the axle is rolled either way."""
+LARGEST_ROLL = radians(8.0)
+"""Largest roll to either side, rad."""
 
-ROUND = 5.0
-"""Seconds of a whole round of play."""
+PERIOD = 5.0
+"""Time of one play to and fro, s."""
 
 
 @dataclass(frozen=True)
 class TravelState:
-    """A heave and a roll within the travel, and what is playing.
+    """A heave and a roll within the travel, and the movement that is played.
 
     Attributes
     ----------
@@ -26,8 +27,9 @@ class TravelState:
     heave, roll : float
         mm and rad.
     plays : "heave", "roll" or ""
+        The movement that is played; "" while the axle stands still.
     phase : float
-        Where in its round the play is, rad.
+        Phase of the play, rad.
     """
 
     droop: float
@@ -38,40 +40,41 @@ class TravelState:
     phase: float = 0.0
 
     def at_heave(self, heave: float) -> TravelState:
-        """At another heave, as far as the travel goes; stopped."""
+        """The axle at another heave, limited to the travel; stopped."""
         return replace(self, heave=min(max(heave, -self.droop), self.bump), plays="")
 
     def at_roll(self, roll: float) -> TravelState:
-        """At another roll, as far as it goes; stopped."""
-        return replace(self, roll=min(max(roll, -ROLL_END), ROLL_END), plays="")
+        """The axle at another roll, limited to the largest roll; stopped."""
+        return replace(self, roll=min(max(roll, -LARGEST_ROLL), LARGEST_ROLL), plays="")
 
     def reset(self) -> TravelState:
-        """At ride height and level; stopped."""
+        """The axle level at ride height; stopped."""
         return TravelState(self.droop, self.bump)
 
     def stopped(self) -> TravelState:
-        """As it stands."""
+        """The axle at the same heave and roll; stopped."""
         return replace(self, plays="")
 
-    def playing(self, what: Literal["heave", "roll"]) -> TravelState:
-        """Playing heave or roll from where it stands, upwards first."""
-        middle, half = self._round(what)
-        phase = asin(min(max((getattr(self, what) - middle) / half, -1.0), 1.0))
-        return replace(self, plays=what, phase=phase)
+    def playing(self, axis: Axis) -> TravelState:
+        """Play of heave or roll from the present place, upwards first."""
+        middle, half = self._range(axis)
+        value = self.roll if axis == "roll" else self.heave
+        phase = asin(min(max((value - middle) / half, -1.0), 1.0))
+        return replace(self, plays=axis, phase=phase)
 
     def after(self, seconds: float) -> TravelState:
-        """So much later in the play: to and fro, slower towards both ends as on springs."""
+        """State of the play some time later; it slows down towards both ends as on springs."""
         if not self.plays:
             return self
-        middle, half = self._round(self.plays)
-        phase = self.phase + tau * seconds / ROUND
+        middle, half = self._range(self.plays)
+        phase = self.phase + tau * seconds / PERIOD
         value = middle + half * sin(phase)
         if self.plays == "roll":
             return replace(self, roll=value, phase=phase)
         return replace(self, heave=value, phase=phase)
 
-    def _round(self, what: str) -> tuple[float, float]:
-        """Middle and half of the way that is played."""
-        if what == "roll":
-            return 0.0, ROLL_END
+    def _range(self, axis: Axis) -> tuple[float, float]:
+        """Middle and half of the range that is played, mm or rad."""
+        if axis == "roll":
+            return 0.0, LARGEST_ROLL
         return (self.bump - self.droop) / 2, (self.bump + self.droop) / 2

@@ -12,12 +12,12 @@ from core.fix.reached import ReachedMove, reached_moves
 from core.profiles.profile import Profile
 from core.verdict.assess import assess
 from core.verdict.verdict import DRAWS, Verdict
-from wizard.phrases.comparison import plan_of_record
+from wizard.phrases.comparison import plan_of_earlier
 
 
 @dataclass(frozen=True)
 class TwoSessions:
-    """Everything that a comparison is shown from.
+    """Two sessions of a vehicle with their verdicts and the comparison of both.
 
     Attributes
     ----------
@@ -26,10 +26,11 @@ class TwoSessions:
     before, after : Verdict
     comparison : Comparison
     altered : collection of str or None
-        What was moved between them, None where that is not known.
-    planned : Planned or None
+        Pivots that were moved between the sessions; None where that is not known.
+    planned : FiledPlan or None
         The earlier session's plan.
-    moves : tuple of Reached
+    moves : tuple of ReachedMove
+        The planned moves, each with its reached rise.
     """
 
     earlier: Document
@@ -48,7 +49,21 @@ def two_sessions(
     profile_of: Callable[[str], Profile],
     draws: int = DRAWS,
 ) -> TwoSessions:
-    """Two documents compared. Raises EntryError and ProfileError like `core.verdict.assess`."""
+    """Judge two documents and compare them.
+
+    Parameters
+    ----------
+    earlier, later : mapping
+    profile_of : callable
+        Finds a profile by its name.
+    draws : int
+        Draws of the Monte Carlo for the peaks.
+
+    Raises
+    ------
+    EntryError, ProfileError
+        As in `core.verdict.assess`.
+    """
     before = assess(earlier, profile_of, draws)
     after = assess(later, profile_of, draws)
     return compare_judged(earlier, later, before, after)
@@ -57,15 +72,15 @@ def two_sessions(
 def compare_judged(
     earlier: Document, later: Document, before: Verdict, after: Verdict
 ) -> TwoSessions:
-    """Two sessions that have been judged."""
-    moved, planned = altered_pivots(earlier, later), plan_of_record(earlier)
+    """Compare two sessions that have their verdicts."""
+    altered, planned = altered_pivots(earlier, later), plan_of_earlier(earlier)
     return TwoSessions(
-        earlier,
-        later,
-        before,
-        after,
-        compare(before, after, moved),
-        moved,
-        planned,
-        () if planned is None else reached_moves(planned, before, after),
+        earlier=earlier,
+        later=later,
+        before=before,
+        after=after,
+        comparison=compare(before, after, altered),
+        altered=altered,
+        planned=planned,
+        moves=() if planned is None else reached_moves(planned, before, after),
     )

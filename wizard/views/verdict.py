@@ -1,8 +1,8 @@
-"""A verdict as pictures: the core's radians become the degrees that people read."""
+"""Pictures of a verdict, in the degrees that people read instead of the core's radians."""
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import replace
 from math import degrees
 from typing import Any
@@ -12,79 +12,101 @@ from numpy.typing import ArrayLike
 
 from core.kinematics.linkage import Array, Linkage
 from core.kinematics.motion import motion_at
-from core.kinematics.pivots import pivots_of
+from core.kinematics.pivots import Layout, pivots_of
 from core.kinematics.pose import JOINT, axle_points
+from core.readings.survey import LINKS
+from core.statistics.conformity import Ruling
 from core.text.quantity import LengthUnit
 from core.uncertainty.measured_linkage import has_centre_plane, hub_centres
 from core.verdict.verdict import Verdict
 from wizard.views.picture_data import (
+    HUBS,
+    LEFT_HUB,
+    RIGHT_HUB,
     ArticulationPicture,
     CurvePicture,
     FrontPicture,
     Point,
     Pose,
+    RuleKey,
     RuleRow,
     Trace,
     Wheels,
     seen_from_front,
 )
 
+RULE_NAMES: dict[RuleKey, str] = {
+    "parallel": "parallel",
+    "peak_steer": "peak steer",
+    "peak_toe_change": "toe change",
+    "track_bar_slope": "track bar flat",
+    "drag_link_slope": "drag link flat",
+    "length_ratio": "near in length",
+}
+"""Name of each rule, in the order of the table."""
+
+DECIDING: tuple[RuleKey, ...] = ("parallel", "peak_steer", "peak_toe_change")
+"""Rules that the overall verdict rests on; the others advise."""
+
 
 def front_of(verdict: Verdict) -> FrontPicture:
     """The front view of a measured vehicle, with the paths of both axle ends."""
     linkage = verdict.measured.linkage
-    pivots = pivots_at_rest(linkage)
-    slopes = (verdict.rules.flat_track_bar.value, verdict.rules.flat_drag_link.value)
-    notes = {
-        link: f"{abs(degrees(slope)):.1f} deg"
-        for link, slope in zip(("track_bar", "drag_link"), slopes, strict=True)
-    }
+    rules = verdict.rules
     return FrontPicture(
-        pivots=pivots,
+        pivots=pivots_at_rest(linkage),
         joint=joint_of(linkage),
         wheels=wheels_of(_seen(hub_centres(verdict.session, linkage))),
         arcs=arcs_of(verdict),
-        notes=notes,
+        notes=slope_notes((rules.flat_track_bar.value, rules.flat_drag_link.value)),
     )
+
+
+def slope_notes(slopes: Iterable[float]) -> dict[str, str]:
+    """The slope of track bar and drag link, given in rad, as a note beside each link."""
+    return {
+        link: f"{abs(degrees(slope)):.1f} deg" for link, slope in zip(LINKS, slopes, strict=True)
+    }
 
 
 def front_of_both(before: Verdict, after: Verdict) -> FrontPicture:
     """Two geometries on one picture, both from the centre plane, or both from the datum line."""
     if has_centre_plane(before.session) and has_centre_plane(after.session):
-        old, new = before.measured.linkage, after.measured.linkage
+        earlier, later = before.measured.linkage, after.measured.linkage
         return FrontPicture(
-            pivots=pivots_at_rest(new),
-            joint=joint_of(new),
-            wheels=wheels_of(_seen(hub_centres(after.session, new))),
-            before=pivots_at_rest(old),
-            before_joint=joint_of(old),
+            pivots=pivots_at_rest(later),
+            joint=joint_of(later),
+            wheels=wheels_of(_seen(hub_centres(after.session, later))),
+            before=pivots_at_rest(earlier),
+            before_joint=joint_of(earlier),
         )
     return FrontPicture(pivots=_from_datum(after), before=_from_datum(before))
 
 
 def _from_datum(verdict: Verdict) -> dict[str, Point]:
+    """Every pivot from the datum line, mm."""
     adjustment = verdict.adjustment
     return _seen(dict(zip(adjustment.pivots, adjustment.points, strict=True)))
 
 
 def pivots_at_rest(linkage: Linkage) -> dict[str, Point]:
-    """Every pivot at ride height."""
+    """Every pivot at ride height, mm."""
     return _seen({name: linkage.pivot(name) for name in pivots_of(linkage.layout)})
 
 
 def joint_of(linkage: Linkage) -> Point | None:
-    """The tie rod's joint on the drag link at ride height."""
+    """The tie rod's joint on the drag link at ride height, mm; None in other layouts."""
     points = axle_points(linkage, 0.0)
     return _seen({JOINT: points[JOINT]})[JOINT] if JOINT in points else None
 
 
-def wheels_of(points: dict[str, Point]) -> Wheels:
-    """The hubs of a mapping of points, where they are in it."""
-    return Wheels(points.get("wheels.left"), points.get("wheels.right"))
+def wheels_of(points: Mapping[str, Point]) -> Wheels:
+    """The hubs among named points."""
+    return Wheels(points.get(LEFT_HUB), points.get(RIGHT_HUB))
 
 
 def arcs_of(verdict: Verdict) -> dict[str, list[Point]]:
-    """Paths of what rides on the axle from full droop to full bump, as far as it reaches."""
+    """Paths of the axle's pivots from full droop to full bump, where the linkage reaches, mm."""
     points = axle_points(verdict.measured.linkage, verdict.sweep.heave)
     return {
         pivot: [(float(y), float(z)) for _, y, z in points[pivot] if np.isfinite(y)]
@@ -94,18 +116,17 @@ def arcs_of(verdict: Verdict) -> dict[str, list[Point]]:
 
 
 def pose_of(points: Mapping[str, Array]) -> Pose:
-    """The axle where it has been moved to."""
+    """The axle at some heave and roll, from its points (x, y, z), mm."""
     seen = _seen(points)
-    pivots = {name: point for name, point in seen.items() if not name.startswith("wheels")}
-    joint = pivots.pop(JOINT, None)
-    return Pose(pivots=pivots, wheels=wheels_of(seen), joint=joint)
+    pivots = {name: point for name, point in seen.items() if name not in (*HUBS, JOINT)}
+    return Pose(pivots=pivots, wheels=wheels_of(seen), joint=seen.get(JOINT))
 
 
 def curve_of(verdict: Verdict, unit: LengthUnit) -> CurvePicture:
-    """Steer against travel, with the limit over the working travel and the doubt."""
+    """Steer against travel, with the limit over the working travel and the uncertainty."""
     limits = verdict.session.limits
     return CurvePicture(
-        trace=trace_of(verdict, "steer", with_doubt=True),
+        trace=trace_of(verdict, "steer", with_uncertainty=True),
         limit=degrees(limits.steer),
         working=(limits.working_droop, limits.working_bump),
         unit=unit,
@@ -113,85 +134,91 @@ def curve_of(verdict: Verdict, unit: LengthUnit) -> CurvePicture:
 
 
 def curves_of(before: Verdict, after: Verdict, unit: LengthUnit) -> CurvePicture:
-    """Two curves on one plot, held to the later session's limit."""
+    """Two curves on one plot, with the limit of the later session."""
     return replace(
         curve_of(after, unit),
-        trace=trace_of(after, "after", with_doubt=True),
-        other=trace_of(before, "before"),
+        trace=trace_of(after, "after", with_uncertainty=True),
+        compared=trace_of(before, "before"),
     )
 
 
 def travel_curve(
-    verdict: Verdict, heave: float, roll: float | None, unit: LengthUnit, farthest: float
+    verdict: Verdict, heave: float, roll: float | None, unit: LengthUnit, largest_roll: float
 ) -> CurvePicture:
-    """The curve at some roll with the heave marked on it; the level axle's dashed beside it.
+    """The curve at some roll with the heave marked on it, and the level axle's curve dashed.
 
     Parameters
     ----------
     verdict : Verdict
     heave : float
+        mm.
     roll : float or None
         rad; None for an axle that stays level.
-    unit : str
-    farthest : float
+    unit : "in" or "mm"
+    largest_roll : float
         Roll to either side that the frame has room for, rad.
     """
-    level = replace(curve_of(verdict, unit), heave=heave)
+    level = replace(curve_of(verdict, unit), axle_heave=heave)
     if roll is None:
         return level
     linkage, heaves = verdict.measured.linkage, verdict.sweep.heave
-    rolls = np.array([[roll], [-farthest], [farthest]])
+    rolls = np.array([[roll], [-largest_roll], [largest_roll]])
     steer, *ends = _deg(motion_at(linkage, heaves, rolls).steer)
     return replace(
         level,
         trace=Trace("rolled", heaves.tolist(), steer),
-        other=replace(level.trace, name="level", give=None),
-        spans=(float(np.nanmin(ends)), float(np.nanmax(ends))),
+        compared=replace(level.trace, name="level", expanded_uncertainty=None),
+        least_range=(float(np.nanmin(ends)), float(np.nanmax(ends))),
     )
 
 
-def trace_of(verdict: Verdict, name: str, with_doubt: bool = False) -> Trace:
+def trace_of(verdict: Verdict, name: str, with_uncertainty: bool = False) -> Trace:
     """The curve of steer of one verdict."""
     sweep = verdict.sweep
-    give = _deg(2 * sweep.steer_u) if with_doubt else None
-    return Trace(name, sweep.heave.tolist(), _deg(sweep.steer), give)
+    uncertainty = _deg(2 * sweep.steer_u) if with_uncertainty else None
+    return Trace(name, sweep.heave.tolist(), _deg(sweep.steer), uncertainty)
+
+
+def rulings_of(verdict: Verdict) -> dict[RuleKey, Ruling]:
+    """The ruling on every rule of a verdict, in rad; the ratio of lengths is a plain number."""
+    rules = verdict.rules
+    return {
+        "parallel": rules.parallel,
+        "peak_steer": verdict.steer.ruling,
+        "peak_toe_change": verdict.toe.ruling,
+        "track_bar_slope": rules.flat_track_bar,
+        "drag_link_slope": rules.flat_drag_link,
+        "length_ratio": rules.length,
+    }
 
 
 def rules_of(verdict: Verdict) -> tuple[RuleRow, ...]:
-    """The rules that decide, and those that advise; toe only where the layout can change it."""
-    rules = verdict.rules
-    angles = [
-        ("parallel", rules.parallel, True),
-        ("peak steer", verdict.steer.ruling, True),
-        ("toe change", verdict.toe.ruling, True),
-        ("track bar flat", rules.flat_track_bar, False),
-        ("drag link flat", rules.flat_drag_link, False),
-    ]
-    if verdict.session.layout != "inverted-y":
-        del angles[2]
-    length = rules.length
-    return (
-        *(
-            RuleRow(
-                name,
-                abs(degrees(ruling.value)),
-                2 * degrees(ruling.u),
-                degrees(ruling.limit),
-                ruling.verdict,
-                ruling.p_within,
-                decides=decides,
-            )
-            for name, ruling, decides in angles
-        ),
-        RuleRow(
-            "equal length", length.value, 2 * length.u, length.limit, length.verdict,
-            length.p_within, unit="", at_least=True, decides=False,
-        ),
-    )  # fmt: skip
+    """The deciding and the advising rules in degrees; toe only where the layout can change it."""
+    rulings = rulings_of(verdict)
+    if verdict.session.layout != Layout.INVERTED_Y:
+        del rulings["peak_toe_change"]
+    return tuple(_rule_row(key, ruling) for key, ruling in rulings.items())
+
+
+def _rule_row(key: RuleKey, ruling: Ruling) -> RuleRow:
+    is_ratio = key == "length_ratio"
+    scale = 1.0 if is_ratio else degrees(1.0)
+    return RuleRow(
+        key,
+        RULE_NAMES[key],
+        abs(scale * ruling.value),
+        2 * scale * ruling.u,
+        scale * ruling.limit,
+        ruling.verdict,
+        ruling.p_within,
+        unit="" if is_ratio else "deg",
+        at_least=is_ratio,
+        decides=key in DECIDING,
+    )
 
 
 def map_of(verdict: Verdict, unit: LengthUnit) -> ArticulationPicture | None:
-    """Steer over roll and heave; None where the vehicle's middle is not known."""
+    """Steer over roll and heave; None where the vehicle's centre plane is not known."""
     grid = verdict.articulation
     if grid is None:
         return None
@@ -205,8 +232,10 @@ def map_of(verdict: Verdict, unit: LengthUnit) -> ArticulationPicture | None:
 
 
 def _seen(points: Mapping[str, Array]) -> dict[str, Point]:
+    """Points (x, y, z) as the front view has them, mm."""
     return seen_from_front({name: point.tolist() for name, point in points.items()})
 
 
 def _deg(values: ArrayLike) -> Any:
+    """Values in degrees, as a float or as lists of floats."""
     return np.degrees(values).tolist()

@@ -272,7 +272,7 @@ class TestFiling:
     def test_what_reads_back_differently_is_not_called_filed(self, files, monkeypatch):
         record.save_draft(files, session())
         monkeypatch.setattr(Path, "read_bytes", lambda _: b"something else")
-        with pytest.raises(RecordError, match="read back otherwise"):
+        with pytest.raises(RecordError, match="read back differently"):
             record.file_record(files, session())
         assert everything_in(files) == ["unfinished/FG-3_20261125-141205_first_k3f9.toml"]
 

@@ -110,7 +110,7 @@ class TestClosing:
     def test_with_stations_it_may_not(self, document, profile):
         outcome = outcome_of("track_bar.length", "35", document, profile)
         assert isinstance(outcome, Queried)
-        assert "they should agree within" in outcome.message
+        assert "They should agree within" in outcome.message
 
     def test_a_pivot_entered_after_the_length(self, document, profile):
         taken = built(AS_BUILT | {"readings.track_bar.length": ["33 1/4 in"]})
@@ -134,7 +134,7 @@ class TestClosing:
     def test_a_slope_that_does_not(self, document, profile):
         outcome = outcome_of("track_bar.slope", "11", document, profile)
         assert isinstance(outcome, Queried)
-        assert "11.0 deg on the track bar, its two ends say 6.9 deg" in outcome.message
+        assert "11.0 deg on the track bar. Its two ends say 6.9 deg" in outcome.message
 
     def test_a_slope_with_the_wrong_sign(self, document, profile):
         outcome = outcome_of("drag_link.slope", "-6.5", document, profile)

@@ -1,4 +1,4 @@
-"""What speaks against an answer that only the files or the earlier session know of."""
+"""Answers that are queried because of the files or of the earlier session."""
 
 import pytest
 
@@ -17,48 +17,48 @@ def record(name):
     return read_document(DEMO[name].path_in(DEMO_SESSIONS))
 
 
-class TestAKnownTag:
-    def test_in_other_letters_is_queried_too(self, tmp_path):
+class TestTag:
+    def test_a_known_tag_is_queried_in_any_case_of_letters(self, tmp_path):
         flow = Flow(drafts.new_session(drafts.now()))
         outcome = answer_question(flow, "fg-5", [PROFILES], workshop(tmp_path))
         assert isinstance(outcome, Queried)
         assert "measured before, last on 2026-09-15" in outcome.message
 
-    def test_of_a_re_measure_is_meant(self, tmp_path):
+    def test_a_known_tag_of_a_re_measure_is_taken(self, tmp_path):
         flow = Flow(drafts.new_re_measure(record("toe"), drafts.now())).going_to("vehicle.tag")
         assert isinstance(answer_question(flow, "FG-5", [PROFILES], workshop(tmp_path)), Flow)
 
-    def test_that_is_new_is_taken(self, tmp_path):
+    def test_a_new_tag_is_taken(self, tmp_path):
         flow = Flow(drafts.new_session(drafts.now()))
         assert isinstance(answer_question(flow, "FG-7", [PROFILES], workshop(tmp_path)), Flow)
 
 
-class TestNothingAltered:
+class TestAlteredParts:
     @pytest.fixture
     def flow(self):
         again = drafts.new_re_measure(record("lifted"), drafts.now())
         return Flow(with_value(again, "draft.at", "session.altered"))
 
-    def ask(self, flow, given, earlier):
+    def outcome(self, flow, answer, earlier):
         assert flow.question.path == "session.altered"
-        return answer_question(flow, given, [PROFILES], None, earlier)
+        return answer_question(flow, answer, [PROFILES], None, earlier)
 
-    def test_is_queried_where_something_was_planned(self, flow):
-        outcome = self.ask(flow, [], record("lifted"))
+    def test_nothing_altered_is_queried_after_a_plan(self, flow):
+        outcome = self.outcome(flow, [], record("lifted"))
         assert isinstance(outcome, Queried)
         assert "planned the track bar's axle end up 3/4 in" in outcome.message
 
-    def test_is_taken_where_nothing_was(self, flow):
-        outcome = self.ask(flow, [], without(record("lifted"), "plan"))
+    def test_nothing_altered_is_taken_without_a_plan(self, flow):
+        outcome = self.outcome(flow, [], without(record("lifted"), "plan"))
         assert isinstance(outcome, Flow)
         assert value_at(outcome.document, "session.altered") == []
 
-    def test_what_is_ticked_is_taken(self, flow):
-        assert isinstance(self.ask(flow, ["track_bar.axle"], record("lifted")), Flow)
+    def test_a_ticked_part_is_taken(self, flow):
+        assert isinstance(self.outcome(flow, ["track_bar.axle"], record("lifted")), Flow)
 
 
-class TestAltered:
-    def test_only_what_is_ticked_anew_has_to_be_measured_again(self):
+class TestNewlyAlteredParts:
+    def test_only_parts_ticked_now_have_to_be_measured_again(self):
         again = drafts.new_re_measure(record("lifted"), drafts.now())
         flow = Flow(with_value(again, "draft.at", "session.altered"))
         first = answer_question(flow, ["drag_link.frame"], [PROFILES])
@@ -72,7 +72,7 @@ class TestAltered:
 
 
 @pytest.mark.parametrize(
-    ("words", "room", "shown"),
+    ("words", "room", "expected"),
     [
         ("25 in; 25 1/16 in; 25 1/8 in", 40, "25 in; 25 1/16 in; 25 1/8 in"),
         ("25 in; 25 1/16 in; 25 1/8 in", 21, "25 in; 25 1/16 in; …"),
@@ -80,5 +80,5 @@ class TestAltered:
         ("an invented truck with a long name", 12, "an invented …"),
     ],
 )
-def test_readings_are_not_cut_in_the_middle(words, room, shown):
-    assert shortened(words, room) == shown
+def test_a_shortened_answer_keeps_whole_readings(words, room, expected):
+    assert shortened(words, room) == expected

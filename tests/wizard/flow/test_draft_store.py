@@ -1,4 +1,4 @@
-"""Drafts on the disk while two programs, or one and a text editor, have them open."""
+"""Drafts on the disk that two programs, or a program and a text editor, have open."""
 
 from datetime import UTC, datetime
 
@@ -19,11 +19,11 @@ def document():
     return drafts.with_id(with_value(drafts.new_session(OPENED), "vehicle.tag", "FG-3"))
 
 
-def test_what_another_program_kept_is_not_overwritten(tmp_path, document):
+def test_answers_kept_by_another_program_are_not_overwritten(tmp_path, document):
     first, second = DraftStore(tmp_path), DraftStore(tmp_path)
     first.keep(document)
     path = draft_path(tmp_path, document)
-    second.lay_out(path)
+    second.remember(path)
     theirs = with_value(document, "vehicle.odometer", "1 km")
     second.keep(theirs, document)
     with pytest.raises(RecordError, match="in another window"):
@@ -32,35 +32,35 @@ def test_what_another_program_kept_is_not_overwritten(tmp_path, document):
     second.keep(with_value(theirs, "vehicle.odometer", "3 km"), theirs)
 
 
-def test_opened_again_it_can_be_gone_on_with(tmp_path, document):
-    desk = DraftStore(tmp_path)
-    desk.keep(document)
+def test_a_draft_that_is_opened_again_can_be_changed(tmp_path, document):
+    store = DraftStore(tmp_path)
+    store.keep(document)
     path = draft_path(tmp_path, document)
     DraftStore(tmp_path).keep(with_value(document, "vehicle.odometer", "1 km"))
-    desk.lay_out(path)
-    desk.keep(with_value(document, "vehicle.odometer", "2 km"))
+    store.remember(path)
+    store.keep(with_value(document, "vehicle.odometer", "2 km"))
     assert value_at(read_document(path), "vehicle.odometer") == "2 km"
 
 
-def test_what_was_filed_meanwhile_does_not_come_back_as_a_draft(tmp_path, document):
-    desk = DraftStore(tmp_path)
-    desk.keep(document)
+def test_a_session_filed_by_another_program_is_not_kept_as_a_draft(tmp_path, document):
+    store = DraftStore(tmp_path)
+    store.keep(document)
     file_record(tmp_path, document)
     with pytest.raises(RecordError, match="was filed from another window"):
-        desk.keep(with_value(document, "vehicle.odometer", "2 km"), document)
+        store.keep(with_value(document, "vehicle.odometer", "2 km"), document)
     assert not draft_path(tmp_path, document).exists()
 
 
-def test_a_draft_that_is_gone_is_kept_anew(tmp_path, document):
-    desk = DraftStore(tmp_path)
-    desk.keep(document)
+def test_a_removed_draft_is_written_again(tmp_path, document):
+    store = DraftStore(tmp_path)
+    store.keep(document)
     path = draft_path(tmp_path, document)
     path.unlink()
-    desk.keep(document)
+    store.keep(document)
     assert path.exists()
 
 
-async def test_the_wizard_says_so_and_stays(tmp_path):
+async def test_the_wizard_refuses_an_answer_to_a_draft_that_was_changed_elsewhere(tmp_path):
     path = draft_at(tmp_path, "stance.ride_height.left")
     async with app_in(tmp_path).run_test(size=(120, 40)) as pilot:
         pilot.app.resume(path)
@@ -71,7 +71,7 @@ async def test_the_wizard_says_so_and_stays(tmp_path):
         await pilot.press("enter")
         await pilot.pause()
         assert at(pilot) == "stance.ride_height.left"
-        assert "gone on with in another window" in flowing(shown(pilot))
+        assert "changed in another window" in flowing(shown(pilot))
         assert path.read_bytes() == theirs
         await pilot.press("f9")
         await pilot.pause()

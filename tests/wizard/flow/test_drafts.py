@@ -1,4 +1,4 @@
-"""Sessions that are not filed yet: begun, begun again, named, kept, gone on with."""
+"""Sessions that are not filed yet: begun, measured again, named, kept, resumed."""
 
 from datetime import UTC, datetime
 
@@ -6,7 +6,7 @@ import pytest
 
 from core.documents.document import value_at, with_value
 from core.documents.record import RecordError, read_document, save_draft
-from core.documents.record_list import list_drafts as unfinished
+from core.documents.record_list import list_drafts
 from wizard.flow import drafts, opening
 from wizard.flow.draft_store import DraftStore
 from wizard.flow.flow import Flow
@@ -38,8 +38,8 @@ EARLIER = {
 }
 
 
-class TestMeasuredAgain:
-    def test_what_does_not_change_by_itself_is_taken_over(self):
+class TestReMeasure:
+    def test_values_that_do_not_change_are_copied(self):
         document = drafts.new_re_measure(EARLIER, OPENED)
         for path in ("vehicle.tag", "vehicle.wheelbase", "layout", "instruments", "session.units"):
             assert value_at(document, path) == value_at(EARLIER, path)
@@ -50,7 +50,7 @@ class TestMeasuredAgain:
         assert value_at(document, "session.kind") == "re-measure"
         assert value_at(document, "session.follows") == EARLIER["session"]["id"]
 
-    def test_what_may_have_changed_is_asked_again(self):
+    def test_values_that_may_have_changed_are_asked_again(self):
         document = drafts.new_re_measure(EARLIER, OPENED)
         for path in (
             *("walk_round", "stance", "complaint", "vehicle.odometer"),
@@ -58,7 +58,7 @@ class TestMeasuredAgain:
         ):
             assert value_at(document, path) is None
 
-    def test_it_has_an_id_of_its_own(self):
+    def test_a_re_measure_has_its_own_id(self):
         name = value_at(drafts.new_re_measure(EARLIER, OPENED), "session.id")
         assert name.startswith("FG-3_20261125-141205_re-measure_")
 
@@ -72,41 +72,41 @@ class TestMeasuredAgain:
         assert steering == {"arm": ["6 1/2 in"]}
 
 
-class TestNamed:
+class TestId:
     def test_without_a_tag_there_is_no_id(self):
         assert value_at(drafts.with_id(drafts.new_session(OPENED)), "session.id") is None
 
-    def test_the_id_stays_with_the_tag_and_goes_with_it(self):
+    def test_the_id_changes_only_with_the_tag(self):
         document = drafts.with_id(with_value(drafts.new_session(OPENED), "vehicle.tag", "FG-3"))
         assert drafts.with_id(document) == document
         other = drafts.with_id(with_value(document, "vehicle.tag", "FG-4"))
         assert value_at(other, "session.id").startswith("FG-4_")
 
-    def test_a_draft_under_an_earlier_tag_goes(self, tmp_path):
+    def test_a_draft_under_an_earlier_tag_is_removed(self, tmp_path):
         first = drafts.with_id(with_value(drafts.new_session(OPENED), "vehicle.tag", "FG-3"))
         DraftStore(tmp_path).keep(first)
         second = drafts.with_id(with_value(first, "vehicle.tag", "FG-4"))
         DraftStore(tmp_path).keep(second, first)
-        assert [entry.tag for entry in unfinished(tmp_path)] == ["FG-4"]
+        assert [entry.tag for entry in list_drafts(tmp_path)] == ["FG-4"]
 
-    def test_nothing_is_kept_before_there_is_a_tag(self, tmp_path):
+    def test_no_draft_is_kept_without_a_tag(self, tmp_path):
         DraftStore(tmp_path).keep(drafts.new_session(OPENED))
         assert list(tmp_path.iterdir()) == []
 
 
-class TestOpened:
+class TestOpening:
     def draft(self, files, **changes):
         document = drafts.with_id(with_value(drafts.new_session(OPENED), "vehicle.tag", "FG-3"))
         document = with_value(document, "session.profile", "coil-crossover")
         return save_draft(files, {**document, **changes})
 
-    def test_a_draft_is_gone_on_with_at_its_place(self, tmp_path):
+    def test_a_draft_is_resumed_at_its_place(self, tmp_path):
         path = self.draft(tmp_path, draft={"at": "stance.settled", "passed": []})
         opened = opening.open_draft(path, tmp_path, [PROFILES])
         assert opened.flow.question.path == "stance.settled"
         assert opened.flow.profile.name == "coil-crossover"
 
-    def test_a_profile_that_is_gone_is_asked_for_again(self, tmp_path):
+    def test_a_missing_profile_is_asked_for_again(self, tmp_path):
         path = self.draft(tmp_path)
         opened = opening.open_draft(path, tmp_path, [tmp_path])
         assert opened.flow.question.path == "session.profile"
@@ -125,14 +125,14 @@ class TestOpened:
         ],
         ids=str,
     )
-    def test_a_draft_that_was_spoilt_by_hand_is_refused_in_one_line(self, tmp_path, change):
+    def test_a_faulty_draft_is_refused_in_one_line(self, tmp_path, change):
         path = self.draft(tmp_path, **change)
         with pytest.raises(RecordError) as refusal:
             opening.open_draft(path, tmp_path, [PROFILES])
         assert str(path) in str(refusal.value)
         assert "\n" not in str(refusal.value)
 
-    def test_a_draft_of_a_newer_version_is_not_touched(self, tmp_path):
+    def test_a_draft_of_a_newer_version_is_not_changed(self, tmp_path):
         path = self.draft(tmp_path)
         path.write_text(path.read_text().replace("format_version = 1", "format_version = 2"))
         before = path.read_bytes()
@@ -147,7 +147,7 @@ class TestOpened:
         next((tmp_path / "unfinished").iterdir()).rename(filed)
         again = opening.open_re_measure(filed, [PROFILES])
         DraftStore(tmp_path).keep(again.flow.document)
-        (entry,) = unfinished(tmp_path)
+        (entry,) = list_drafts(tmp_path)
         opened = opening.open_draft(entry.path, tmp_path, [PROFILES])
         assert opened.earlier == read_document(filed)
         assert isinstance(opened.flow, Flow)

@@ -1,4 +1,4 @@
-"""The way through the questions: what is next, back, skip, undo, and what is kept."""
+"""The order of the questions: next, back, skip, undo, and the answers that are kept."""
 
 from datetime import UTC, datetime
 
@@ -21,14 +21,14 @@ def fresh():
 
 @pytest.fixture
 def chosen():
-    """A flow with the vehicle named and a profile chosen."""
+    """Flow with a tag and a profile."""
     flow = Flow(new_session(OPENED), load_profile("coil-inverted-y", [PROFILES]))
     flow = flow.answered("FG-3").skipped().answered("AB").skipped()
     return flow.answered("coil-inverted-y")
 
 
 def answered_all(flow, stop="file"):
-    """Answers every question with something of its kind until `stop` is at hand."""
+    """Answer every question with a value of its kind until `stop` is at hand."""
     while flow.question.path != stop:
         question = flow.question
         if not question.is_answered_by_a_value:
@@ -41,21 +41,21 @@ def answered_all(flow, stop="file"):
     return flow
 
 
-def test_the_steps_are_those_of_the_product():
+def test_the_steps_and_their_order():
     assert [step.name for step in STEPS] == [
         *("Vehicle", "Walk-round", "Stance", "Layout", "Pivots", "Cross-checks"),
         *("Steering and travel", "Verdict", "Fix", "File"),
     ]
 
 
-def test_it_begins_with_the_tag_and_goes_on_with_each_answer(fresh):
+def test_the_first_question_is_the_tag_and_an_answer_leads_to_the_next(fresh):
     assert fresh.question.path == "vehicle.tag"
     flow = fresh.answered("FG-3")
     assert flow.question.path == "vehicle.description"
     assert value_at(flow.document, "vehicle.tag") == "FG-3"
 
 
-def test_every_question_is_reached_once_and_the_last_one_files(chosen):
+def test_every_question_is_reached_once_and_filing_is_the_last(chosen):
     flow = answered_all(chosen)
     assert flow.missing == ()
     assert all(flow.is_settled(question) for question in flow.asked[:-1])
@@ -68,32 +68,32 @@ def test_a_skipped_question_is_settled_and_leaves_no_answer(chosen):
     assert "complaint.note" in value_at(flow.document, "draft.passed")
 
 
-def test_skipping_an_answer_takes_it_away(fresh):
+def test_skipping_removes_an_earlier_answer(fresh):
     flow = fresh.answered("FG-3").answered("a truck").going_by(-1).skipped()
     assert value_at(flow.document, "vehicle.description") is None
 
 
-def test_going_back_and_answering_leads_on_to_the_first_open_question(chosen):
+def test_an_answer_to_an_earlier_question_leads_to_the_first_open_question(chosen):
     reached = chosen.question
     back = chosen.going_by(-2)
     assert back.question.path == "vehicle.odometer"
     assert back.answered("48210 km").question == reached
 
 
-def test_undo_gives_back_the_question_and_the_document(fresh):
+def test_undo_restores_the_question_and_the_document(fresh):
     flow = fresh.answered("FG-3").answered("a truck")
     assert flow.undone().question.path == "vehicle.description"
     assert value_at(flow.undone().document, "vehicle.description") is None
     assert flow.undone().undone().undone().document == fresh.document
 
 
-def test_undo_leaves_the_units_as_they_were_switched(fresh):
+def test_undo_does_not_change_the_units(fresh):
     flow = fresh.answered("FG-3")
     flow = flow.with_document(with_value(flow.document, "session.units", "mm"))
     assert value_at(flow.undone().document, "session.units") == "mm"
 
 
-def test_nobody_gets_past_tag_and_profile(fresh):
+def test_no_question_after_tag_and_profile_is_reached_without_them(fresh):
     assert fresh.going_to_step("Pivots").question.path == "vehicle.tag"
     named = fresh.answered("FG-3").skipped().answered("AB")
     assert named.going_to_step("Pivots").question.path == "session.profile"
@@ -105,22 +105,22 @@ def test_a_step_is_entered_at_its_first_open_question(chosen):
     assert flow.going_to_step("Pivots").question.path == "readings.track_bar.frame.offset"
 
 
-def test_the_near_ball_is_asked_for_with_an_inverted_y_alone(chosen):
+def test_the_near_ball_is_asked_for_only_with_an_inverted_y(chosen):
     knuckle = with_value(chosen.document, "layout.steering", "knuckle")
     inverted = with_value(chosen.document, "layout.steering", "inverted-y")
     near = "readings.tie_rod.near.height"
-    assert near not in {q.path for q in chosen.with_document(knuckle).asked}
-    assert near in {q.path for q in chosen.with_document(inverted).asked}
+    assert near not in {question.path for question in chosen.with_document(knuckle).asked}
+    assert near in {question.path for question in chosen.with_document(inverted).asked}
 
 
-def test_the_angle_finder_is_not_laid_on_a_bent_bar(chosen):
+def test_the_slope_of_a_bent_bar_is_not_asked_for(chosen):
     bent = with_value(chosen.document, "readings.track_bar.bent", True)
     paths = {question.path for question in chosen.with_document(bent).asked}
     assert "readings.track_bar.slope" not in paths
     assert "readings.drag_link.slope" in paths
 
 
-def test_rim_size_is_asked_of_heavy_trucks_alone(chosen):
+def test_rim_size_is_asked_for_only_with_heavy_trucks(chosen):
     heavy = chosen.with_profile(load_profile("heavy-truck", [PROFILES]))
     assert "walk_round.rim_size" not in {question.path for question in chosen.asked}
     assert "walk_round.rim_size" in {question.path for question in heavy.asked}
@@ -136,11 +136,11 @@ def test_answers_that_no_longer_apply_stay_in_the_draft_and_out_of_the_record(ch
     assert value_at(applicable_answers(back.document, back.profile), near) == ["1 in"]
 
 
-def test_the_record_has_nothing_of_the_draft(chosen):
+def test_the_record_has_no_draft_table(chosen):
     assert "draft" not in applicable_answers(chosen.document, chosen.profile)
 
 
-def test_a_kept_reading_stands_in_the_record_with_its_reason(chosen):
+def test_a_kept_reading_is_in_the_record_with_its_reason(chosen):
     path = "readings.track_bar.frame.height"
     flow = chosen.going_to(path).answered(["40 in"], reason="lifted, seen")
     kept = [{"reading": "track_bar.frame.height", "reason": "lifted, seen"}]
@@ -155,20 +155,20 @@ def test_a_changed_reading_shows_the_verdict_again(chosen):
     assert changed.question.path == "verdict"
 
 
-def test_a_draft_is_gone_on_with_where_it_was(chosen):
+def test_a_draft_is_resumed_at_its_place(chosen):
     flow = chosen.going_to_step("Pivots").answered(["24 in"])
     assert Flow(flow.document, flow.profile).question == flow.question
 
 
-def test_a_place_that_is_no_question_any_more_is_no_trouble(chosen):
+def test_a_place_that_is_no_longer_a_question_is_replaced_by_the_first_open_one(chosen):
     document = with_value(chosen.document, "draft.at", "readings.gone")
     assert Flow(document, chosen.profile).question.path == "complaint.reported"
 
 
-def test_progress_counts_and_marks(chosen):
+def test_progress_has_counts_and_states(chosen):
     flow = chosen.going_to_step("Walk-round").skipped()
     vehicle, walk_round, stance, *_ = flow.progress
-    assert (vehicle.state, vehicle.done, vehicle.of) == ("open", 5, 7)
+    assert (vehicle.state, vehicle.done, vehicle.total) == ("open", 5, 7)
     assert (walk_round.state, walk_round.done) == ("here", 1)
     assert stance.state == "to come"
     assert step_of(flow.question).name == "Walk-round"

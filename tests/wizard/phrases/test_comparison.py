@@ -10,7 +10,12 @@ from core.fix.reached import ReachedMove
 from core.profiles.profile import load_profile
 from tests.wizard.tui.looking import DEMO
 from wizard.locations import DEMO_SESSIONS, PROFILES
-from wizard.phrases.comparison import control_facts, move_fact, plan_facts, plan_of_record
+from wizard.phrases.comparison import (
+    control_facts,
+    plan_of_earlier,
+    reached_move_fact,
+    reached_plan_facts,
+)
 from wizard.phrases.fact import LOOK
 from wizard.views.changes_table import change_rows, figure
 from wizard.views.two_sessions import two_sessions
@@ -45,7 +50,7 @@ class TestControlPoints:
 
 class TestPlannedAndReached:
     def test_a_move_that_fell_short_says_by_how_much(self):
-        fact = move_fact(ReachedMove("drag_link.frame", -50.8, -38.1, 2.0), "in")
+        fact = reached_move_fact(ReachedMove("drag_link.frame", -50.8, -38.1, 2.0), "in")
         assert fact.mark == LOOK
         assert fact.text == (
             "planned 2 in down, reached 1 1/2 in down, give or take 3/16 in: it fell short by "
@@ -53,31 +58,33 @@ class TestPlannedAndReached:
         )
 
     def test_a_move_that_went_too_far(self):
-        assert move_fact(ReachedMove("drag_link.frame", 25.4, 38.1, 2.0), "in").text.endswith(
-            "it went 1/2 in too far"
-        )
+        assert reached_move_fact(
+            ReachedMove("drag_link.frame", 25.4, 38.1, 2.0), "in"
+        ).text.endswith("it went 1/2 in too far")
 
     def test_a_move_as_planned(self):
-        assert move_fact(ReachedMove("drag_link.frame", 25.4, 26.0, 2.0), "in").mark == "✓"
+        assert reached_move_fact(ReachedMove("drag_link.frame", 25.4, 26.0, 2.0), "in").mark == "✓"
 
     def test_every_rule_of_the_plan_is_laid_beside_what_was_reached(self):
         found = both("lifted", "fixed")
-        names = [fact.name for fact in plan_facts(found.planned, found.moves, found.after, "in")]
+        names = [
+            fact.name for fact in reached_plan_facts(found.planned, found.moves, found.after, "in")
+        ]
         assert names[0] == "track bar's axle end"
         assert {"parallel", "peak steer", "equal length"} <= set(names)
 
     def test_an_arm_of_another_length(self):
         found = both("lifted", "fixed")
         planned = FiledPlan((), {}, {"steering.arm": 177.8})
-        (fact,) = plan_facts(planned, (), found.after, "in")
+        (fact,) = reached_plan_facts(planned, (), found.after, "in")
         assert fact.name == "steering arm"
         assert fact.text.startswith("planned 7 in, reached ")
 
     def test_without_a_plan_nothing_is_said(self):
-        assert list(plan_facts(None, (), both("as built", "lifted").after, "in")) == []
+        assert list(reached_plan_facts(None, (), both("as built", "lifted").after, "in")) == []
 
     def test_a_plan_that_cannot_be_read_counts_as_none(self):
-        assert plan_of_record({"plan": {"moves": "one"}}) is None
+        assert plan_of_earlier({"plan": {"moves": "one"}}) is None
 
 
 class TestChanges:

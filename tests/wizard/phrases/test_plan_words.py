@@ -16,15 +16,20 @@ from tests.geometries import INCH, parallel_pair
 from tests.plans import COARSE, verdict_on
 from wizard.locations import DEMO_SESSIONS, PROFILES
 from wizard.phrases.plan_cautions import CLEARANCE, clearance_facts
-from wizard.phrases.plan_outcomes import chance_in_short, outcome_rows, outcome_words
-from wizard.phrases.plan_reasons import WORSE, effect_facts, plan_reason_facts, stopped_by
+from wizard.phrases.plan_outcomes import chance_in_short, outcome_rows, plan_outcome_words
+from wizard.phrases.plan_reasons import (
+    WORSE,
+    failing_rules_words,
+    plan_effect_facts,
+    plan_reason_facts,
+)
 from wizard.phrases.search_result import search_result_words
 from wizard.phrases.work_steps import (
-    length_facts,
+    bar_length_facts,
     move_facts,
-    moves_words,
-    range_words,
+    plan_move_words,
     re_measure_facts,
+    rise_range_words,
     rise_words,
     turns_words,
 )
@@ -73,7 +78,7 @@ def test_rises_in_tape_terms(rise, unit, words):
     ],
 )
 def test_what_a_correction_offers(rises, words):
-    assert range_words(rises, "in") == words
+    assert rise_range_words(rises, "in") == words
 
 
 @pytest.mark.parametrize(
@@ -100,7 +105,7 @@ def test_the_work_says_where_from_and_where_to(verdict, cure):
 
 def test_lengths_say_longer_or_shorter_and_the_turns(cure):
     adjusters = {link: Adjuster("sleeve", 1.5) for link in ("track_bar", "drag_link")}
-    bar, link = length_facts(cure, adjusters, "mm")
+    bar, link = bar_length_facts(cure, adjusters, "mm")
     assert "as it is now" in bar.text
     assert "turns" not in bar.text
     change = cure.after.length_changes[1]
@@ -119,7 +124,7 @@ def test_the_ride_height_is_said_once(verdict):
 def test_names_from_a_shelf_are_only_text(verdict):
     nasty = Correction("[b]x[/b]\x1b[2J", "track_bar.axle", (25.4,), caution="\x07[i]y[/i]")
     plan = plan_of(verdict, (Move(nasty, 25.4),))
-    said = " ".join(moves_words(plan, "in")) + text_of(clearance_facts(plan))
+    said = " ".join(plan_move_words(plan, "in")) + text_of(clearance_facts(plan))
     assert "[b]x[/b]" in said
     assert "[i]y[/i]" in said
     assert all(character.isprintable() or character == "\n" for character in said)
@@ -138,7 +143,7 @@ def test_every_rule_has_its_sentence(verdict, cure):
 
 def test_what_gets_worse_is_said_for_every_rule(verdict):
     plan = plan_of(verdict, (Move(COARSE[0], 2 * INCH),))
-    said = text_of(effect_facts(verdict, plan, "in")).casefold()
+    said = text_of(plan_effect_facts(verdict, plan, "in")).casefold()
     assert plan.after.worse
     for name in plan.after.worse:
         assert WORSE[name] in said
@@ -155,7 +160,7 @@ def test_every_moved_pivot_has_its_clearance(verdict):
 def test_what_stops_a_plan_is_named_worst_first(verdict):
     plan = plan_of(verdict, (Move(COARSE[1], -1.8 * INCH),))
     chances = plan.after.chances
-    said = stopped_by(plan)
+    said = failing_rules_words(plan)
     assert chances.parallel != chances.steer
     first = "parallel" if chances.parallel < chances.steer else "peak steer"
     assert said.startswith(first)
@@ -176,7 +181,9 @@ def test_rows_have_the_mark_of_their_verdict(verdict, cure):
     assert rows["verdict"].plans[0].words == "✓ steers true"
     assert rows["parallel"].plans[0].words == "✓ 0.0 deg"
     assert "toe change" not in rows
-    assert outcome_words(verdict, cure).startswith("✓ steers true: parallel 0.0 deg, peak steer")
+    assert plan_outcome_words(verdict, cure).startswith(
+        "✓ steers true: parallel 0.0 deg, peak steer"
+    )
 
 
 @pytest.mark.parametrize(("count", "words"), [(1, "one plan steers"), (3, "three plans steer")])

@@ -11,9 +11,9 @@ from wizard.locations import DEMO_SESSIONS, PROFILES
 from wizard.phrases.fact import LOOK
 from wizard.phrases.open_questions import open_question_facts
 from wizard.phrases.reading_names import name_of_reading, names_of_readings
-from wizard.phrases.readings import advice_words, look_facts, readings_facts, suspect_group_words
-from wizard.phrases.verdict_meaning import answer_facts
-from wizard.phrases.verdict_reasons import bind_facts, road_facts, steer_reason_facts
+from wizard.phrases.readings import advice_words, readings_facts, suspect_group_words, warning_facts
+from wizard.phrases.verdict_meaning import verdict_facts
+from wizard.phrases.verdict_reasons import binding_facts, road_facts, steer_reason_facts
 
 
 def record(name):
@@ -70,23 +70,23 @@ class TestScatter:
         document = with_value(
             record("lifted"), "readings.drag_link.frame.height", ["24 in", "25 in", "24 1/2 in"]
         )
-        words = said(look_facts(verdict_on(document), "in"))
+        words = said(warning_facts(verdict_on(document), "in"))
         assert "! repeats scatter: height of the drag link's frame end: by 1/2 in" in words
 
 
 class TestMeaning:
     def test_the_sentence_names_travel_steer_and_swing(self):
-        (fact,) = answer_facts(verdict_on(record("lifted")), "in")
+        (fact,) = verdict_facts(verdict_on(record("lifted")), "in")
         assert fact.mark == "✗"
         assert fact.text.startswith("bump steer: with the wheel held, 2 in of")
         assert fact.text.endswith("by itself.")
 
     def test_toe_is_said_where_it_decides(self):
-        (fact,) = answer_facts(verdict_on(record("toe")), "in")
+        (fact,) = verdict_facts(verdict_on(record("toe")), "in")
         assert "The toe changes by up to" in fact.text
 
     def test_held_back_says_why_first_and_what_the_geometry_says_after_it(self):
-        first, second = answer_facts(verdict_on(record("worn joint")), "in")
+        first, second = verdict_facts(verdict_on(record("worn joint")), "in")
         assert first.text.startswith("held back: ")
         assert "loose" in first.text
         assert "with the wheel held" in second.text
@@ -106,7 +106,7 @@ class TestWhy:
         assert "no tyre slip, no give" in words
 
     def test_a_link_that_binds_is_said_with_the_heave(self):
-        facts = tuple(bind_facts((-90.0, None), "mm"))
+        facts = tuple(binding_facts((-90.0, None), "mm"))
         assert [fact.mark for fact in facts] == [LOOK]
         assert "at 90 mm of droop" in facts[0].text
 

@@ -8,7 +8,7 @@ from core.profiles.profile import load_profile
 from core.readings.survey import SURVEY, WHEELS
 from wizard.flow.drafts import new_session, now
 from wizard.locations import PROFILES
-from wizard.phrases.answer_words import answer_in_words, assumed_words, hint, length_words
+from wizard.phrases.answer_words import answer_in_words, assumed_words, hint, typed_length_words
 from wizard.questions.steps import STEPS
 
 QUESTIONS = [question for step in STEPS for question in step.questions]
@@ -52,8 +52,8 @@ def test_every_entry_of_the_record_is_asked_for(path):
 
 @pytest.mark.parametrize("question", QUESTIONS, ids=lambda question: question.path)
 def test_each_says_what_to_do_and_why(question):
-    assert question.do
-    assert question.why or not question.is_answered_by_a_value
+    assert question.guidance
+    assert question.reason or not question.is_answered_by_a_value
     assert len(question.name) <= 30
     assert len(question.ask) <= 90
 
@@ -91,10 +91,10 @@ def test_a_skip_says_what_is_assumed(question):
 
 
 def test_lengths_are_shown_in_both_units_where_they_were_typed_in_the_other():
-    assert length_words("17 5/8 in", "in") == "17 5/8 in"
-    assert length_words("17 5/8 in", "mm") == "448 mm (17 5/8 in)"
-    assert length_words("448 mm", "in") == "17 5/8 in (448 mm)"
-    assert length_words("nonsense", "mm") == "nonsense"
+    assert typed_length_words("17 5/8 in", "in") == "17 5/8 in"
+    assert typed_length_words("17 5/8 in", "mm") == "448 mm (17 5/8 in)"
+    assert typed_length_words("448 mm", "in") == "17 5/8 in (448 mm)"
+    assert typed_length_words("nonsense", "mm") == "nonsense"
 
 
 def test_answers_in_words():

@@ -1,4 +1,4 @@
-"""Records to report on, and a way to make one that is wrong in some place."""
+"""Records for the reports, and a fixture that makes a faulty one."""
 
 from collections.abc import Callable
 from pathlib import Path
@@ -9,30 +9,19 @@ from tomli_w import dumps
 
 from core.documents.document import with_value, without
 from core.documents.record import read_document
-from tests.demo import fg_1, fg_2, fg_3, fg_4, fg_5, fg_6
+from tests.wizard.tui.looking import DEMO
 from wizard.commands import main
 from wizard.locations import DEMO_SESSIONS
 
-DEMO = {
-    "as built": fg_1.AS_BUILT,
-    "lifted": fg_1.LIFTED,
-    "fixed": fg_1.FIXED,
-    "over the knuckle": fg_2.OVER_THE_KNUCKLE,
-    "not closing": fg_3.NOT_CLOSING,
-    "close": fg_4.CLOSE,
-    "toe": fg_5.TOE,
-    "worn joint": fg_6.WORN_JOINT,
-}
-
 
 def demo(name: str) -> str:
-    """Path of a demo session, as it is typed."""
+    """Path of a demo session, as typed."""
     return str(DEMO[name].path_in(DEMO_SESSIONS))
 
 
 @pytest.fixture
 def altered(tmp_path: Path) -> Callable[..., str]:
-    """Makes a copy of a demo session with some values changed; None takes one away."""
+    """Function that copies a demo session with some values changed; None removes a value."""
 
     def make(name: str, changes: dict[str, Any]) -> str:
         document: Any = read_document(Path(demo(name)))
@@ -49,11 +38,11 @@ def altered(tmp_path: Path) -> Callable[..., str]:
 
 @pytest.fixture
 def run(capsys: pytest.CaptureFixture[str]) -> Callable[..., tuple[int, str, str]]:
-    """Runs a command in this process; gives its code and what it printed."""
+    """Function that runs a command in this process; it returns exit code, output and errors."""
 
     def command(*arguments: str) -> tuple[int, str, str]:
         code = main(arguments)
-        said = capsys.readouterr()
-        return code, said.out, said.err
+        printed = capsys.readouterr()
+        return code, printed.out, printed.err
 
     return command

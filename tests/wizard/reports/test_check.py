@@ -1,4 +1,4 @@
-"""`evenarc check` in words and as JSON: what it says, and what it answers with."""
+"""`evenarc check` in words and as JSON: its text and its exit code."""
 
 import json
 import os
@@ -10,32 +10,28 @@ import pexpect
 import pytest
 
 from tests.wizard.reports.conftest import DEMO, demo
-from wizard.commands import CAUTION_IN_SHORT
+from tests.wizard.tui.looking import flowing
+from wizard.phrases.cautions import CAUTION_IN_SHORT
 
-TRUE = ("as built", "fixed")
-NOT_TRUE = tuple(name for name in DEMO if name not in TRUE)
-
-
-def flowing(text):
-    """Printed text without its line breaks."""
-    return " ".join(text.split())
+STEERS_TRUE = ("as built", "fixed")
+OTHERS = tuple(name for name in DEMO if name not in STEERS_TRUE)
 
 
 @pytest.mark.parametrize(
     ("names", "code"),
     [
-        (TRUE, 0),
-        *(((name,), 1) for name in NOT_TRUE),
+        (STEERS_TRUE, 0),
+        *(((name,), 1) for name in OTHERS),
         (("as built", "lifted"), 1),
     ],
 )
-def test_it_answers_with_whether_all_steer_true(run, names, code):
+def test_the_exit_code_is_0_only_if_every_record_steers_true(run, names, code):
     assert run("check", *map(demo, names))[0] == code
     assert run("check", "--json", *map(demo, names))[0] == code
 
 
 @pytest.mark.parametrize("name", DEMO)
-def test_the_verdict_comes_first_with_its_mark(run, name):
+def test_the_verdict_is_first_with_its_mark(run, name):
     _, out, err = run("check", demo(name))
     word = json.loads(run("check", "--json", demo(name))[1])["overall"]
     mark = {"steers true": "✓", "bump steer": "✗", "too close to call": "≈", "held back": "■"}[word]
@@ -45,14 +41,14 @@ def test_the_verdict_comes_first_with_its_mark(run, name):
 
 
 @pytest.mark.parametrize("name", DEMO)
-def test_it_is_plain_and_fits_where_there_is_no_terminal(run, name):
+def test_the_text_is_plain_and_fits_80_columns_without_a_terminal(run, name):
     lines = run("check", demo(name))[1].splitlines()
     assert max(len(line) for line in lines if not line.startswith("/")) <= 80
     assert all(line.isprintable() for line in lines)
 
 
 @pytest.mark.parametrize("name", DEMO)
-def test_it_ends_with_the_caution(run, name):
+def test_the_caution_is_at_the_end(run, name):
     assert flowing(run("check", demo(name))[1]).endswith(CAUTION_IN_SHORT)
 
 
@@ -80,21 +76,21 @@ def test_it_ends_with_the_caution(run, name):
         ("worn joint", "dip 50 km/h, 50 mm of bump"),
     ],
 )
-def test_it_says(run, name, words):
+def test_the_report_contains(run, name, words):
     assert words in flowing(run("check", demo(name))[1])
 
 
-def test_layouts_that_cannot_change_the_toe_do_not_speak_of_it(run):
+def test_the_toe_is_left_out_if_the_layout_cannot_change_it(run):
     assert "toe change" not in run("check", demo("as built"))[1]
 
 
-def test_json_is_one_object_a_record_and_line_in_the_order_asked(run):
+def test_json_is_one_line_for_each_record_in_the_order_given(run):
     names = [demo(name) for name in ("lifted", "as built", "toe")]
     lines = run("check", "--json", *names)[1].splitlines()
     assert [json.loads(line)["record"] for line in lines] == names
 
 
-def test_a_record_that_cannot_be_read_does_not_stop_the_others(run, tmp_path):
+def test_a_faulty_record_does_not_stop_the_others(run, tmp_path):
     missing = str(tmp_path / "nothing.toml")
     code, out, err = run("check", "--json", demo("as built"), missing, demo("lifted"))
     assert code == 2
@@ -103,28 +99,27 @@ def test_a_record_that_cannot_be_read_does_not_stop_the_others(run, tmp_path):
     assert missing in err
 
 
-def test_what_is_filed_counts_not_the_profile_of_today(run, altered):
-    """The record is complete by itself: it needs no profile."""
+def test_the_profile_is_not_read_if_the_record_is_complete(run, altered):
     path = altered("fixed", {"session.profile": "no longer kept"})
     assert run("check", path)[0] == 0
 
 
-def test_text_of_a_record_is_only_text(run, altered):
-    told = {
+def test_text_of_a_record_is_not_read_as_markup(run, altered):
+    texts = {
         "vehicle.tag": "[red]FG[/red]\x1b[31m",
         "vehicle.description": "[bold]x[/bold] :warning: \x1b]0;title\x07 \u202eleft",
         "session.kind": "[link=file:///]first[/link]",
         "session.technician": "[blink]",
         "kept": [{"reading": "[red]", "reason": "[/red] \x1b[2J"}],
     }
-    code, out, _ = run("check", altered("as built", told))
+    code, out, _ = run("check", altered("as built", texts))
     assert code == 0
     assert all(line.isprintable() for line in out.splitlines())
     for text in ("[red]FG[/red]\\x1b[31m", "[bold]x[/bold] :warning:", "[red]: [/red] \\x1b[2J"):
         assert text in out
 
 
-def test_events_are_only_text_too(run, altered):
+def test_names_of_events_are_not_read_as_markup(run, altered):
     event = {
         "name": "[red]dip[/red]",
         "rise": "0.2 s",
@@ -139,9 +134,9 @@ def test_events_are_only_text_too(run, altered):
 
 @pytest.mark.parametrize(
     ("form", "not_loaded"),
-    [((), ("textual", "pint")), (("--json",), ("textual", "rich", "pint", "tomli_w"))],
+    [((), ("textual", "pint")), (("--json",), ("textual", "rich", "pint", "platformdirs"))],
 )
-def test_it_loads_no_more_than_it_needs(form, not_loaded):
+def test_unneeded_libraries_are_not_loaded(form, not_loaded):
     program = (
         "import sys; from wizard.commands import main; "
         f"main(['check', {demo('lifted')!r}, *{form!r}]); "
@@ -154,8 +149,8 @@ def test_it_loads_no_more_than_it_needs(form, not_loaded):
     assert not ran.stderr
 
 
-def test_a_reader_that_stops_early_is_no_fault():
-    """As with head: the pipe is closed before everything was written."""
+def test_a_reader_that_stops_early_causes_no_message():
+    """The pipe is closed before everything was written, as `head` does."""
     command = [sys.executable, "-m", "wizard.commands", "check", "--json", *[demo("toe")] * 40]
     with subprocess.Popen(command, stdout=subprocess.PIPE, stderr=subprocess.PIPE) as process:
         process.stdout.read(10)
@@ -165,7 +160,7 @@ def test_a_reader_that_stops_early_is_no_fault():
 
 @pytest.mark.skipif(sys.platform == "win32", reason="this system has no pseudo-terminals")
 @pytest.mark.parametrize(("no_colour", "has_colour"), [({}, True), ({"NO_COLOR": "1"}, False)])
-def test_in_a_terminal_a_colour_says_the_same_once_more(no_colour, has_colour):
+def test_a_terminal_has_colours_unless_no_color_is_set(no_colour, has_colour):
     printed = pexpect.run(
         f"{sys.executable} -m wizard.commands check {demo('lifted')}",
         env={**os.environ, "TERM": "xterm-256color", **no_colour},

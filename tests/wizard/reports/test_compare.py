@@ -5,11 +5,7 @@ import json
 import pytest
 
 from tests.wizard.reports.conftest import demo
-
-
-def flowing(text):
-    """Printed text without its line breaks."""
-    return " ".join(text.split())
+from tests.wizard.tui.looking import flowing
 
 
 @pytest.mark.parametrize(
@@ -22,14 +18,14 @@ def flowing(text):
         ("lifted", "worn joint", 1, "not settled"),
     ],
 )
-def test_it_answers_with_whether_the_fix_is_shown(run, before, after, code, outcome):
-    answered, out, err = run("compare", demo(before), demo(after))
-    assert answered == code
+def test_the_exit_code_is_0_only_if_the_fix_is_shown(run, before, after, code, outcome):
+    exit_code, out, err = run("compare", demo(before), demo(after))
+    assert exit_code == code
     assert not err
     mark = {"shown": "✓", "not shown": "✗", "not settled": "≈"}[outcome]
     assert out.startswith(f"{mark} {outcome.upper()}  FG-")
-    answered, out, _ = run("compare", "--json", demo(before), demo(after))
-    assert answered == code
+    exit_code, out, _ = run("compare", "--json", demo(before), demo(after))
+    assert exit_code == code
     assert json.loads(out)["outcome"] == outcome
 
 
@@ -38,49 +34,49 @@ def test_it_answers_with_whether_the_fix_is_shown(run, before, after, code, outc
     [
         "before: ✗ bump steer, 2026-11-03 09:30 after: ✓ steers true, 2026-11-10 14:15",
         "parallel, deg ≈ 1.7 ✓ 0.5 -1.2 0.5 changed",
-        "equal length ✓ 0.87 ✓ 0.87 0.00 0.01 no change shown",
+        "near in length ✓ 0.87 ✓ 0.87 0.00 0.01 no change shown",
         "planned 3/4 in up, reached 11/16 in up, give or take 3/16",
         "The track bar's frame end and the drag link's frame end stand to each other as they did",
     ],
 )
-def test_it_says(run, words):
+def test_the_report_contains(run, words):
     assert words in flowing(run("compare", demo("lifted"), demo("fixed"))[1])
 
 
-def test_two_vehicles_are_not_compared_unsaid(run):
+def test_records_of_two_vehicles_have_a_warning(run):
     out = flowing(run("compare", demo("over the knuckle"), demo("fixed"))[1])
     assert "The earlier record is of FG-2." in out
 
 
-def test_sessions_that_do_not_follow_each_other_are_not_compared_unsaid(run):
+def test_sessions_that_do_not_follow_each_other_have_a_warning(run):
     out = flowing(run("compare", demo("fixed"), demo("as built"))[1])
     assert "was not taken as a re-measure of the earlier one" in out
 
 
-def test_a_pivot_that_moved_unsaid_is_named(run, altered):
-    """The drag link's frame end an inch higher, and nobody said so."""
+def test_a_pivot_that_moved_unreported_is_named(run, altered):
+    """The drag link's frame end is an inch higher, but not among the altered parts."""
     heights = {"readings.drag_link.frame.height": ["29 5/16 in", "29 1/4 in"]}
     heights |= {"readings.drag_link.slope": ["16 deg"]}
     out = flowing(run("compare", demo("lifted"), altered("fixed", heights))[1])
     assert "! control points The track bar's frame end and the drag link's frame end, which" in out
 
 
-def test_a_move_that_fell_short_is_named(run, altered):
-    """The bracket raised by 1/4 in where 3/4 in were planned."""
+def test_a_move_that_is_too_small_is_named(run, altered):
+    """The bracket was raised by 1/4 in; 3/4 in were planned."""
     heights = {"readings.track_bar.axle.height": ["15 1/2 in", "15 1/2 in"]}
     heights |= {"readings.track_bar.slope": ["15.5 deg"]}
     out = flowing(run("compare", demo("lifted"), altered("fixed", heights))[1])
     assert "it fell short by" in out
 
 
-def test_it_is_plain_and_fits_where_there_is_no_terminal(run):
+def test_the_text_is_plain_and_fits_80_columns_without_a_terminal(run):
     lines = run("compare", demo("lifted"), demo("fixed"))[1].splitlines()
     assert max(map(len, lines)) <= 80
     assert all(line.isprintable() for line in lines)
 
 
-def test_text_of_a_record_is_only_text(run, altered):
-    told = {"vehicle.tag": "[red]FG[/red]\x1b[31m"}
-    out = run("compare", demo("lifted"), altered("fixed", told))[1]
+def test_text_of_a_record_is_not_read_as_markup(run, altered):
+    texts = {"vehicle.tag": "[red]FG[/red]\x1b[31m"}
+    out = run("compare", demo("lifted"), altered("fixed", texts))[1]
     assert "[red]FG[/red]\\x1b[31m" in out
     assert "\x1b" not in out

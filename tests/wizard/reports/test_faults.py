@@ -1,4 +1,4 @@
-"""Whatever a file holds: one clear line with file, table and key, exit code 2, nothing written."""
+"""Faulty records: one line with file, table and key, exit code 2, and nothing is written."""
 
 import os
 import warnings
@@ -22,7 +22,7 @@ HEIGHT = "readings.track_bar.frame.height"
 
 
 def refused(run, path):
-    """The one line that a record is refused with."""
+    """Line with which a record is refused by every command."""
     for command in (("check", path), ("check", "--json", path), ("compare", path, path)):
         code, out, err = run(*command)
         assert code == 2
@@ -34,7 +34,7 @@ def refused(run, path):
 
 
 @pytest.mark.parametrize(
-    ("content", "says"),
+    ("content", "expected"),
     [
         (b"", "format: is no Evenarc record"),
         (b"\x7fELF\x02\x01\x01\x00\xff\xfe", "is not UTF-8 text"),
@@ -49,36 +49,36 @@ def refused(run, path):
         (b"a = " + b"9" * 10_000, "is not TOML"),
     ],
 )
-def test_files_that_are_no_records(run, tmp_path, content, says):
+def test_a_file_that_is_no_record_is_refused(run, tmp_path, content, expected):
     path = tmp_path / "record.toml"
     path.write_bytes(content)
     line = refused(run, str(path))
-    assert says in line
+    assert expected in line
     assert str(path) in line
 
 
-def test_a_file_that_is_not_there(run, tmp_path):
+def test_a_missing_file_is_refused(run, tmp_path):
     assert "nothing.toml: cannot be opened" in refused(run, str(tmp_path / "nothing.toml"))
 
 
-def test_a_folder(run, tmp_path):
+def test_a_folder_is_refused(run, tmp_path):
     assert "cannot be opened" in refused(run, str(tmp_path))
 
 
-def test_a_path_that_cannot_be_one(run):
+def test_an_impossible_path_is_refused(run):
     assert "cannot be opened" in refused(run, "a\0b")
     assert "cannot be opened" in refused(run, "x" * 5000)
 
 
-@pytest.mark.skipif(os.name == "nt" or os.geteuid() == 0, reason="needs files one may not read")
-def test_a_file_one_may_not_read(run, tmp_path):
+@pytest.mark.skipif(os.name == "nt" or os.geteuid() == 0, reason="every file can be read")
+def test_a_file_without_permission_to_read_is_refused(run, tmp_path):
     path = tmp_path / "record.toml"
     path.touch(mode=0o000)
     assert "cannot be opened" in refused(run, str(path))
 
 
 @pytest.mark.parametrize(
-    ("changes", "says"),
+    ("changes", "expected"),
     [
         ({"session.id": None}, "[session] id: is missing"),
         ({"session": None}, "[session] profile: is missing"),
@@ -122,19 +122,19 @@ def test_a_file_one_may_not_read(run, tmp_path):
         ({"session.profile": "a/../b", "limits": None}, "[session] profile: no profile"),
     ],
 )
-def test_entries_that_cannot_be(run, altered, changes, says):
+def test_a_faulty_entry_is_refused_with_its_path(run, altered, changes, expected):
     path = altered("as built", changes)
     line = refused(run, path)
-    assert says in line
+    assert expected in line
     assert path in line
 
 
 def same_place(first, second, kinds=("height", "offset", "station")):
-    """The readings of one pivot at another."""
+    """Changes that give the second pivot the readings of the first."""
     document = read_document(Path(demo("as built")))
-    read = document["readings"]
+    readings = document["readings"]
     link, end = first.split(".")
-    return {f"readings.{second}.{kind}": read[link][end][kind] for kind in kinds}
+    return {f"readings.{second}.{kind}": readings[link][end][kind] for kind in kinds}
 
 
 @pytest.mark.parametrize("link", ["track_bar", "drag_link"])
@@ -143,23 +143,23 @@ def same_place(first, second, kinds=("height", "offset", "station")):
     [("height", "offset", "station"), ("offset", "station"), ("offset",)],
     ids=["in one place", "one above the other", "one behind the other"],
 )
-def test_links_without_a_run_across(run, altered, link, kinds):
+def test_a_link_without_a_lateral_run_is_refused(run, altered, link, kinds):
     path = altered("as built", same_place(f"{link}.frame", f"{link}.axle", kinds))
     line = refused(run, path)
     assert f"[readings.{link}.axle] offset: leaves the {link.replace('_', ' ')} no run" in line
 
 
 @pytest.mark.parametrize(
-    ("joint", "says"),
+    ("joint", "expected"),
     [("60 in", "lies beyond the drag link's frame end"), ("0 in", "should be more than 0")],
 )
-def test_a_joint_that_is_not_on_the_drag_link(run, altered, joint, says):
+def test_a_joint_that_is_not_on_the_drag_link_is_refused(run, altered, joint, expected):
     path = altered("toe", {"readings.tie_rod.joint_from_far_ball": [joint]})
-    assert f"[readings.tie_rod] joint_from_far_ball: {says}" in refused(run, path)
+    assert f"[readings.tie_rod] joint_from_far_ball: {expected}" in refused(run, path)
 
 
-def test_a_tie_rod_without_a_run_across(run, altered):
-    """The joint 9 in along a drag link that runs 40 in from 60 1/16 to 20 1/16."""
+def test_a_tie_rod_without_a_lateral_run_is_refused(run, altered):
+    """The joint is 9 in along a drag link that runs 40 in, from 60 1/16 to 20 1/16."""
     path = altered("toe", {"readings.tie_rod.near.offset": ["51 1/8 in"]})
     assert "[readings.tie_rod.near] offset: leaves the tie rod no run" in refused(run, path)
 
@@ -175,7 +175,7 @@ def test_a_tie_rod_without_a_run_across(run, altered):
     ],
     ids=["beyond reach", "working travel beyond reach", "no arm", "no pitman arm", "upright"],
 )
-def test_links_that_cannot_reach_are_answered_all_the_same(run, altered, changes):
+def test_links_that_cannot_reach_still_have_a_verdict(run, altered, changes):
     path = altered("as built", changes)
     for form in ((), ("--json",)):
         code, out, err = run("check", path, *form)
@@ -184,12 +184,12 @@ def test_links_that_cannot_reach_are_answered_all_the_same(run, altered, changes
         assert not err
 
 
-def test_a_travel_that_cannot_be_reached_is_said(run, altered):
+def test_a_travel_that_cannot_be_reached_is_reported(run, altered):
     path = altered("as built", {"readings.travel.bump": "60 in"})
     assert "a link binds" in run("check", path)[1]
 
 
-def test_a_plan_that_cannot_be_read_is_named_by_compare(run, altered):
+def test_a_faulty_plan_is_refused_by_compare(run, altered):
     path = altered("lifted", {"plan.moves": "one"})
     assert run("check", path)[0] == 1
     code, _, err = run("compare", path, demo("fixed"))
@@ -216,14 +216,14 @@ NASTY = st.one_of(
 )
 
 
-def places(table, above=""):
-    """Dotted paths of everything in a document but its format."""
+def paths_in(table, above=""):
+    """Dotted paths of all tables and values in a document, without format and results."""
     for key, value in table.items():
         path = f"{above}{key}"
         if path not in ("format", "format_version", "results"):
             yield path
             if isinstance(value, dict):
-                yield from places(value, f"{path}.")
+                yield from paths_in(value, f"{path}.")
 
 
 GOOD = {name: read_document(Path(demo(name))) for name in DEMO}
@@ -231,10 +231,10 @@ GOOD = {name: read_document(Path(demo(name))) for name in DEMO}
 
 @st.composite
 def mutated(draw):
-    """A demo session with one to three entries spoiled or taken away."""
+    """Demo session with one to three entries replaced or removed."""
     document = GOOD[draw(st.sampled_from(sorted(GOOD)))]
     for _ in range(draw(st.integers(1, 3))):
-        place = draw(st.sampled_from(sorted(places(document))))
+        place = draw(st.sampled_from(sorted(paths_in(document))))
         if draw(st.booleans()) and draw(st.booleans()):
             document = without(document, place)
         else:
@@ -244,13 +244,15 @@ def mutated(draw):
 
 @settings(max_examples=150, suppress_health_check=[HealthCheck.function_scoped_fixture])
 @given(mutated(), st.sampled_from([("check",), ("check", "--json"), ("compare",)]))
-def test_no_record_brings_it_down(tmp_path, capsys, monkeypatch, document, command):
-    """No traceback, no warning of the arithmetic: an answer, or one line."""
+def test_every_record_has_a_report_or_is_refused_in_one_line(
+    tmp_path, capsys, monkeypatch, document, command
+):
+    """There is no traceback and no arithmetic warning."""
     monkeypatch.setattr(filed_records, "assess", partial(assess, draws=500))
     path = tmp_path / "record.toml"
     try:
         path.write_bytes(dumps(document).encode())
-    except (UnicodeEncodeError, ValueError):  # half a character; TOML cannot hold it
+    except (UnicodeEncodeError, ValueError):  # half a character, which TOML cannot store
         return
     other = (demo("fixed"),) if command == ("compare",) else ()
     with warnings.catch_warnings():

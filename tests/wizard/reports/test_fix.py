@@ -1,4 +1,4 @@
-"""`evenarc fix` in words and as JSON: the work order, and what there is instead of one."""
+"""`evenarc fix` in words and as JSON: work orders, or the reason why there is none."""
 
 import json
 import math
@@ -7,6 +7,7 @@ from io import StringIO
 import pytest
 
 from tests.wizard.reports.conftest import DEMO, demo
+from tests.wizard.tui.looking import flowing
 from wizard.phrases.cautions import CAUTION_IN_SHORT
 from wizard.reports.fix import progress_on
 
@@ -14,14 +15,8 @@ TO_FIX = ("lifted", "over the knuckle", "toe", "not closing")
 NOTHING_TO_FIX = ("as built", "fixed", "close", "worn joint")
 
 
-def flowing(text):
-    """Printed text without its line breaks."""
-    return " ".join(text.split())
-
-
 @pytest.mark.parametrize("name", DEMO)
-def test_it_answers_with_whether_a_plan_steers_true(run, name):
-    # corrections: exit 0 with at least one plan that steers true, 1 without
+def test_the_exit_code_is_0_only_if_a_plan_steers_true(run, name):
     code, out, err = run("fix", "--json", demo(name))
     plans = json.loads(out)["plans"]
     assert code == (0 if any(plan["after"]["p_true"] >= 0.95 for plan in plans) else 1)
@@ -30,12 +25,12 @@ def test_it_answers_with_whether_a_plan_steers_true(run, name):
 
 
 @pytest.mark.parametrize("name", TO_FIX)
-def test_the_json_is_as_specified(run, name):
-    found = json.loads(run("fix", "--json", demo(name))[1])
-    assert set(found) == {"id", "before", "searched", "plans"}
-    assert found["before"]["overall"] == "bump steer"
-    assert found["searched"] > 60_000
-    for plan in found["plans"]:
+def test_the_json_has_the_specified_keys(run, name):
+    result = json.loads(run("fix", "--json", demo(name))[1])
+    assert set(result) == {"id", "before", "searched", "plans"}
+    assert result["before"]["overall"] == "bump steer"
+    assert result["searched"] > 60_000
+    for plan in result["plans"]:
         assert {"moves", "after", "set_length_mm", "length_change_mm"} <= set(plan)
         assert 1 <= len(plan["moves"]) <= 3
         for move in plan["moves"]:
@@ -51,18 +46,18 @@ def test_the_json_is_as_specified(run, name):
 
 
 @pytest.mark.parametrize("name", DEMO)
-def test_it_is_plain_and_fits_where_there_is_no_terminal(run, name):
+def test_the_text_is_plain_and_fits_80_columns_without_a_terminal(run, name):
     lines = run("fix", demo(name))[1].splitlines()
     assert max(map(len, lines)) <= 80
     assert all(line.isprintable() for line in lines)
 
 
 @pytest.mark.parametrize("name", DEMO)
-def test_it_ends_with_the_caution(run, name):
+def test_the_caution_is_at_the_end(run, name):
     assert flowing(run("fix", demo(name))[1]).endswith(CAUTION_IN_SHORT)
 
 
-def test_it_is_a_work_order(run):
+def test_the_report_is_a_work_order(run):
     text = flowing(run("fix", demo("over the knuckle"))[1])
     for part in (
         "✗ bump steer: five plans steer true, of 76,646 combinations",
@@ -86,31 +81,31 @@ def test_it_is_a_work_order(run):
         ("worn joint", "■ held back: the drag link's joint at the axle is loose."),
     ],
 )
-def test_what_it_says_instead(run, name, answer):
+def test_a_vehicle_without_plans_has_the_reason(run, name, answer):
     text = flowing(run("fix", demo(name))[1])
     assert answer in text
     assert "Plan 1" not in text
 
 
-def test_the_adjusters_of_the_record_count(run, altered):
+def test_the_adjusters_of_the_record_are_used(run, altered):
     sleeve = {"adjusters.track_bar": {"kind": "sleeve", "pitch": "1 mm"}}
     text = flowing(run("fix", altered("over the knuckle", sleeve))[1])
     assert "turns of its sleeve with two threads, 25.4 per in" in text
 
 
-def test_a_faulty_adjuster_is_named_with_its_place(run, altered):
+def test_a_faulty_adjuster_is_refused_with_its_path(run, altered):
     glued = {"adjusters.track_bar": {"kind": "glue", "pitch": "1 mm"}}
     code, out, err = run("fix", altered("over the knuckle", glued))
     assert (code, out) == (2, "")
     assert "[adjusters.track_bar] kind" in err
 
 
-def test_text_of_a_record_is_only_text(run, altered):
+def test_text_of_a_record_is_not_read_as_markup(run, altered):
     out = run("fix", altered("as built", {"vehicle.tag": "[red]X[/red]"}))[1]
     assert "[red]X[/red]" in out
 
 
-def test_the_shops_own_shelf_is_searched_and_a_faulty_one_is_refused(run, tmp_path):
+def test_the_parts_shelf_is_searched_and_a_faulty_shelf_is_refused(run, tmp_path):
     shelf = tmp_path / "files" / "shop" / "parts_shelf.toml"
     shelf.parent.mkdir(parents=True)
     shelf.write_text(
@@ -128,18 +123,18 @@ def test_the_shops_own_shelf_is_searched_and_a_faulty_one_is_refused(run, tmp_pa
 
 
 class Terminal(StringIO):
-    """A stream that says it is a terminal."""
+    """A stream that reports to be a terminal."""
 
     def isatty(self):
         return True
 
 
-def test_a_search_that_takes_longer_says_so_on_a_terminal_and_takes_it_back(monkeypatch):
+def test_a_long_search_prints_its_progress_on_a_terminal_and_clears_it(monkeypatch):
     monkeypatch.setattr("wizard.reports.fix.PATIENCE", -1.0)
     terminal = Terminal()
-    say = progress_on(terminal)
-    say(0.5)
+    print_progress = progress_on(terminal)
+    print_progress(0.5)
     assert "50%" in terminal.getvalue()
-    say(1.0)
+    print_progress(1.0)
     assert terminal.getvalue().endswith("\r\x1b[K")
     assert progress_on(StringIO()) is None

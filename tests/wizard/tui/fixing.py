@@ -7,7 +7,10 @@ from textual.pilot import Pilot
 from core.documents.document import Document, value_at, with_value, without
 from core.documents.record import read_document, save_draft
 from core.documents.record_list import list_drafts
+from core.profiles.profile import load_profile
 from tests.wizard.tui.looking import path_of, settle
+from wizard.flow.flow import Flow
+from wizard.locations import PROFILES
 from wizard.tui.app import EvenarcApp
 from wizard.tui.screens.bench import BenchScreen
 from wizard.tui.screens.plans import PlansScreen
@@ -22,6 +25,12 @@ def unfiled(document: Document) -> Document:
     document = with_value(document, "vehicle.tag", "FG-0")
     document = with_value(document, "session.id", ID)
     return with_value(document, "draft", {"at": "fix", "passed": ["verdict"]})
+
+
+def flow_at_fix(app: EvenarcApp, name: str) -> Flow:
+    """Flow of a demo session at its fix."""
+    document = unfiled(read_document(path_of(app, name)))
+    return Flow(document, load_profile(value_at(document, "session.profile"), [PROFILES]))
 
 
 async def go_to_fix(pilot: Pilot[None], name: str, document: Document | None = None) -> PlansScreen:

@@ -93,7 +93,7 @@ class TestMoving:
             places = []
             for key in ("right", "tab", "left", "shift+tab", "left"):
                 await press(pilot, key)
-                places.append(screen.at)
+                places.append(screen.selected)
             assert places == [1, 2, 1, 0, len(NUDGED) - 1]
 
     async def test_a_step_is_made_larger_and_smaller(self, tmp_path):
@@ -129,7 +129,7 @@ class TestMoving:
             row = next(i for i, line in enumerate(lines) if "ride height" in line)
             await pilot.click(offset=(lines[row].index("ride height"), row))
             await settle(pilot)
-            assert NUDGED[screen.at] == "ride_height"
+            assert NUDGED[screen.selected] == "ride_height"
             row = next(i for i, line in enumerate(lines) if "↑ up" in line)
             await pilot.click(offset=(lines[row].index("↑ up"), row))
             await settle(pilot)

@@ -24,7 +24,7 @@ from wizard.tui.screens.verdict import VerdictStep
 
 async def beside(pilot, one, other):
     """Two demo sessions beside each other."""
-    pilot.app.lay_beside(path_of(pilot.app, one), path_of(pilot.app, other))
+    pilot.app.compare_both(path_of(pilot.app, one), path_of(pilot.app, other))
     await settle(pilot)
 
 
@@ -75,7 +75,7 @@ class TestWhatIsSaid:
     async def test_the_order_they_are_given_in_does_not_matter(self, tmp_path):
         async with workshop_app(tmp_path).run_test(size=SMALL) as pilot:
             await beside(pilot, "fixed", "lifted")
-            assert pilot.app.screen.both.comparison.outcome == "shown"
+            assert pilot.app.screen.sessions.comparison.outcome == "shown"
 
     async def test_lengths_follow_the_units(self, tmp_path):
         async with workshop_app(tmp_path).run_test(size=TALL) as pilot:
@@ -116,7 +116,7 @@ class TestHowItIsReached:
             await pilot.pause()
             assert isinstance(pilot.app.screen, PickScreen)
 
-    async def test_a_vehicle_with_one_session_has_nothing_to_lay_beside(self, tmp_path):
+    async def test_a_vehicle_with_one_session_has_nothing_to_compare_both(self, tmp_path):
         async with workshop_app(tmp_path).run_test(size=SMALL) as pilot:
             await open_session(pilot, "close")
             await pilot.press("c")

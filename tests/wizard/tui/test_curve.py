@@ -31,8 +31,8 @@ STUCK = Trace(
 
 PICTURES = {
     "alone": CurvePicture(NOW, limit=0.5, working=WORKING, unit="mm"),
-    "now_and_planned": CurvePicture(NOW, PLANNED, 0.5, WORKING, heave=60.0),
-    "out_of_reach": CurvePicture(STUCK, limit=0.5, working=WORKING, heave=90.0),
+    "now_and_planned": CurvePicture(NOW, PLANNED, 0.5, WORKING, axle_heave=60.0),
+    "out_of_reach": CurvePicture(STUCK, limit=0.5, working=WORKING, axle_heave=90.0),
     "nothing_at_all": CurvePicture(Trace("now", HEAVE, [0.0] * 41), limit=0.5, working=WORKING),
     "huge": CurvePicture(Trace("now", HEAVE, bend(30, 12)), limit=0.5, working=WORKING),
 }
@@ -69,7 +69,7 @@ def test_words_never_meet_and_are_never_cut(size):
         assert "droop" in text
         assert "bump" in text
         assert ("limit" in text) == (picture.limit is not None)
-        if picture.other:
+        if picture.compared:
             assert "━━ before" in text
             assert "╌╌ after" in text
 
@@ -79,7 +79,7 @@ def test_words_never_meet_and_are_never_cut(size):
 def test_curve_edges_and_limit_are_inside_the_frame(name, size):
     picture = PICTURES[name]
     plot = plot_of(picture, size)
-    for trace in (picture.trace, picture.other or picture.trace):
+    for trace in (picture.trace, picture.compared or picture.trace):
         for point in zip(trace.heave, trace.value, strict=True):
             if point[1] == point[1]:
                 x, y = plot.dot(point)

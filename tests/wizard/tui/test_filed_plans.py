@@ -42,10 +42,10 @@ async def test_what_the_shop_cannot_make_is_left_out_of_the_search(tmp_path):
     async with workshop_app(tmp_path).run_test(size=LARGE) as pilot:
         await open_session(pilot, "over the knuckle")
         await press(pilot, "p")
-        every = plans_screen(pilot).planning.fix.plans
+        every = plans_screen(pilot).planning.search_result.plans
         await press(pilot, "s", "space", "enter")
         assert isinstance(pilot.app.screen, FiledPlansScreen)
-        assert plans_screen(pilot).planning.fix.plans != every
+        assert plans_screen(pilot).planning.search_result.plans != every
         assert list_drafts(pilot.app.files) == []
 
 

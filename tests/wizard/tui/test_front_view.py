@@ -10,7 +10,7 @@ from core.readings.survey import SURVEY, WHEELS
 from tests.wizard.tui.picture_app import LARGE, SMALL, PictureApp, text_of
 from wizard.tui.pictures.drawing import is_braille
 from wizard.tui.pictures.front_view import FrontView
-from wizard.tui.pictures.front_words import front_words
+from wizard.tui.pictures.front_words import TAPE_WORDS, front_words
 from wizard.tui.pictures.layout import places, view_of
 from wizard.tui.pictures.tape_path import tape_path
 from wizard.views.picture_data import FrontPicture, Pose, Wheels, seen_from_front
@@ -81,8 +81,7 @@ def any_picture(chance: Random) -> FrontPicture:
         wheels=WHEELS_ON_THE_FLOOR if chance.random() < 0.5 else Wheels(),
         before={name: near(spot) for name, spot in PIVOTS.items()} if chance.random() < 0.3 else {},
         arcs=ARCS if len(pivots) == 4 and chance.random() < 0.3 else {},
-        asked=chance.choice(["", *SURVEY, *WHEELS, "steering.arm"]),
-        datum=chance.choice([0.0, 80.0]),
+        asked_reading=chance.choice(["", *SURVEY, *WHEELS, "steering.arm"]),
         notes={"track_bar.frame": "down 4 in"} if chance.random() < 0.3 else {},
     )
 
@@ -92,8 +91,8 @@ def test_words_never_meet_and_are_never_cut(size):
     chance = Random(20261125)
     for _ in range(200):
         picture = any_picture(chance)
-        path = tape_path(picture.asked, places(picture), picture.datum)
-        found = front_words(picture, path, view_of(picture, size), size, set())
+        path = tape_path(picture.asked_reading, places(picture))
+        found = front_words(picture, path, view_of(picture, path, size), size, set())
         texts = [word.text for word in found]
         for number, word in enumerate(found):
             assert word.column >= 0
@@ -104,7 +103,7 @@ def test_words_never_meet_and_are_never_cut(size):
             if {f"{link}.frame", f"{link}.axle"} <= picture.pivots.keys():
                 assert link.replace("_", " ") in texts
         if path:
-            assert path.words in texts
+            assert TAPE_WORDS[path.kind] in texts
 
 
 class TestWhatIsDrawn:
@@ -118,7 +117,7 @@ class TestWhatIsDrawn:
         assert axle < frame
 
     async def test_it_is_to_scale(self):
-        view = view_of(FrontPicture(PIVOTS), Size(60, 20))
+        view = view_of(FrontPicture(PIVOTS), None, Size(60, 20))
         for start in PIVOTS.values():
             for end in PIVOTS.values():
                 (x0, y0), (x1, y1) = view.dot(start), view.dot(end)
@@ -152,7 +151,7 @@ class TestWhatIsDrawn:
 
     async def test_the_pivot_asked_for_has_a_ring_and_a_path(self):
         known = {"track_bar.frame": PIVOTS["track_bar.frame"]}
-        view = FrontView(FrontPicture(known, asked="track_bar.axle.height"))
+        view = FrontView(FrontPicture(known, asked_reading="track_bar.axle.height"))
         async with PictureApp(view).run_test(size=SMALL):
             text = text_of(view)
             asked = view.colour("front-view--tape")
@@ -246,7 +245,7 @@ class TestTravel:
             assert text_of(view) == before
 
     async def test_everything_stays_inside_through_the_travel(self):
-        view = view_of(FrontPicture(PIVOTS, arcs=ARCS), Size(60, 20))
+        view = view_of(FrontPicture(PIVOTS, arcs=ARCS), None, Size(60, 20))
         for heave in (-125.0, 100.0):
             for x, y in view.line(moved(heave).values()):
                 assert 0 <= x < 120
@@ -255,10 +254,10 @@ class TestTravel:
 
 PICTURES = {
     "asked_for_a_height": FrontPicture(
-        dict(list(PIVOTS.items())[:3]), asked="drag_link.axle.height"
+        dict(list(PIVOTS.items())[:3]), asked_reading="drag_link.axle.height"
     ),
     "asked_for_an_offset": FrontPicture(
-        dict(list(PIVOTS.items())[:1]), asked="track_bar.axle.offset"
+        dict(list(PIVOTS.items())[:1]), asked_reading="track_bar.axle.offset"
     ),
     "whole": FrontPicture(PIVOTS, wheels=WHEELS_ON_THE_FLOOR),
     "before_and_after": FrontPicture(

@@ -1,6 +1,8 @@
 """The fix by its keys: plans side by side, chosen, changed, searched again; and what is instead."""
 
+import asyncio
 import re
+import threading
 
 import pytest
 from textual.widgets import Static
@@ -8,9 +10,16 @@ from textual.widgets import Static
 from core.documents.document import value_at, with_value, without
 from core.documents.record import read_document
 from core.documents.record_list import list_records
-from core.profiles.profile import load_profile
 from tests.wizard.tui.driving import at, measuring, type_text
-from tests.wizard.tui.fixing import draft, go_to_fix, plan_in_draft, plans_screen, press, unfiled
+from tests.wizard.tui.fixing import (
+    draft,
+    flow_at_fix,
+    go_to_fix,
+    plan_in_draft,
+    plans_screen,
+    press,
+    unfiled,
+)
 from tests.wizard.tui.looking import (
     LARGE,
     SMALL,
@@ -22,9 +31,7 @@ from tests.wizard.tui.looking import (
     shown,
     workshop_app,
 )
-from wizard.flow.flow import Flow
 from wizard.flow.planning import BENCH, CHANGED, KEPT
-from wizard.locations import PROFILES
 from wizard.phrases.search_result import progress_words
 from wizard.tui.screens.bench import BenchScreen
 from wizard.tui.screens.help import HelpScreen
@@ -34,9 +41,13 @@ from wizard.tui.screens.plans import PlansScreen
 from wizard.tui.screens.prompt import PromptScreen
 from wizard.tui.screens.steps import StepsScreen
 from wizard.tui.screens.verdict import VerdictStep
+from wizard.tui.screens.workers import WorkStopped
 from wizard.tui.widgets.keys import Keys
 from wizard.tui.widgets.plans_table import PlansTable, window
 from wizard.tui.widgets.remark import Remark
+
+PATIENCE = 60.0
+"""Time after which a test that waits in vain fails, s."""
 
 FIRST = "track bar bracket raised at the axle"
 SECOND = "track bar bracket lowered at the frame"
@@ -144,7 +155,7 @@ class TestSideBySide:
             row = next(i for i, line in enumerate(lines) if "plan 3" in line)
             await pilot.click(offset=(lines[row].index("plan 3"), row))
             await settle(pilot)
-            assert plans_screen(pilot).planning.at == 2
+            assert plans_screen(pilot).planning.index == 2
 
     async def test_millimetres(self, tmp_path):
         async with workshop_app(tmp_path).run_test(size=TALL) as pilot:
@@ -224,7 +235,7 @@ class TestChoosing:
             await press(pilot, "right", "right", "enter")
             measuring(pilot).action_go_to("fix")
             await settle(pilot)
-            assert plans_screen(pilot).planning.at == 2
+            assert plans_screen(pilot).planning.index == 2
 
     async def test_undo_takes_the_choice_back(self, tmp_path):
         async with workshop_app(tmp_path).run_test(size=SMALL) as pilot:
@@ -241,7 +252,7 @@ class TestChoosing:
             before = value_at(draft(pilot.app.files), "plan.expected.parallel")
             path = "readings.drag_link.axle.height"
             screen = measuring(pilot)
-            screen.move(
+            screen.move_to(
                 screen.flow.with_document(with_value(screen.flow.document, path, ["20 in"]))
             )
             screen.action_go_to("file")
@@ -370,7 +381,7 @@ class TestWhatTheShopHas:
             names = {name for _, plan in plans_screen(pilot).planning.plans for name in done(plan)}
             assert names
             assert not names & {FIRST, SECOND}
-            assert plans_screen(pilot).planning.fix.searched < 76_646
+            assert plans_screen(pilot).planning.search_result.searched < 76_646
             assert value_at(draft(pilot.app.files), "draft.switched_off") == [FIRST, SECOND]
 
     async def test_it_can_be_switched_on_again(self, tmp_path):
@@ -380,7 +391,7 @@ class TestWhatTheShopHas:
             await press(pilot, "enter")
             await press(pilot, "s", "3")
             await press(pilot, "enter")
-            assert plans_screen(pilot).planning.fix.searched == 76_646
+            assert plans_screen(pilot).planning.search_result.searched == 76_646
             assert value_at(draft(pilot.app.files), "draft.switched_off") is None
 
     async def test_nothing_left_is_said(self, tmp_path):
@@ -516,28 +527,32 @@ class TestSearching:
         assert progress_words(0.5).count("█") == progress_words(0.5).count("░")
 
     async def test_the_screen_stays_alive_and_can_be_left_meanwhile(self, tmp_path, monkeypatch):
-        """A search that waits to be stopped: keys still work, and leaving stops it."""
-        stopped = []
+        """A search that runs until it is stopped: its progress is shown, and leaving stops it."""
+        reported, stopped = threading.Event(), threading.Event()
 
-        def slow(_verdict, _corrections, progress):
+        def endless(_verdict, _corrections, report_progress):
+            report_progress(0.25)
+            reported.set()
             try:
-                while True:
-                    progress(0.25)
-            except BaseException as error:
-                stopped.append(type(error).__name__)
+                while not stopped.wait(0.001):
+                    report_progress(0.25)
+            except WorkStopped:
+                stopped.set()
                 raise
 
-        monkeypatch.setattr("wizard.tui.screens.plans.search", slow)
-        monkeypatch.setattr("wizard.tui.screens.plans.OFTEN", 0.02)
+        monkeypatch.setattr("wizard.tui.screens.plans.search", endless)
+        monkeypatch.setattr("wizard.tui.screens.plans.PROGRESS_INTERVAL", -1.0)  # report each time
         app = workshop_app(tmp_path)
         async with app.run_test(size=SMALL) as pilot:
             app.push_screen(PlansScreen(flow_at_fix(app, "over the knuckle")))
-            await pilot.pause(0.3)
+            assert await asyncio.to_thread(reported.wait, PATIENCE)
+            await pilot.pause()
             assert "25%" in str(app.screen.query_one("#fix-answer", Static).content)
-            await pilot.press("f4")
-            await settle(pilot)
+            await pilot.press("f1")
+            assert isinstance(app.screen, HelpScreen)
+            await pilot.press("escape", "f4")
             assert not isinstance(app.screen, PlansScreen)
-            assert stopped == ["Stopped"]
+            assert await asyncio.to_thread(stopped.wait, PATIENCE)
 
     async def test_enter_pressed_too_early_is_not_lost(self, tmp_path):
         app = workshop_app(tmp_path)
@@ -547,12 +562,6 @@ class TestSearching:
             await pilot.press("enter")
             await settle(pilot)
             assert left
-
-
-def flow_at_fix(app, name):
-    """The flow of a demo session at its fix."""
-    document = unfiled(read_document(path_of(app, name)))
-    return Flow(document, load_profile(value_at(document, "session.profile"), [PROFILES]))
 
 
 class TestOpened:

@@ -10,14 +10,25 @@ from wizard.views.picture_data import RuleRow
 
 # Invented readings; one of each verdict among those that decide.
 RULES = [
-    RuleRow("parallel", -2.9, 0.5, 1.5, "out", 0.003),
-    RuleRow("flat, track bar", 12.4, 0.5, 10, "out", 0.0, decides=False),
-    RuleRow("flat, drag link", 9.6, 0.5, 10, "too close to call", 0.93, decides=False),
+    RuleRow("parallel", "parallel", -2.9, 0.5, 1.5, "out", 0.003),
+    RuleRow("track_bar_slope", "flat, track bar", 12.4, 0.5, 10, "out", 0.0, decides=False),
     RuleRow(
-        "equal length", 0.97, 0.004, 0.85, "within", 1.0, unit="", at_least=True, decides=False
+        "drag_link_slope", "flat, drag link", 9.6, 0.5, 10, "too close to call", 0.93, decides=False
     ),
-    RuleRow("steer", 0.52, 0.31, 0.5, "too close to call", 0.44),
-    RuleRow("toe", 0.0, 0.0, 0.25, "within", 1.0),
+    RuleRow(
+        "length_ratio",
+        "near in length",
+        0.97,
+        0.004,
+        0.85,
+        "within",
+        1.0,
+        unit="",
+        at_least=True,
+        decides=False,
+    ),
+    RuleRow("peak_steer", "steer", 0.52, 0.31, 0.5, "too close to call", 0.44),
+    RuleRow("peak_toe_change", "toe", 0.0, 0.0, 0.25, "within", 1.0),
 ]
 
 
@@ -50,16 +61,18 @@ class TestWhatItSays:
         lines = "\n".join(await said(RULES, LARGE))
         advice = lines.index("For advice")
         assert all(lines.index(name) < advice for name in ("parallel", "steer", "toe"))
-        assert all(lines.index(name) > advice for name in ("flat, track bar", "equal length"))
+        assert all(lines.index(name) > advice for name in ("flat, track bar", "near in length"))
 
     @pytest.mark.parametrize("size", [SMALL, LARGE])
     async def test_what_is_not_known_is_said(self, size):
-        text = "\n".join(await said([RuleRow("steer", nan, nan, 0.5, "unheard of", nan)], size))
+        text = "\n".join(
+            await said([RuleRow("peak_steer", "steer", nan, nan, 0.5, "unheard of", nan)], size)
+        )
         assert "— unheard of" in text
         assert text.count("not known") == 2
 
     async def test_text_is_no_markup(self):
-        rule = RuleRow("[b]steer[/b]", 0.1, None, 0.5, "within")
+        rule = RuleRow("peak_steer", "[b]steer[/b]", 0.1, None, 0.5, "within")
         assert "[b]steer[/b]" in "\n".join(await said([rule], SMALL))
 
     async def test_other_rules_take_their_place(self):

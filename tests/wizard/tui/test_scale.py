@@ -6,7 +6,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from wizard.tui.pictures.scale import fit, round_step, ticks
+from wizard.tui.pictures.scale import fit
+from wizard.views.ticks import round_step, ticks
 
 points = st.lists(st.tuples(st.floats(-3000, 3000), st.floats(-500, 1500)), min_size=2, max_size=8)
 

@@ -64,7 +64,7 @@ class TestByKeys:
         async with workshop_app(tmp_path).run_test(size=SMALL) as pilot:
             await travel(pilot)
             await pilot.press(*["pageup"] * 12)
-            assert pilot.app.screen.ride.heave == pilot.app.screen.verdict.session.bump
+            assert pilot.app.screen.state.heave == pilot.app.screen.verdict.session.bump
 
     async def test_right_lifts_what_is_on_the_right_of_the_picture(self, tmp_path):
         async with workshop_app(tmp_path).run_test(size=SMALL) as pilot:
@@ -74,7 +74,7 @@ class TestByKeys:
             wheels = pilot.app.screen.query_one(FrontView).pose.wheels
             assert wheels.left[1] > wheels.right[1]
             await pilot.press(*["left"] * 20)
-            assert degrees(pilot.app.screen.ride.roll) == pytest.approx(-8.0)
+            assert degrees(pilot.app.screen.state.roll) == pytest.approx(-8.0)
 
     async def test_numbers_agree_with_the_verdict(self, tmp_path):
         async with workshop_app(tmp_path).run_test(size=LARGE) as pilot:
@@ -103,20 +103,20 @@ class TestPlay:
             await pilot.press("space")
             await pilot.pause(0.4)
             assert "Space stop" in flowing(shown(pilot))
-            assert pilot.app.screen.ride.heave != 0.0
+            assert pilot.app.screen.state.heave != 0.0
             await pilot.press("space")
-            stood = pilot.app.screen.ride.heave
+            stood = pilot.app.screen.state.heave
             await pilot.pause(0.2)
-            assert pilot.app.screen.ride.heave == stood
+            assert pilot.app.screen.state.heave == stood
 
     async def test_a_step_stops_the_play(self, tmp_path):
         async with workshop_app(tmp_path).run_test(size=SMALL) as pilot:
             await travel(pilot)
             await pilot.press("x")
             await pilot.pause(0.2)
-            assert pilot.app.screen.ride.roll != 0.0
+            assert pilot.app.screen.state.roll != 0.0
             await pilot.press("up")
-            assert pilot.app.screen.ride.plays == ""
+            assert pilot.app.screen.state.plays == ""
 
 
 class TestByMouse:
@@ -125,12 +125,12 @@ class TestByMouse:
             await travel(pilot)
             curve = pilot.app.screen.query_one(TravelCurve)
             await pilot.mouse_down(TravelCurve, offset=(curve.size.width - 4, 4))
-            assert pilot.app.screen.ride.heave > 80.0
+            assert pilot.app.screen.state.heave > 80.0
             await pilot.hover(TravelCurve, offset=(10, 4))
-            assert pilot.app.screen.ride.heave < -60.0
+            assert pilot.app.screen.state.heave < -60.0
             await pilot.mouse_up(TravelCurve, offset=(10, 4))
             await pilot.hover(TravelCurve, offset=(curve.size.width - 4, 4))
-            assert pilot.app.screen.ride.heave < -60.0
+            assert pilot.app.screen.state.heave < -60.0
 
     async def test_the_wheel_moves_it_by_steps(self, tmp_path):
         async with workshop_app(tmp_path).run_test(size=LARGE) as pilot:
@@ -141,8 +141,8 @@ class TestByMouse:
             pilot.app.post_message(MouseScrollUp(None, **turn, shift=False, **keys))
             pilot.app.post_message(MouseScrollUp(None, **turn, shift=True, **keys))
             await pilot.pause()
-            assert screen.ride.heave == pytest.approx(25.4 / 4)
-            assert degrees(screen.ride.roll) == pytest.approx(1.0)
+            assert screen.state.heave == pytest.approx(25.4 / 4)
+            assert degrees(screen.state.roll) == pytest.approx(1.0)
 
 
 class TestWithoutTheMiddleOfTheVehicle:
@@ -155,7 +155,7 @@ class TestWithoutTheMiddleOfTheVehicle:
             await pilot.press("right", "x", "up")
             await pilot.pause()
             assert isinstance(pilot.app.screen, TravelScreen)
-            assert pilot.app.screen.ride.roll == 0.0
+            assert pilot.app.screen.state.roll == 0.0
             assert "roll  " not in shown(pilot).splitlines()[-2]
         assert read_document(path)
 
@@ -168,7 +168,7 @@ class TestWhereALinkBinds:
             await pilot.press("t")
             screen = pilot.app.screen
             reached = screen.query_one(FrontView).pose
-            screen.go(screen.ride.reset().__class__(2000.0, 2000.0, heave=1500.0))
+            screen.show(screen.state.reset().__class__(2000.0, 2000.0, heave=1500.0))
             await pilot.pause()
             assert "! a link binds here" in shown(pilot)
             assert screen.query_one(FrontView).pose is reached

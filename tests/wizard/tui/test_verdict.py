@@ -371,7 +371,7 @@ async def test_other_sizes_of_terminal_work_too(tmp_path, size):
         await pilot.press("home")
         await settle(pilot)
         assert "✗ bump steer: with the wheel held" in flowing(shown(pilot))
-        pilot.app.lay_beside(path_of(pilot.app, "lifted"), path_of(pilot.app, "fixed"))
+        pilot.app.compare_both(path_of(pilot.app, "lifted"), path_of(pilot.app, "fixed"))
         await pilot.resize_terminal(*size)
         await settle(pilot)
         await pilot.press("4", "end", "escape")

@@ -1,5 +1,5 @@
-"""What people look at before they read: pictures drawn in the terminal, one widget a file.
+"""Pictures drawn in the terminal, one widget a file.
 
-A picture is a frozen dataclass of plain numbers (`shown`); a widget draws it and computes
-nothing about the vehicle.
+In: A frozen dataclass of plain numbers from `wizard.views`, given to `show`.
+Out: A drawing; a picture computes nothing about the vehicle.
 """

@@ -107,7 +107,7 @@ class Map:
 
 
 def level(value: float, limit: float) -> int:
-    """How far a steer is over the limit: 0 within, then over it, over twice and four times."""
+    """Step of a steer over the limit: 0 within, then over once, twice and four times the limit."""
     if not isfinite(value):
         return 0
     return sum(abs(value) > limit * times for times in (1, 2, 4))
@@ -147,7 +147,7 @@ def worst_words(picture: ArticulationPicture, worst: tuple[int, int] | None) -> 
 
 
 def legend(picture: ArticulationPicture) -> str:
-    """What signs and shades mean."""
+    """Meaning of the signs and shades."""
     shades = zip(SHADES[1:], ("over", "over twice", "over 4 times"), strict=True)
     words = ["+ left", "- right", *(f"{char} {word}" for char, word in shades)]
     reached = all(isfinite(value) for steers in picture.steer for value in steers)

@@ -1,6 +1,6 @@
 """Steer against suspension travel: droop on the left, bump on the right, left turns upward.
 
-The limit stands over the working travel; dotted edges show how sure the curve is.
+The limit is drawn over the working travel; dotted edges show the expanded uncertainty.
 """
 
 from collections.abc import Sequence
@@ -16,7 +16,7 @@ from wizard.views.picture_data import CurvePicture, Trace
 
 
 class Curve(Drawing):
-    """Draws a CurvePicture."""
+    """A curve as a CurvePicture describes it."""
 
     COMPONENT_CLASSES = {
         "curve--line",
@@ -44,7 +44,7 @@ class Curve(Drawing):
         self.redraw()
 
     def draw(self) -> None:
-        """Draw from the back of the picture to its front."""
+        """Draw the parts of the picture, the rearmost first."""
         picture = self.picture
         if picture is None:
             return
@@ -53,22 +53,23 @@ class Curve(Drawing):
         self.line(plot.line([(0.0, plot.bottom), (0.0, plot.top)]), "curve--axis", SPARSE)
         if picture.limit is not None:
             self.draw_limit(plot, picture.limit, picture.working)
-        if picture.trace.give is not None:
-            for side in (-1, 1):
-                edge = np.asarray(picture.trace.value) + side * np.asarray(picture.trace.give)
-                self.draw_trace(plot, picture.trace.heave, edge.tolist(), "curve--give", DOTTED)
-        if picture.other:
-            self.draw_trace(plot, picture.other.heave, picture.other.value, "curve--other", DASHED)
+        if picture.trace.expanded_uncertainty is not None:
+            for edge in zip(*picture.trace.edges(), strict=True):
+                self.draw_trace(plot, picture.trace.heave, edge, "curve--give", DOTTED)
+        if picture.compared:
+            compared = picture.compared
+            self.draw_trace(plot, compared.heave, compared.value, "curve--other", DASHED)
         self.draw_trace(plot, picture.trace.heave, picture.trace.value, "curve--line", SOLID)
-        now = value_at(picture.trace, picture.heave)
+        now = value_at(picture.trace, picture.axle_heave)
         words = curve_words(picture, plot, self.sheet, self.drawn_cells())
-        if picture.heave is not None:
-            upright = plot.line([(picture.heave, plot.bottom), (picture.heave, plot.top)])
+        if picture.axle_heave is not None:
+            heave = picture.axle_heave
+            upright = plot.line([(heave, plot.bottom), (heave, plot.top)])
             self.line(upright, "curve--heave", DOTTED)
         for word in (*words, *readout(picture, now, self.sheet)):
             self.write(word.column, word.row, word.text, word.style)
         if isfinite(now):
-            self.mark(plot.dot((picture.heave or 0.0, now)), "●", "curve--heave")
+            self.mark(plot.dot((picture.axle_heave or 0.0, now)), "●", "curve--heave")
 
     def draw_trace(
         self,
@@ -78,14 +79,14 @@ class Curve(Drawing):
         name: str,
         dashes: Dashes,
     ) -> None:
-        """A curve, broken where the linkage cannot reach."""
+        """Draw a curve, with a gap where the linkage cannot reach."""
         pairs = zip(heave, value, strict=True)
         for reaches, run in groupby(pairs, key=lambda pair: isfinite(pair[1])):
             if reaches:
                 self.line(plot.line(list(run)), name, dashes, thick=dashes == SOLID)
 
     def draw_limit(self, plot: Plot, limit: float, working: tuple[float, float]) -> None:
-        """The box that the curve has to stay in over the working travel."""
+        """Draw the box of the limit over the working travel."""
         droop, bump = working
         for level in (-limit, limit):
             self.line(plot.line([(-droop, level), (bump, level)]), "curve--limit", DASHED)
@@ -94,7 +95,7 @@ class Curve(Drawing):
 
 
 def value_at(trace: Trace, heave: float | None) -> float:
-    """Value of a curve between its points, deg; nan where it has none."""
+    """Value of a curve at a heave, interpolated, deg; nan outside its points."""
     if heave is None or not trace.heave[0] <= heave <= trace.heave[-1]:
         return nan
     return float(np.interp(heave, trace.heave, trace.value))

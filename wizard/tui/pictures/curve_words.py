@@ -1,4 +1,4 @@
-"""The words and numbers of a curve."""
+"""Words and numbers of a curve."""
 
 from itertools import groupby
 from math import isfinite
@@ -9,14 +9,14 @@ from core.text.quantity import LengthUnit
 from wizard.phrases.amounts import place_in_travel
 from wizard.tui.pictures.drawing import cell_of
 from wizard.tui.pictures.labels import GAP, Cell, Label, Placed, place
-from wizard.tui.pictures.plot import GUTTER, MM, Plot
-from wizard.views.picture_data import CurvePicture
+from wizard.tui.pictures.plot import GUTTER, Plot
+from wizard.views.picture_data import MM_IN, CurvePicture
 
 
 def curve_words(
     picture: CurvePicture, plot: Plot, size: Size, drawn: set[Cell]
 ) -> tuple[Placed, ...]:
-    """Numbers of both axes, what the ends of the axes mean, legend, limit and gaps."""
+    """Numbers of both axes, names of their ends, legend, limit and gaps."""
     fixed = (
         *heading(picture, size),
         *value_numbers(plot),
@@ -32,15 +32,15 @@ def curve_words(
 
 
 def heading(picture: CurvePicture, size: Size) -> tuple[Placed, ...]:
-    """What upward means and, as far as there is room, what each line is."""
+    """Meaning of upward, and the name of each line as far as there is room."""
     lines = []
-    if picture.other:
+    if picture.compared:
         lines.append((f"━━ {picture.trace.name}", "curve--line"))
-        lines.append((f"╌╌ {picture.other.name}", "curve--other"))
+        lines.append((f"╌╌ {picture.compared.name}", "curve--other"))
     room = size.width - sum(len(text) + GAP + 1 for text, _ in lines)
     upward = f"▲ {picture.upward}, deg"
     entries = [(upward if len(upward) <= room else f"▲ {picture.upward}", "curve--word"), *lines]
-    if picture.trace.give is not None:
+    if picture.trace.expanded_uncertainty is not None:
         entries.append(("·· give or take", "curve--give"))
     found: list[Placed] = []
     column = 0
@@ -66,7 +66,7 @@ def heave_numbers(plot: Plot, unit: LengthUnit, size: Size) -> tuple[Placed, ...
     found: list[Placed] = []
     for heave in plot.heave_ticks(unit):
         text = f"{heave:+.6g}" if abs(heave) > 1e-9 else f"0 {unit}"
-        middle = cell_of(plot.dot((heave * MM[unit], plot.bottom)))[0]
+        middle = cell_of(plot.dot((heave * MM_IN[unit], plot.bottom)))[0]
         column = min(max(0, middle - len(text) // 2), size.width - len(text))
         spot = Placed(column, size.height - 2, text, "curve--word")
         if not any(spot.touches(other) for other in found):
@@ -75,7 +75,7 @@ def heave_numbers(plot: Plot, unit: LengthUnit, size: Size) -> tuple[Placed, ...
 
 
 def ends(size: Size) -> tuple[Placed, ...]:
-    """Which way the travel goes."""
+    """Names of the two ends of the travel."""
     row = size.height - 1
     return (
         Placed(GUTTER - 1, row, "◂ droop", "curve--word"),
@@ -84,7 +84,7 @@ def ends(size: Size) -> tuple[Placed, ...]:
 
 
 def gaps(picture: CurvePicture, plot: Plot) -> list[Label]:
-    """A word wherever the linkage cannot reach."""
+    """A label wherever the linkage cannot reach."""
     pairs = list(zip(picture.trace.heave, picture.trace.value, strict=True))
     found = []
     for reaches, run in groupby(pairs, key=lambda pair: isfinite(pair[1])):
@@ -97,7 +97,7 @@ def gaps(picture: CurvePicture, plot: Plot) -> list[Label]:
 
 
 def limits(picture: CurvePicture, plot: Plot) -> list[Label]:
-    """The word on the limit, above and below."""
+    """Labels of the limit, above and below."""
     limit, (droop, bump) = picture.limit or 0.0, picture.working
     texts = f"limit {limit:g} deg", f"limit {limit:g}", "limit"
     found = []
@@ -109,10 +109,10 @@ def limits(picture: CurvePicture, plot: Plot) -> list[Label]:
 
 
 def readout(picture: CurvePicture, now: float, size: Size) -> tuple[Placed, ...]:
-    """Where the axle is and what that does, in the middle of the last row."""
-    if picture.heave is None:
+    """Heave and steer of the axle, in the middle of the last row."""
+    if picture.axle_heave is None:
         return ()
-    travel = place_in_travel(picture.heave, picture.unit)
+    travel = place_in_travel(picture.axle_heave, picture.unit)
     does = picture.upward if now > 0 else picture.downward
     value = f"{abs(now):.2f} deg" if isfinite(now) else "cannot reach"
     if value == "0.00 deg":

@@ -1,7 +1,6 @@
 """The pivots from the front of the vehicle, to scale, centre to centre.
 
-Across, the picture runs from the vehicle's right to its left, as it is seen by somebody
-standing before it.
+The vehicle's right is on the left-hand side, as for a person who stands before the vehicle.
 """
 
 from collections.abc import Mapping
@@ -10,15 +9,26 @@ from math import atan2, cos, pi, sin
 from textual.events import Resize
 
 from wizard.tui.pictures.drawing import ACROSS, DASHED, DOTTED, DOWN, SPARSE, Drawing, cell_of
-from wizard.tui.pictures.front_words import front_words
+from wizard.tui.pictures.front_words import LINK_STYLES, front_words
 from wizard.tui.pictures.labels import Placed
-from wizard.tui.pictures.layout import links, places, tyre, view_of
+from wizard.tui.pictures.layout import places, tyre, view_of
 from wizard.tui.pictures.scale import View
-from wizard.tui.pictures.tape_path import TapePath, tape_path
-from wizard.views.picture_data import FrontPicture, Point, Pose, Wheels
+from wizard.tui.pictures.tape_path import TapeKind, TapePath, tape_path
+from wizard.views.picture_data import (
+    FrontPicture,
+    Point,
+    Pose,
+    Wheels,
+    link_and_end,
+    link_lines,
+)
 
 MARKS = {"frame": "◆", "axle": "●", "near": "●"}
 HOLLOW = {"frame": "◇", "axle": "○", "near": "○"}
+"""Marks of a pivot by its end: at its place, and at an earlier place or at rest."""
+
+DATUM_ABOVE = 2
+"""Rows that the datum line goes up beyond the pivot."""
 
 RING = tuple((4.4 * cos(turn * pi / 12), 4.4 * sin(turn * pi / 12)) for turn in range(24))
 """Dots of a ring round a mark."""
@@ -63,24 +73,24 @@ class FrontView(Drawing):
         self.redraw()
 
     def on_resize(self, event: Resize) -> None:
-        """Find new places for the words; drawing them is left to the drawing."""
+        """Forget the places of the words; `draw` finds new ones."""
         self.words = ()
 
     def draw(self) -> None:
         """Draw from the back of the picture to its front."""
         picture, pose = self.picture, self.pose
-        view = view_of(picture, self.sheet)
-        path = tape_path(picture.asked, places(picture), picture.datum)
+        path = tape_path(picture.asked_reading, places(picture))
+        view = view_of(picture, path, self.sheet)
         self.draw_ground(view, pose.wheels if pose else picture.wheels)
         for arc in picture.arcs.values():
             self.line(view.line(arc), "front-view--arc", DOTTED)
-        for ends in links(picture.before, picture.before_joint).values():
+        for ends in link_lines(picture.before, picture.before_joint).values():
             self.line(view.line(ends), "front-view--before", DASHED)
         pivots, joint = picture.pivots, picture.joint
         if pose:
             pivots, joint = {**pivots, **pose.pivots}, pose.joint
-        for link, ends in links(pivots, joint).items():
-            self.line(view.line(ends), style_of(link), thick=True)
+        for link, ends in link_lines(pivots, joint).items():
+            self.line(view.line(ends), LINK_STYLES[link], thick=True)
         if path:
             self.draw_path(view, path)
         self.words = self.words or front_words(picture, path, view, self.sheet, self.drawn_cells())
@@ -92,30 +102,27 @@ class FrontView(Drawing):
         self.draw_marks(view, pivots, MARKS)
 
     def draw_ground(self, view: View, wheels: Wheels) -> None:
-        """The wheels with their axle line, and the floor they stand on."""
-        hubs = [hub for hub in (wheels.right, wheels.left) if hub]
+        """Draw the wheels with their axle line, and the floor they stand on."""
         tilt = lean(wheels)
-        for hub in hubs:
+        for hub in wheels.hubs:
             outline = view.line(tyre(hub, tilt, self.picture.wheels))
             self.line([*outline, outline[0]], "front-view--wheel")
         if wheels.left and wheels.right:
-            self.line(view.line(hubs), "front-view--wheel", SPARSE)
-        middle = hubs[0] if self.pose and hubs else None
-        edge = self.sheet.width * ACROSS - 1
-        level = view.top
-        ends = [(0.0, level), (float(edge), level)]
-        if middle and self.picture.wheels.right:
-            # The frame stands still in the picture, so it is the floor that comes and goes.
-            rise = middle[1] - self.picture.wheels.right[1]
-            foot = view.dot((middle[0], rise))
-            ends = [(x, foot[1] - (x - foot[0]) * tilt) for x in (0.0, float(edge))]
-        self.line(ends, "front-view--floor")
+            self.line(view.line(wheels.hubs), "front-view--wheel", SPARSE)
+        edge = float(self.sheet.width * ACROSS - 1)
+        floor = [(0.0, view.top), (edge, view.top)]
+        at_rest = self.picture.wheels.right
+        if self.pose and wheels.right and at_rest:
+            # The frame stands still in the picture, so the floor moves with the axle.
+            foot_x, foot_y = view.dot((wheels.right[0], wheels.right[1] - at_rest[1]))
+            floor = [(x, foot_y - (x - foot_x) * tilt) for x in (0.0, edge)]
+        self.line(floor, "front-view--floor")
 
     def draw_path(self, view: View, path: TapePath) -> None:
-        """The way of the tape, and a ring round every centre it aims at."""
-        if path.words.startswith("across"):
-            x, _ = view.dot(path.path[0])
-            top = view.dot(path.path[1])[1] - 2 * DOWN
+        """Draw the way of the tape, and a ring round every centre it aims at."""
+        if path.kind is TapeKind.OFFSET:
+            x, y = view.dot(path.path[0])
+            top = y - DATUM_ABOVE * DOWN
             self.line([(x, top), (x, view.top)], "front-view--tape", DOTTED)
         if path.path:
             self.line(view.line(path.path), "front-view--tape", DASHED)
@@ -129,21 +136,16 @@ class FrontView(Drawing):
             self.set_pixel(column, row, "+", self.colour("front-view--tape"))
 
     def draw_marks(
-        self, view: View, pivots: Mapping[str, Point], marks: Mapping[str, str], name: str = ""
+        self, view: View, pivots: Mapping[str, Point], marks: Mapping[str, str], style: str = ""
     ) -> None:
-        """A mark on every pivot centre; frame ends and axle ends differ in shape."""
+        """Mark every pivot centre; frame ends and axle ends differ in shape."""
         for pivot, point in pivots.items():
-            link, end = pivot.split(".")
-            self.mark(view.dot(point), marks[end], name or style_of(link))
-
-
-def style_of(link: str) -> str:
-    """Component class of a link."""
-    return f"front-view--{link.replace('_', '-')}"
+            link, end = link_and_end(pivot)
+            self.mark(view.dot(point), marks[end], style or LINK_STYLES[link])
 
 
 def lean(wheels: Wheels) -> float:
-    """Roll of the axle as it is drawn, rad; the left wheel up is positive."""
+    """Roll of the axle between its drawn hubs, rad; the left wheel up is positive."""
     if not (wheels.left and wheels.right):
         return 0.0
     (right, low), (left, high) = wheels.right, wheels.left

@@ -1,36 +1,74 @@
-"""The words of a front view, each where it can be read."""
+"""The words of a front view, each at a place where it can be read."""
 
 from textual.geometry import Size
 
+from wizard.phrases.reading_names import END_NAMES, LINK_NAMES
 from wizard.tui.pictures.drawing import SOLID, along, cell_of
 from wizard.tui.pictures.labels import GAP, Cell, Label, Placed, place
-from wizard.tui.pictures.layout import BARS, links, places
 from wizard.tui.pictures.scale import View
-from wizard.tui.pictures.tape_path import TapePath
-from wizard.views.picture_data import FrontPicture, Point
+from wizard.tui.pictures.tape_path import TapeKind, TapePath, part_way
+from wizard.views.picture_data import HUBS, LINK_ENDS, FrontPicture, Point, link_and_end, link_lines
 
-LINKS = {"track_bar": "track bar", "drag_link": "drag link", "tie_rod": "tie rod"}
-ENDS = {"frame": "frame end", "axle": "axle end", "near": "near ball"}
+LINK_STYLES = {
+    "track_bar": "front-view--track-bar",
+    "drag_link": "front-view--drag-link",
+    "tie_rod": "front-view--tie-rod",
+}
+"""Component class of each link."""
+
+TAPE_WORDS = {
+    TapeKind.HEIGHT: "up from the floor",
+    TapeKind.OFFSET: "across from the datum line",
+    TapeKind.PLUMB_LINE: "plumb line",
+    TapeKind.LINK_TAPE: "tape from ring to ring",
+    TapeKind.SLOPE: "angle finder on the bar",
+    TapeKind.FORE_AND_AFT: "fore and aft",
+    TapeKind.ALONG_LINK: "along the link",
+}
+"""Words on the path of the tape."""
+
+COORDINATES = (TapeKind.HEIGHT, TapeKind.OFFSET, TapeKind.PLUMB_LINE)
+"""Readings that place a pivot, so that the pivot is named while it is not measured yet."""
 
 SIDES = (
     ("◂ vehicle's right", "seen from the front", "vehicle's left ▸"),
     ("◂ its right", "from front", "its left ▸"),
     ("◂ its right", "its left ▸"),
 )
-"""What the last row says, at length and in short."""
+"""Words of the last row, at length and in short."""
 
+AT_LENGTH = 90
+"""Columns from which the name of an end has its link before it."""
 
 SWEEP = 8
-"""Every how manieth point of an arc is looked at for where the links pass."""
+"""Every eighth point of an arc is enough to find the cells that the links pass through."""
 
 SHARES = (0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8)
-"""Where along a link its name may stand."""
+"""Shares of a link at which its name may stand, the best first."""
+
+TAPE_SHARES = (0.5, 0.3, 0.7)
+"""Shares of the tape's path at which its words may stand, the best first."""
+
+ABOVE = 8
+"""Dots between the datum line's upper end and the point where its name is placed."""
 
 
 def front_words(
     picture: FrontPicture, path: TapePath | None, view: View, size: Size, drawn: set[Cell]
 ) -> tuple[Placed, ...]:
-    """Every word of the picture in its place; none runs into another or off the edge."""
+    """Every word of the picture in its place; none meets another or crosses the edge.
+
+    Parameters
+    ----------
+    picture : FrontPicture
+    path : TapePath or None
+        The way of the tape for the reading that is asked for.
+    view : View
+    size : Size
+        Columns and rows.
+    drawn : set of Cell
+        Cells with lines in them.
+    """
     edge = (*sides(size), *legend(picture))
     marks = {cell_of(view.dot(point)) for point in picture.pivots.values()}
     marks |= {cell_of(view.dot(point)) for point in picture.before.values()}
@@ -39,15 +77,17 @@ def front_words(
     labels = [
         *tape_labels(picture, path, view),
         *link_labels(picture, view),
-        *pivot_labels(picture, view, at_length=size.width >= 90),
+        *pivot_labels(picture, view, at_length=size.width >= AT_LENGTH),
     ]
-    found = place(labels, (size.width, size.height), drawn | swept(picture, view), marks, edge)
-    return edge + found
+    crossed = drawn | swept_cells(picture, view)
+    return edge + place(labels, (size.width, size.height), crossed, marks, edge)
 
 
 def sides(size: Size) -> tuple[Placed, ...]:
-    """Which side of the vehicle is on which side of the picture."""
-    words = next((each for each in SIDES if sum(map(len, each)) + 2 * GAP <= size.width), SIDES[-1])
+    """Names of the vehicle's sides, at the sides of the picture."""
+    words = next(
+        (words for words in SIDES if sum(map(len, words)) + 2 * GAP <= size.width), SIDES[-1]
+    )
     row = size.height - 1
     starts = (0, (size.width - len(words[1])) // 2, size.width - len(words[-1]))
     columns = starts if len(words) == 3 else (starts[0], starts[2])
@@ -58,7 +98,7 @@ def sides(size: Size) -> tuple[Placed, ...]:
 
 
 def legend(picture: FrontPicture) -> tuple[Placed, ...]:
-    """What dashed and solid mean, where there are two geometries."""
+    """Meaning of dashed and solid lines, where there are two geometries."""
     if not picture.before:
         return ()
     before, after = f"◇╌╌○ {picture.before_word}", f"◆━━● {picture.after_word}"
@@ -69,37 +109,38 @@ def legend(picture: FrontPicture) -> tuple[Placed, ...]:
 
 
 def tape_labels(picture: FrontPicture, path: TapePath | None, view: View) -> list[Label]:
-    """What is asked for, and which way the tape goes."""
+    """Labels of the reading that is asked for: its pivot, the way of the tape, the datum line."""
     if not path:
         return []
-    spot = picture.asked.rpartition(".")[0]
-    found = []
-    if path.rings and spot in places(picture) and spot not in picture.pivots:
-        texts = names(spot)
-        found.append(Label(texts, cells(path.rings, view), "front-view--tape", needed=True))
+    labels = []
+    if path.kind in COORDINATES:
+        labels += [
+            Label(pivot_names(pivot), cells(path.rings, view), "front-view--tape", needed=True)
+            for pivot in path.targets
+            if pivot not in HUBS and pivot not in picture.pivots
+        ]
+    anchors = path.rings
     if path.path:
-        start, end = path.path[0], path.path[-1]
-        middle = tuple(part_way(start, end, share) for share in (0.5, 0.3, 0.7))
-        found.append(Label((path.words,), cells(middle, view), "front-view--tape", needed=True))
-    else:
-        found.append(Label((path.words,), cells(path.rings, view), "front-view--tape", True))
-    if path.words.startswith("across"):
-        top = view.dot(path.path[0])
-        found.append(Label(("datum line",), (cell_of((top[0], top[1] - 8)),), "front-view--tape"))
-    return found
+        anchors = tuple(part_way(path.path[0], path.path[-1], share) for share in TAPE_SHARES)
+    words = (TAPE_WORDS[path.kind],)
+    labels.append(Label(words, cells(anchors, view), "front-view--tape", needed=True))
+    if path.kind is TapeKind.OFFSET:
+        x, y = view.dot(path.path[0])
+        labels.append(Label(("datum line",), (cell_of((x, y - ABOVE)),), "front-view--tape"))
+    return labels
 
 
 def link_labels(picture: FrontPicture, view: View) -> list[Label]:
     """The name of every link that is drawn, along it and on the side away from the others."""
     drawn = {
         link: cells(tuple(part_way(*ends, share) for share in SHARES), view)
-        for link, ends in links(picture.pivots, picture.joint).items()
+        for link, ends in link_lines(picture.pivots, picture.joint).items()
     }
     return [
         Label(
-            with_note(LINKS[link], picture.notes.get(link)),
+            with_note(LINK_NAMES[link], picture.notes.get(link)),
             along_link,
-            f"front-view--{link.replace('_', '-')}",
+            LINK_STYLES[link],
             needed=True,
             rivals=tuple(cell for other in drawn if other != link for cell in drawn[other]),
         )
@@ -108,19 +149,19 @@ def link_labels(picture: FrontPicture, view: View) -> list[Label]:
 
 
 def pivot_labels(picture: FrontPicture, view: View, at_length: bool) -> list[Label]:
-    """What each pivot is; the link is named with it where it is not drawn yet."""
-    drawn = links(picture.pivots, picture.joint)
-    found = []
+    """The name of every pivot, with its link where the link is not drawn yet."""
+    drawn = link_lines(picture.pivots, picture.joint)
+    labels = []
     for pivot, point in picture.pivots.items():
-        link, end = pivot.split(".")
-        texts = names(pivot)
+        link, end = link_and_end(pivot)
+        texts = pivot_names(pivot)
         if link in drawn:
-            short = (ENDS[end], ENDS[end].split()[0])
-            texts = (texts[0], *short) if at_length else short
+            in_short = (END_NAMES[end], end)
+            texts = (texts[0], *in_short) if at_length else in_short
         if note := picture.notes.get(pivot):
             texts = (*(f"{text} {note}" for text in texts), note, *texts)
-        rivals = tuple(spot for name, spot in picture.before.items() if name != pivot)
-        found.append(
+        rivals = tuple(other for name, other in picture.before.items() if name != pivot)
+        labels.append(
             Label(
                 texts,
                 cells((point,), view),
@@ -129,27 +170,25 @@ def pivot_labels(picture: FrontPicture, view: View, at_length: bool) -> list[Lab
                 rivals=cells(rivals, view),
             )
         )
-    return found
+    return labels
 
 
 def with_note(text: str, note: str | None) -> tuple[str, ...]:
-    """A text with its note where there is one, and without it where there is no room."""
+    """A text with its note, and without it for a place that is too narrow."""
     return (f"{text} {note}", text) if note else (text,)
 
 
-def names(pivot: str) -> tuple[str, ...]:
-    """A pivot's name, at length and in short."""
-    link, end = pivot.split(".")
-    if link == "wheels":
-        return (f"{end} hub",)
-    return (f"{LINKS[link]} {ENDS[end]}", f"{LINKS[link]} {end}")
+def pivot_names(pivot: str) -> tuple[str, ...]:
+    """A pivot's name with its link, at length and in short."""
+    link, end = link_and_end(pivot)
+    return (f"{LINK_NAMES[link]} {END_NAMES[end]}", f"{LINK_NAMES[link]} {end}")
 
 
-def swept(picture: FrontPicture, view: View) -> set[Cell]:
+def swept_cells(picture: FrontPicture, view: View) -> set[Cell]:
     """Cells that the links pass through between the ends of the travel."""
     return {
         cell_of(dot)
-        for link, (frame, axle) in BARS.items()
+        for frame, axle in LINK_ENDS.values()
         if frame in picture.pivots
         for point in picture.arcs.get(axle, ())[::SWEEP]
         for dot in along(view.line((picture.pivots[frame], point)), SOLID)
@@ -159,8 +198,3 @@ def swept(picture: FrontPicture, view: View) -> set[Cell]:
 def cells(points: tuple[Point, ...], view: View) -> tuple[Cell, ...]:
     """Cells of several points."""
     return tuple(cell_of(view.dot(point)) for point in points)
-
-
-def part_way(start: Point, end: Point, share: float) -> Point:
-    """A point on the line between two."""
-    return start[0] + (end[0] - start[0]) * share, start[1] + (end[1] - start[1]) * share

@@ -1,4 +1,4 @@
-"""Where words go in a drawing: beside what they name, clear of each other and of the edge."""
+"""Places of words in a drawing: beside their point, clear of each other and of the edge."""
 
 from collections.abc import Collection, Iterable, Sequence
 from dataclasses import dataclass
@@ -12,26 +12,35 @@ GAP = 2
 """Columns kept free between two labels in one row."""
 
 OVER_LINE, SHORTENED, NEAR_RIVAL, NEXT_ANCHOR = 6, 9, 14, 2
-"""What it costs to hide a cell of a line, to say it in short, to stand nearer to a rival, and to
-take a later anchor; a row off costs 3."""
+"""Cost of hiding a cell of a line, of a shorter text, of a place nearer to a rival, and of a later
+anchor."""
+
+ROW_AWAY = 3
+"""Cost of a place one row away from the anchor."""
+
+FARTHEST = 3
+"""Rows that a label may stand away from its anchor."""
 
 
 @dataclass(frozen=True)
 class Label:
-    """Words for a spot.
+    """Words that have no place yet.
 
     Attributes
     ----------
     texts : tuple of str
-        The same said at length and in short; the first that fits well is taken.
+        The same words at length and in short; the cheapest text with its place is taken.
     anchors : tuple of Cell
-        The cells it may stand beside: one for a point, several along a line, the best first.
+        Cells that the words may stand beside: one for a point, several along a line, the best
+        first.
     style : str
         Component class.
     needed : bool
-        Shown even where it has to stand away from its spot; otherwise it is left out.
+        True if the words are placed anywhere when there is no place beside an anchor; otherwise
+        they are left out.
     rivals : tuple of Cell
-        Cells it had better not be nearer to than to its own; to points of other labels it never is.
+        Cells that the words should not be nearer to than to their own anchor. They are never nearer
+        to a point of another label.
     """
 
     texts: tuple[str, ...]
@@ -43,7 +52,16 @@ class Label:
 
 @dataclass(frozen=True)
 class Placed:
-    """Words in their place, from this cell to the right."""
+    """Words in their place.
+
+    Attributes
+    ----------
+    column, row : int
+        Cell of the first character.
+    text : str
+    style : str
+        Component class.
+    """
 
     column: int
     row: int
@@ -52,16 +70,16 @@ class Placed:
 
     @property
     def cells(self) -> range:
-        """Columns it takes."""
+        """Columns of the text."""
         return range(self.column, self.column + len(self.text))
 
     @property
     def around(self) -> set[Cell]:
-        """Cells that another label keeps out of."""
+        """Cells that other labels keep clear of."""
         return {(column, self.row) for column in range(self.column - GAP, self.cells.stop + GAP)}
 
     def touches(self, other: "Placed") -> bool:
-        """Whether two labels would run into one another."""
+        """True if two labels have less than the gap between them."""
         return (
             self.row == other.row
             and self.column < other.cells.stop + GAP
@@ -84,30 +102,30 @@ def place(
     size : pair of int
         Columns and rows of the drawing.
     drawn : collection of Cell
-        Cells with lines in them, rather not written over.
+        Cells with lines in them; a place over them costs more.
     marks : collection of Cell
         Cells never written over.
     taken : sequence of Placed
-        Words already there.
+        Words that have their places already.
 
     Returns
     -------
     tuple of Placed
-        In the order of the labels, without those that found no place.
+        In the order of the labels, without the labels that have no place.
     """
     labels = tuple(labels)
     points = {label.anchors[0] for label in labels if len(label.anchors) == 1}
     busy = set(marks).union(*(spot.around for spot in taken))
-    found: list[Placed] = []
+    placed: list[Placed] = []
     for label in labels:
         others = points.difference(label.anchors) if len(label.anchors) == 1 else set()
         spot = best_spot(label, size, drawn, busy, others)
         if spot is None and label.needed:
             spot = nearest_spot(label, size, busy)
         if spot:
-            found.append(spot)
+            placed.append(spot)
             busy |= spot.around
-    return tuple(found)
+    return tuple(placed)
 
 
 def best_spot(
@@ -118,7 +136,7 @@ def best_spot(
     others: Collection[Cell],
 ) -> Placed | None:
     """The cheapest place beside a label's anchors, nearer to them than to other points."""
-    choices = sorted(
+    candidates = sorted(
         (
             (cost + SHORTENED * shorter + NEXT_ANCHOR * later, anchor, spot)
             for shorter, text in enumerate(label.texts)
@@ -128,14 +146,14 @@ def best_spot(
         key=itemgetter(0),
     )
     best, least = None, inf
-    for cost, anchor, spot in choices:
+    for cost, anchor, spot in candidates:
         if cost >= least:
             break
         if fits(spot, size, busy) and is_nearest(spot, anchor, others):
             misleads = not is_nearest(spot, anchor, label.rivals)
-            whole = cost + OVER_LINE * covered(spot, drawn) + NEAR_RIVAL * misleads
-            if whole < least:
-                best, least = spot, whole
+            total = cost + OVER_LINE * covered_cells(spot, drawn) + NEAR_RIVAL * misleads
+            if total < least:
+                best, least = spot, total
     return best
 
 
@@ -150,7 +168,7 @@ def nearest_spot(label: Label, size: tuple[int, int], busy: set[Cell]) -> Placed
 
 
 def fits(spot: Placed, size: tuple[int, int], busy: set[Cell]) -> bool:
-    """Whether a label is whole and stands in no busy cell."""
+    """True if a label is whole and covers no busy cell."""
     columns, rows = size
     return (
         0 <= spot.row < rows
@@ -161,42 +179,42 @@ def fits(spot: Placed, size: tuple[int, int], busy: set[Cell]) -> bool:
 
 
 def spots_beside(anchor: Cell, text: str, style: str) -> Iterable[tuple[float, Placed]]:
-    """Places around a cell, each with what it costs to stand that far off."""
+    """Places around a cell, each with its cost, which grows with the distance."""
     column, row = anchor
-    wide = len(text)
-    for away in range(4):
+    width = len(text)
+    for away in range(FARTHEST + 1):
         for down in {away, -away}:
-            starts = {column + 2, column + 4, column - wide - 1, column - wide - 3}
+            starts = {column + 2, column + 4, column - width - 1, column - width - 3}
             if away:
-                starts |= {column - wide // 2, column - wide // 4, column - 3 * wide // 4}
+                starts |= {column - width // 2, column - width // 4, column - 3 * width // 4}
             for start in starts:
-                aside = abs(start + (wide - 1) / 2 - column) / 4
+                aside = abs(start + (width - 1) / 2 - column) / 4
                 if not away:
-                    aside -= wide / 8
-                yield 3 * away + aside, Placed(start, row + down, text, style)
+                    aside -= width / 8
+                yield ROW_AWAY * away + aside, Placed(start, row + down, text, style)
 
 
 def everywhere(text: str, style: str, size: tuple[int, int]) -> Iterable[Placed]:
-    """Every place in a drawing."""
+    """Every place in a drawing of this size (columns, rows)."""
     columns, rows = size
     for row in range(rows):
         for column in range(columns - len(text) + 1):
             yield Placed(column, row, text, style)
 
 
-def covered(spot: Placed, drawn: Collection[Cell]) -> int:
-    """How many cells with lines in them a label hides."""
+def covered_cells(spot: Placed, drawn: Collection[Cell]) -> int:
+    """Number of cells with lines in them that a label hides."""
     return sum((column, spot.row) in drawn for column in spot.cells)
 
 
 def is_nearest(spot: Placed, anchor: Cell, others: Iterable[Cell]) -> bool:
-    """Whether no other point is nearer to a label than the one it names."""
+    """True if a label is nearer to its anchor than to every other point."""
     own = distance(spot, anchor)
     return all(distance(spot, other) > own for other in others)
 
 
 def distance(spot: Placed, cell: Cell) -> float:
-    """How far a cell is from the nearest character of a label, in columns (a row counts two)."""
+    """Distance of a cell from a label's nearest character, in columns; a row counts as two."""
     column, row = cell
     aside = max(spot.column - column, column - (spot.cells.stop - 1), 0)
     return float(max(aside, 2 * abs(row - spot.row)))

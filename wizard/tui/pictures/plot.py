@@ -1,21 +1,17 @@
-"""The frame of a curve: which part of the plane it shows, and where that is in dots."""
+"""The frame of a curve: its range of heave and value, and its place in dots."""
 
 from collections.abc import Iterable
 from dataclasses import dataclass
-from math import isfinite
 
 from textual.geometry import Size
 
 from core.text.quantity import LengthUnit
 from wizard.tui.pictures.drawing import ACROSS, DOWN
-from wizard.tui.pictures.scale import ticks
-from wizard.views.picture_data import CurvePicture, Point
-
-MM: dict[LengthUnit, float] = {"in": 25.4, "mm": 1.0}
-"""Millimetres in one unit of the axis."""
+from wizard.views.picture_data import MM_IN, CurvePicture, Point
+from wizard.views.ticks import ticks
 
 ROOM = 1.12
-"""How much higher than the curve the frame is."""
+"""Height of the frame as a multiple of the height of the curve."""
 
 
 @dataclass(frozen=True)
@@ -56,7 +52,7 @@ class Plot:
     def heave_ticks(self, unit: LengthUnit) -> tuple[float, ...]:
         """Round heaves for the axis, in its unit."""
         most = int(self.wide // (5 * ACROSS))
-        return ticks(self.low / MM[unit], self.high / MM[unit], most)
+        return ticks(self.low / MM_IN[unit], self.high / MM_IN[unit], most)
 
     def value_ticks(self) -> tuple[float, ...]:
         """Round values for the axis, deg."""
@@ -67,7 +63,7 @@ def plot_of(picture: CurvePicture, size: Size) -> Plot:
     """The frame that holds curve, edges and limit, with room round it for the words."""
     heaves = [*picture.trace.heave, -picture.working[0], picture.working[1]]
     low, high = min(heaves), max(heaves)
-    bottom, top = span(picture)
+    bottom, top = value_span(picture)
     left, above, below = GUTTER * ACROSS, DOWN, 3 * DOWN
     right = (size.width - 2) * ACROSS
     return Plot(
@@ -81,18 +77,8 @@ GUTTER = 7
 """Columns left of the frame for the numbers."""
 
 
-def span(picture: CurvePicture) -> tuple[float, float]:
-    """Lowest and highest value shown, deg; 0 and the limit are always in it."""
-    limit = picture.limit or 0.0
-    values = [0.0, -limit, limit, *(picture.spans or ())]
-    for trace in (picture.trace, picture.other):
-        if trace:
-            give = trace.give or [0.0] * len(trace.value)
-            for value, width in zip(trace.value, give, strict=True):
-                values += [value - width, value + width]
-    shown = [value for value in values if isfinite(value)]
-    bottom, top = min(shown), max(shown)
-    if bottom == top:
-        return -1.0, 1.0
-    room = (top - bottom) * (ROOM - 1)
-    return bottom - room, top + room
+def value_span(picture: CurvePicture) -> tuple[float, float]:
+    """Values at the bottom and the top of the frame, deg, with room beside the curves."""
+    low, high = picture.value_range()
+    room = (high - low) * (ROOM - 1)
+    return low - room, high + room

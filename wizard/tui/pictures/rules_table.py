@@ -10,7 +10,7 @@ from wizard.views.rules_table import RulesGrid
 
 
 class RulesTable(Static):
-    """Draws rules, one line each where there is room, two where there is not."""
+    """Draws rules, each in one line, or in two lines where the screen is narrow."""
 
     COMPONENT_CLASSES = {
         "rules-table--good",
@@ -34,7 +34,7 @@ class RulesTable(Static):
         self.rows = tuple(rows)
 
     def on_mount(self) -> None:
-        """Draw what was given at the start."""
+        """Draw the first rules."""
         self.show(self.rows)
 
     def show(self, rows: Iterable[RuleRow]) -> None:

@@ -1,15 +1,14 @@
-"""From millimetres and degrees to dots."""
+"""The view of a plane: mm to dots, to scale."""
 
 from collections.abc import Iterable
 from dataclasses import dataclass
-from math import ceil, floor, log10
 
 from wizard.views.picture_data import Point
 
 
 @dataclass(frozen=True)
 class View:
-    """A frame of dots onto a plane of mm, the same scale both ways.
+    """A plane of mm on a frame of dots, with one scale for both directions.
 
     Attributes
     ----------
@@ -33,29 +32,22 @@ class View:
 
 
 def fit(points: Iterable[Point], left: float, top: float, right: float, bottom: float) -> View:
-    """The view that shows all points as large as possible between these dots.
+    """The largest view that has all points between these dots.
 
-    They stand in the middle across and on the bottom.
+    The points stand in the middle across, and the lowest one at the bottom.
+
+    Parameters
+    ----------
+    points : iterable of Point
+        mm.
+    left, top, right, bottom : float
+        Dots of the frame.
     """
     across, up = zip(*points, strict=True)
-    wide, high = max(across) - min(across), max(up) - min(up)
+    width, height = max(across) - min(across), max(up) - min(up)
     scale = min(
-        (right - left) / wide if wide else 1.0,
-        (bottom - top) / high if high else 1.0,
+        (right - left) / width if width else 1.0,
+        (bottom - top) / height if height else 1.0,
     )
     middle = (max(across) + min(across)) / 2
     return View(scale, (left + right) / 2 - middle * scale, bottom + min(up) * scale)
-
-
-def round_step(span: float, most: int) -> float:
-    """Smallest step of 1, 2 or 5 times a power of ten that divides a span into `most` or fewer."""
-    rough = span / max(most, 1)
-    power = 10.0 ** floor(log10(rough))
-    return next(times * power for times in (1, 2, 5, 10) if times * power >= rough * (1 - 1e-9))
-
-
-def ticks(low: float, high: float, most: int) -> tuple[float, ...]:
-    """Round numbers from low to high, `most` intervals or fewer."""
-    step = round_step(high - low, most)
-    first, last = ceil(low / step - 1e-9), floor(high / step + 1e-9)
-    return tuple(step * number for number in range(first, last + 1))

@@ -1,97 +1,118 @@
-"""Where the tape or the angle finder goes for a reading, as seen from the front."""
+"""The way of the tape or of the angle finder for a reading, as seen from the front."""
 
 from collections.abc import Mapping
 from dataclasses import dataclass
+from enum import StrEnum
 
-from wizard.views.picture_data import Point
+from core.kinematics.pivots import NEAR_BALL, PIVOTS
+from core.readings.survey import BRACES
+from wizard.views.picture_data import DATUM, LEFT_HUB, LINK_ENDS, RIGHT_HUB, Point
 
-LINKS = {
-    "track_bar": ("track_bar.frame", "track_bar.axle"),
-    "drag_link": ("drag_link.frame", "drag_link.axle"),
-    "braces.frame_ends": ("track_bar.frame", "drag_link.frame"),
-    "braces.axle_ends": ("track_bar.axle", "drag_link.axle"),
-    "braces.frame_to_axle": ("track_bar.frame", "drag_link.axle"),
+
+class TapeKind(StrEnum):
+    """Kind of a tape path."""
+
+    HEIGHT = "height"
+    OFFSET = "offset"
+    PLUMB_LINE = "plumb line"
+    LINK_TAPE = "link tape"
+    SLOPE = "slope"
+    FORE_AND_AFT = "fore and aft"
+    ALONG_LINK = "along the link"
+
+
+PITMAN_END, FAR_BALL = LINK_ENDS["drag_link"]
+
+COORDINATES = {
+    "height": TapeKind.HEIGHT,
+    "offset": TapeKind.OFFSET,
+    "station": TapeKind.PLUMB_LINE,
 }
-"""What has two ends, and the pivots it runs between."""
 
-ALONG = {
-    "tie_rod.joint_from_far_ball": ("drag_link.axle", "drag_link.frame"),
+TARGETS: Mapping[str, tuple[TapeKind, tuple[str, ...]]] = {
+    **{
+        f"{pivot}.{coordinate}": (kind, (pivot,))
+        for pivot in (*PIVOTS, NEAR_BALL)
+        for coordinate, kind in COORDINATES.items()
+    },
+    **{f"{link}.length": (TapeKind.LINK_TAPE, ends) for link, ends in LINK_ENDS.items()},
+    **{f"{link}.slope": (TapeKind.SLOPE, ends) for link, ends in LINK_ENDS.items()},
+    **{brace: (TapeKind.LINK_TAPE, ends) for brace, ends in BRACES.items()},
+    "wheels.hub_height": (TapeKind.HEIGHT, (LEFT_HUB,)),
+    "wheels.left_offset": (TapeKind.OFFSET, (LEFT_HUB,)),
+    "wheels.right_offset": (TapeKind.OFFSET, (RIGHT_HUB,)),
+    "tie_rod.joint_from_far_ball": (TapeKind.ALONG_LINK, (FAR_BALL, PITMAN_END)),
+    "tie_rod.near_arm": (TapeKind.FORE_AND_AFT, (NEAR_BALL,)),
+    "steering.arm": (TapeKind.FORE_AND_AFT, (FAR_BALL,)),
+    "steering.pitman_arm": (TapeKind.FORE_AND_AFT, (PITMAN_END,)),
 }
-"""Readings taken along a link from its first end, short of the second."""
+"""Kind of each reading that the front view shows, and the pivots or hubs it is taken at."""
 
-RINGED = {
-    "steering.arm": "drag_link.axle",
-    "steering.pitman_arm": "drag_link.frame",
-    "tie_rod.near_arm": "tie_rod.near",
-}
-"""Readings that run fore and aft from a pivot, which the front view cannot show."""
+ALONG_LINK_SHARE = 0.25
+"""Part of the link that a tape along it covers in the picture."""
 
 
 @dataclass(frozen=True)
 class TapePath:
-    """Where a reading is taken.
+    """The way of the tape for one reading.
 
     Attributes
     ----------
+    kind : TapeKind
+    targets : tuple of str
+        Pivots or hubs that have a ring.
     rings : tuple of Point
-        Centres to aim at.
+        Centres of the rings, mm.
     path : tuple of Point
-        From where the tape is held to where it is read; empty where it runs fore and aft.
-    plumb : bool
-        The path is a plumb line, dropped to the floor.
-    words : str
-        What is done.
+        From the start of the tape to the point where it is read, mm; empty for a reading that runs
+        fore and aft, which the front view cannot show.
     """
 
+    kind: TapeKind
+    targets: tuple[str, ...]
     rings: tuple[Point, ...]
     path: tuple[Point, ...]
-    words: str
-    plumb: bool = False
 
 
-def tape_path(name: str, places: Mapping[str, Point], datum: float) -> TapePath | None:
-    """The path of a reading; None where the front view has nothing to say about it.
+def tape_path(name: str, places: Mapping[str, Point]) -> TapePath | None:
+    """The path of a reading; None for a reading that the front view does not show.
 
     Parameters
     ----------
     name : str
-        Of the reading, "track_bar.frame.height".
+        Name of the reading, "track_bar.frame.height".
     places : mapping of str to Point
-        Where each pivot and hub ("wheels.left") is or about is, mm.
-    datum : float
-        Where the datum line stands, across, mm.
+        Place of each pivot and hub ("wheels.left"), mm; a usual place where it is not measured.
     """
-    spot, _, kind = name.rpartition(".")
-    if name == "wheels.hub_height":
-        return up_from_floor(places["wheels.left"])
-    if name in ("wheels.left_offset", "wheels.right_offset"):
-        return from_datum(places[name.removesuffix("_offset")], datum)
-    if name in RINGED:
-        return TapePath((places[RINGED[name]],), (), "fore and aft")
-    if name in ALONG:
-        start, end = (places[pivot] for pivot in ALONG[name])
-        short = (start[0] + (end[0] - start[0]) / 4, start[1] + (end[1] - start[1]) / 4)
-        return TapePath((start,), (start, short), "along the link")
-    if name in LINKS or spot in LINKS:
-        start, end = (places[pivot] for pivot in LINKS.get(name) or LINKS[spot])
-        if kind == "slope":
-            return TapePath((), (start, end), "angle finder on the bar")
-        return TapePath((start, end), (start, end), "tape from ring to ring")
-    if spot not in places:
+    if name not in TARGETS:
         return None
-    if kind == "height":
-        return up_from_floor(places[spot])
-    if kind == "offset":
-        return from_datum(places[spot], datum)
-    centre = places[spot]
-    return TapePath((centre,), (centre, (centre[0], 0.0)), "plumb line", plumb=True)
+    kind, targets = TARGETS[name]
+    path = _path(kind, tuple(places[target] for target in targets))
+    if kind is TapeKind.SLOPE:
+        targets = ()
+    elif kind is TapeKind.ALONG_LINK:
+        targets = targets[:1]
+    return TapePath(kind, targets, tuple(places[target] for target in targets), path)
 
 
-def up_from_floor(centre: Point) -> TapePath:
-    """A height."""
-    return TapePath((centre,), ((centre[0], 0.0), centre), "up from the floor")
+def _path(kind: TapeKind, points: tuple[Point, ...]) -> tuple[Point, ...]:
+    """The path of a kind from the points of its pivots or hubs, mm."""
+    start = points[0]
+    match kind:
+        case TapeKind.HEIGHT:
+            return ((start[0], 0.0), start)
+        case TapeKind.OFFSET:
+            return ((DATUM, start[1]), start)
+        case TapeKind.PLUMB_LINE:
+            return (start, (start[0], 0.0))
+        case TapeKind.ALONG_LINK:
+            return (start, part_way(start, points[1], ALONG_LINK_SHARE))
+        case TapeKind.FORE_AND_AFT:
+            return ()
+        case TapeKind.LINK_TAPE | TapeKind.SLOPE:
+            return points
 
 
-def from_datum(centre: Point, datum: float) -> TapePath:
-    """An offset."""
-    return TapePath((centre,), ((datum, centre[1]), centre), "across from the datum line")
+def part_way(start: Point, end: Point, share: float) -> Point:
+    """The point at a share of the line from start to end, mm."""
+    return start[0] + (end[0] - start[0]) * share, start[1] + (end[1] - start[1]) * share

@@ -1,1 +1,1 @@
-"""One screen a file."""
+"""Screens of the application, one a file."""

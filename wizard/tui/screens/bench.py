@@ -1,6 +1,4 @@
-"""The bench: what if a pivot, the ride height or an arm were elsewhere. Nothing here is filed."""
-
-from __future__ import annotations
+"""The bench: a pivot, the ride height or an arm is moved and the outcome shown, unfiled."""
 
 from textual.app import ComposeResult
 from textual.containers import Horizontal
@@ -14,13 +12,13 @@ from core.kinematics.pivots import RIDE_HEIGHT
 from core.text.quantity import LengthUnit, other_unit
 from core.verdict.verdict import Verdict
 from wizard.phrases.answer_words import UNIT_WORDS
-from wizard.phrases.bench import bench_words, movables
+from wizard.phrases.bench import bench_outcome_words, movables
 from wizard.phrases.help_on_plans import help_on_bench
-from wizard.phrases.plan_outcomes import SUMMED_UP, outcome_rows, outcome_words
+from wizard.phrases.plan_outcomes import SUMMED_UP, outcome_rows, plan_outcome_words
 from wizard.phrases.work_steps import format_setting
 from wizard.tui.pictures.curve import Curve
 from wizard.tui.pictures.front_view import FrontView
-from wizard.tui.screens.change_move import rise_typed
+from wizard.tui.screens.change_move import parse_rise
 from wizard.tui.screens.help import HelpScreen
 from wizard.tui.screens.prompt import PromptScreen
 from wizard.tui.widgets.bench_list import BenchList
@@ -30,26 +28,35 @@ from wizard.tui.widgets.plans_table import Column, PlansTable
 from wizard.views.plans import curve_of_plan, front_of_plan
 
 TRIED = "tried"
-"""What is moved here is called this, in figures and pictures."""
+"""Name of the moved linkage in figures and pictures."""
 
-MIDDLE = 2
-"""The step to begin with: 1/4 in, or 5 mm."""
+FIRST_STEP = 2
+"""Index of the step to begin with: 1/4 in, or 5 mm."""
 
 
 class BenchScreen(Screen[Plan | None]):
-    """Moves pivots by keys; left with a plan where one is to be kept, else with None.
+    """Moves pivots by keys. Its result is a plan to be kept, or None.
 
     Parameters
     ----------
     verdict : Verdict
         On the vehicle as it was measured.
     tag : str
-        What the vehicle is called.
+        Tag of the vehicle.
     unit : "in" or "mm"
     plan : Plan, optional
-        Made already to begin with.
+        Plan to begin with.
     may_keep : bool
-        Whether what is tried out can be kept as a plan.
+        True if the moves can be kept as a plan.
+
+    Attributes
+    ----------
+    bench : Bench
+        The moves so far.
+    selected : int
+        Index in NUDGED of the selected dimension.
+    step : int
+        Index in STEPS of the step of one key press.
     """
 
     BINDINGS = [
@@ -66,7 +73,7 @@ class BenchScreen(Screen[Plan | None]):
         ("l,L", "lift", "lift by"),
         ("f1", "help", "help"),
         ("f2", "units", "units"),
-        *[(str(number), f"take({number - 1})", "take") for number in range(1, len(NUDGED) + 1)],
+        *[(str(number), f"select({number - 1})", "select") for number in range(1, len(NUDGED) + 1)],
     ]
 
     def __init__(
@@ -80,10 +87,10 @@ class BenchScreen(Screen[Plan | None]):
         super().__init__()
         self.bench = Bench.of(verdict, plan)
         self.tag, self.unit, self.may_keep = tag, unit, may_keep
-        self.at, self.step = 0, MIDDLE
+        self.selected, self.step = 0, FIRST_STEP
 
     def compose(self) -> ComposeResult:
-        """What can be moved beside what comes of it, and the pictures."""
+        """Yield the dimensions beside the figures, then the pictures."""
         yield Heading()
         yield Static(id="bench-words")
         with Horizontal(id="bench-figures"):
@@ -95,31 +102,33 @@ class BenchScreen(Screen[Plan | None]):
         yield Keys()
 
     def on_mount(self) -> None:
-        """Show it as it was measured."""
+        """Show the vehicle as it was measured."""
         self.show()
 
     def show(self) -> None:
-        """Show what comes of the nudges so far."""
+        """Show the outcome of the moves so far."""
         bench, unit = self.bench, self.unit
         verdict, plan = bench.verdict, bench.plan()
         heading = self.query_one(Heading)
         filed = "nothing is filed unless it is kept" if self.may_keep else "nothing here is filed"
         heading.left = f"{self.tag}, the bench: {filed}"
         heading.right = UNIT_WORDS[unit]
-        self.query_one("#bench-words", Static).update(Content(bench_words(bench, plan)))
-        list_ = self.query_one(BenchList)
-        list_.movables, list_.at = tuple(movables(bench, plan, unit)), self.at
-        list_.step = format_setting(STEPS[unit][self.step], unit)
+        self.query_one("#bench-words", Static).update(Content(bench_outcome_words(bench, plan)))
+        bench_list = self.query_one(BenchList)
+        bench_list.movables, bench_list.at = tuple(movables(bench, plan, unit)), self.selected
+        bench_list.step = format_setting(STEPS[unit][self.step], unit)
         table = self.query_one(PlansTable)
         table.columns = [Column(TRIED, ())]
         rows = outcome_rows(verdict, [plan], unit)
         table.rows = [row for row in rows if row.name not in SUMMED_UP]
-        self.query_one(FrontView).show(front_of_plan(verdict, plan, unit, TRIED, NUDGED[self.at]))
+        self.query_one(FrontView).show(
+            front_of_plan(verdict, plan, unit, TRIED, NUDGED[self.selected])
+        )
         self.query_one(Curve).show(curve_of_plan(verdict, plan, unit, TRIED))
         self.query_one(Keys).keys = self.keys()
 
     def keys(self) -> tuple[Key, ...]:
-        """The keys that do something now."""
+        """Keys that do something now."""
         is_moved = bool(self.bench.nudges)
         return (
             *([Key("Enter", "keep as a plan", "keep")] if self.may_keep and is_moved else []),
@@ -135,30 +144,31 @@ class BenchScreen(Screen[Plan | None]):
         )
 
     def try_out(self, bench: Bench) -> None:
-        """Show other nudges."""
+        """Show other moves."""
         self.bench = bench
         self.show()
 
-    def action_nudge(self, way: int) -> None:
-        """Move what is at hand by a step."""
-        self.try_out(self.bench.nudged(NUDGED[self.at], way * STEPS[self.unit][self.step]))
+    def action_nudge(self, direction: int) -> None:
+        """Move the selected dimension by a step."""
+        rise = direction * STEPS[self.unit][self.step]
+        self.try_out(self.bench.nudged(NUDGED[self.selected], rise))
 
-    def action_take(self, index: int) -> None:
-        """Take something else in hand."""
-        self.at = index
+    def action_select(self, index: int) -> None:
+        """Select a dimension by its index."""
+        self.selected = index
         self.show()
 
     def action_choose(self, by: int) -> None:
-        """Take the next one, or the one before."""
-        self.action_take((self.at + by) % len(NUDGED))
+        """Select the next dimension, or the one before."""
+        self.action_select((self.selected + by) % len(NUDGED))
 
     def action_step(self, by: int) -> None:
-        """A larger or smaller step; from the largest on to the smallest."""
+        """Choose a larger or smaller step; the smallest follows the largest."""
         self.step = (self.step + by) % len(STEPS[self.unit])
         self.show()
 
     def action_undo(self) -> None:
-        """Take the last step back."""
+        """Undo the last move."""
         self.try_out(self.bench.undone())
 
     def action_reset(self) -> None:
@@ -168,32 +178,32 @@ class BenchScreen(Screen[Plan | None]):
     def action_lift(self) -> None:
         """Ask how far the vehicle is lifted."""
 
-        def judge(text: str) -> tuple[Bench, str]:
-            lifted = self.bench.nudged(RIDE_HEIGHT, rise_typed(text, self.unit))
-            return lifted, outcome_words(lifted.verdict, lifted.plan())
+        def read_lift(text: str) -> tuple[Bench, str]:
+            lifted = self.bench.nudged(RIDE_HEIGHT, parse_rise(text, self.unit))
+            return lifted, plan_outcome_words(lifted.verdict, lifted.plan())
 
-        def lifted(bench: Bench | None) -> None:
+        def show_lifted(bench: Bench | None) -> None:
             if bench is not None:
                 self.try_out(bench)
 
         ask = "Lift it by how much?"
         do = "Both frame ends go up with it; a minus lowers it. The bars are set to fit."
-        self.app.push_screen(PromptScreen(ask, do, "", judge), lifted)
+        self.app.push_screen(PromptScreen(ask, do, "", read_lift), show_lifted)
 
     def action_units(self) -> None:
-        """Show lengths, and step, in the other unit."""
+        """Show lengths and steps in the other unit."""
         self.unit = other_unit(self.unit)
         self.show()
 
     def action_keep(self) -> None:
-        """Leave with what was tried out as a plan."""
+        """Leave with the moves as a plan."""
         if self.may_keep and self.bench.nudges:
             self.dismiss(self.bench.plan())
 
     def action_help(self) -> None:
-        """Help on the bench."""
+        """Show help on the bench."""
         self.app.push_screen(HelpScreen(help_on_bench()))
 
     def action_close(self) -> None:
-        """Leave; nothing is kept."""
+        """Leave and keep nothing."""
         self.dismiss(None)

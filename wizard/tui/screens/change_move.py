@@ -1,6 +1,4 @@
-"""A move of a plan is changed: which one, and how far it goes."""
-
-from __future__ import annotations
+"""Questions that change a move of a plan: the move, and its rise."""
 
 from collections.abc import Callable
 from dataclasses import replace
@@ -10,19 +8,18 @@ from textual.app import App
 
 from core.fix.bench import BY_HAND
 from core.fix.plan import Plan, plan_of
-from core.text import quantity
 from core.text.plain_text import plain
-from core.text.quantity import LengthUnit, QuantityError
+from core.text.quantity import INCH, LengthUnit, QuantityError, parse_length
 from core.verdict.verdict import Verdict
-from wizard.flow.planning import SAME
-from wizard.phrases.plan_outcomes import outcome_words
-from wizard.phrases.work_steps import format_setting, move_words, range_words
+from wizard.flow.planning import SAME_RISE
+from wizard.phrases.plan_outcomes import plan_outcome_words
+from wizard.phrases.work_steps import format_setting, move_words, rise_range_words
 from wizard.questions.question import Choice
 from wizard.tui.screens.pick import PickScreen
 from wizard.tui.screens.prompt import PromptScreen
 
-FARTHEST = 12 * 25.4
-"""mm; no pivot is moved further than this."""
+FARTHEST = 12 * INCH
+"""Largest rise of a pivot, up or down, mm."""
 
 
 def ask_move(
@@ -30,61 +27,69 @@ def ask_move(
     verdict: Verdict,
     plan: Plan,
     unit: LengthUnit,
-    changed: Callable[[Plan], None],
+    show_changed: Callable[[Plan | None], None],
 ) -> None:
-    """Ask for another rise of one of a plan's moves; `changed` is given the plan with it."""
+    """Ask for another rise of one move of a plan.
 
-    def chosen(place: str | None) -> None:
-        if place is not None:
-            app.push_screen(how_far(verdict, plan, int(place), unit), typed)
+    Parameters
+    ----------
+    app : App
+    verdict : Verdict
+        On the vehicle as it was measured.
+    plan : Plan
+    unit : "in" or "mm"
+    show_changed : callable
+        Takes the changed plan, or None if the plan stays as it is.
+    """
 
-    def typed(other: Plan | None) -> None:
-        if other is not None:
-            changed(other)
+    def ask_rise(index: str | None) -> None:
+        if index is not None:
+            app.push_screen(rise_question(verdict, plan, int(index), unit), show_changed)
 
     if len(plan.moves) == 1:
-        chosen("0")
+        ask_rise("0")
     elif plan.moves:
-        app.push_screen(which_move(plan, unit), chosen)
+        app.push_screen(move_question(plan, unit), ask_rise)
 
 
-def which_move(plan: Plan, unit: LengthUnit) -> PickScreen:
-    """Gives the place of the move to be changed, as text."""
+def move_question(plan: Plan, unit: LengthUnit) -> PickScreen:
+    """Screen whose result is the index of the move to be changed, as text."""
     choices = [Choice(str(index), move_words(move, unit)) for index, move in enumerate(plan.moves)]
     return PickScreen("Which move is to be changed?", "The others stay as they are.", choices, "0")
 
 
-def how_far(verdict: Verdict, plan: Plan, index: int, unit: LengthUnit) -> PromptScreen[Plan]:
-    """Gives the plan with another rise for one of its moves."""
+def rise_question(verdict: Verdict, plan: Plan, index: int, unit: LengthUnit) -> PromptScreen[Plan]:
+    """Screen whose result is the plan with another rise of one of its moves."""
     move = plan.moves[index]
 
-    def judge(text: str) -> tuple[Plan, str]:
-        rise = rise_typed(text, unit)
+    def read_plan(text: str) -> tuple[Plan, str]:
+        rise = parse_rise(text, unit)
         rises = move.correction.rises
         is_free = move.correction.name == BY_HAND
-        if rise and not is_free and not min(rises) - SAME <= rise <= max(rises) + SAME:
+        if rise and not is_free and not min(rises) - SAME_RISE <= rise <= max(rises) + SAME_RISE:
             raise QuantityError(
-                f"this correction goes {range_words(rises, unit)}; the bench moves a pivot anywhere"
+                f"this correction goes {rise_range_words(rises, unit)}; "
+                "the bench moves a pivot anywhere"
             )
-        moved = replace(move, rise=rise)
-        moves = (*plan.moves[:index], moved, *plan.moves[index + 1 :])
-        moves = tuple(one for one in moves if one.rise)
+        changed_move = replace(move, rise=rise)
+        moves = (*plan.moves[:index], changed_move, *plan.moves[index + 1 :])
+        moves = tuple(move for move in moves if move.rise)
         if not moves and not plan.arms:
             raise QuantityError("then nothing would be moved; Esc leaves it as it was")
         changed = plan_of(verdict, moves, plan.arms)
-        return changed, outcome_words(verdict, changed)
+        return changed, plan_outcome_words(verdict, changed)
 
     return PromptScreen(
         f"How far, {plain(move.correction.name)}?",
         "Up is plus and down is minus, from where the pivot is now. 0 leaves it where it is.",
         format_setting(move.rise, unit),
-        judge,
+        read_plan,
     )
 
 
-def rise_typed(text: str, unit: LengthUnit) -> float:
-    """A rise, mm. Raises QuantityError."""
-    rise = quantity.parse_length(text, unit)
+def parse_rise(text: str, unit: LengthUnit) -> float:
+    """Read a rise from text, mm. Raises QuantityError."""
+    rise = parse_length(text, unit)
     if abs(rise) > FARTHEST:
         raise QuantityError(
             f"no pivot goes further than {format_setting(FARTHEST, unit)}, up or down"

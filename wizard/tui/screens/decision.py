@@ -1,7 +1,5 @@
 """The shop lead's decision on a filed session: signed, or sent back."""
 
-from __future__ import annotations
-
 from dataclasses import replace
 from pathlib import Path
 
@@ -16,7 +14,7 @@ from core.entry_checks import words
 from core.entry_checks.outcome import Accepted, Refused
 from wizard.flow.drafts import now
 from wizard.phrases.answer_words import answer_in_words
-from wizard.phrases.decisions import signature_facts
+from wizard.phrases.decisions import decision_facts
 from wizard.phrases.session_names import session_words
 from wizard.questions.question import Choice, Question
 from wizard.tui.host import Host
@@ -63,14 +61,19 @@ AIM = "The lead's decision on this session."
 class DecisionScreen(Screen[Document | None]):
     """Asks for the decision, the name and a note, and writes them into the record.
 
-    Gives the document as it stands then, or None where nothing was decided.
+    Its result is the signed document, or None if nothing was decided.
 
     Parameters
     ----------
     path : Path
         The record.
     document : mapping
-        What was read from it.
+        The contents of the record.
+
+    Attributes
+    ----------
+    answers : dict of str to str
+        Answers so far, by the path of the question.
     """
 
     app: Host
@@ -83,76 +86,79 @@ class DecisionScreen(Screen[Document | None]):
         self.answers: dict[str, str] = {}
 
     def compose(self) -> ComposeResult:
-        """One question at a time."""
+        """Yield the heading, the question and the keys."""
         yield Heading()
         yield Asking()
         yield Keys()
 
     def on_mount(self) -> None:
-        """Ask the first one."""
+        """Ask the first question."""
         self.query_one(Heading).left = session_words(self.document)
-        self.query_one(Keys).keys = (Key("Enter", "go on", "hand_in"), Key("Esc", "back", "back"))
+        self.query_one(Keys).keys = (Key("Enter", "go on", "submit"), Key("Esc", "back", "back"))
         self.ask()
 
     @property
-    def at(self) -> Question:
-        """The question at hand."""
+    def question(self) -> Question:
+        """Question at hand."""
         return QUESTIONS[len(self.answers)]
 
     def ask(self) -> None:
         """Put the question at hand."""
-        asked = replace(NOTE, ask=WHY) if self.at is NOTE and self.needs_note else self.at
-        hint = self.decided if self.at is DECISION else ""
-        if self.at is NOTE and not self.needs_note:
+        question, hint = self.question, ""
+        if question is DECISION:
+            hint = self.earlier_decision
+        elif question is NOTE and self.needs_note:
+            question = replace(NOTE, ask=WHY)
+        elif question is NOTE:
             hint = "may be left empty; Enter puts the decision into the record"
-        self.query_one(Asking).put(asked, asked.choices, None, hint)
-        self.query_one(Answers).show(AIM, [self.answered(one) for one in self.given])
+        self.query_one(Asking).put(question, question.choices, None, hint)
+        self.query_one(Answers).show(AIM, [self.listed(answered) for answered in self.answered])
 
     @property
-    def decided(self) -> str:
-        """What was decided before."""
-        before = list(signature_facts(self.document))
-        return f"so far: {before[-1].name} {before[-1].text}" if before else ""
+    def earlier_decision(self) -> str:
+        """The last decision in the record, in words; empty if there is none."""
+        decisions = list(decision_facts(self.document))
+        return f"so far: {decisions[-1].name} {decisions[-1].text}" if decisions else ""
 
     @property
-    def given(self) -> tuple[Question, ...]:
-        """The questions that were answered."""
+    def answered(self) -> tuple[Question, ...]:
+        """Questions that were answered."""
         return QUESTIONS[: len(self.answers)]
 
-    def answered(self, question: Question) -> AnsweredQuestion:
-        """An answer as the list shows it."""
+    def listed(self, question: Question) -> AnsweredQuestion:
+        """Question and answer as the list shows them."""
         words = answer_in_words(question, self.answers[question.path], "in")
         return AnsweredQuestion(question.path, question.name, words)
 
     @property
     def needs_note(self) -> bool:
-        """Whoever sends a session back says why."""
+        """True if the session is sent back: the note then says why."""
         return self.answers.get("decision") == "returned"
 
     @on(Asking.HandedIn)
-    def judge(self, event: Asking.HandedIn) -> None:
-        """Take an answer, or refuse it."""
+    def handle_answer(self, event: Asking.HandedIn) -> None:
+        """Accept an answer, or refuse it."""
         if event.answer is None:
             self.query_one(Asking).say("refused", NOTHING_CHOSEN)
             return
         text = str(event.answer)
-        outcome = words.line(text) if self.at is BY else words.note(text)
-        if self.at is NOTE and self.needs_note and not text.strip():
+        outcome = words.line(text) if self.question is BY else words.note(text)
+        if self.question is NOTE and self.needs_note and not text.strip():
             outcome = Refused("nothing was typed: the technician has to know what to do again")
         if isinstance(outcome, Refused):
             self.query_one(Asking).say("refused", outcome.message)
         elif isinstance(outcome, Accepted):
-            self.answers[self.at.path] = str(outcome.value)
+            self.answers[self.question.path] = str(outcome.value)
             if len(self.answers) < len(QUESTIONS):
                 self.ask()
             else:
-                self.decide()
+                self.sign_record()
 
-    def decide(self) -> None:
+    def sign_record(self) -> None:
         """Write the decision into the record."""
-        given = self.answers
-        decision: Decision = "signed" if given["decision"] == "signed" else "returned"
-        document = sign(self.document, decision, given["by"], now(), given["note"])
+        answers = self.answers
+        decision: Decision = "signed" if answers["decision"] == "signed" else "returned"
+        document = sign(self.document, decision, answers["by"], now(), answers["note"])
         try:
             replace_signed(self.path, document)
         except RecordError as error:
@@ -161,19 +167,19 @@ class DecisionScreen(Screen[Document | None]):
         else:
             self.dismiss(document)
 
-    def action_hand_in(self) -> None:
-        """Enter, for the mouse."""
+    def action_submit(self) -> None:
+        """Submit the answer, for the mouse."""
         self.query_one(Asking).hand_in()
 
     def action_back(self) -> None:
-        """To the question before; from the first one back to the record."""
+        """Go to the question before; from the first question back to the record."""
         if self.answers:
-            self.action_go_to(self.given[-1].path)
+            self.action_go_to(self.answered[-1].path)
         else:
             self.dismiss(None)
 
     def action_go_to(self, path: str) -> None:
-        """To a question that was answered."""
+        """Go to a question that was answered, by its path."""
         while path in self.answers:
             self.answers.popitem()
         self.ask()

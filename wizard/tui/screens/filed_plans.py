@@ -1,6 +1,4 @@
-"""What to move on a vehicle whose session is filed: the plans to look at; none is kept."""
-
-from __future__ import annotations
+"""The plans for a vehicle whose session is filed: to be looked at, not kept."""
 
 from core.documents.document import Document
 from core.profiles.profile import Profile
@@ -8,8 +6,8 @@ from wizard.flow.flow import Flow
 from wizard.tui.screens.plans import PlansScreen
 from wizard.tui.widgets.keys import Key
 
-OF_A_DRAFT = frozenset(("choose", "without", "steps", "leave"))
-"""What only an unfinished session has."""
+ACTIONS_OF_A_DRAFT = frozenset(("choose", "without", "steps", "leave"))
+"""Actions that only an unfinished session has."""
 
 
 class FiledPlansScreen(PlansScreen):
@@ -27,18 +25,18 @@ class FiledPlansScreen(PlansScreen):
         super().__init__(Flow(document, profile))
 
     def check_action(self, action: str, parameters: tuple[object, ...]) -> bool | None:
-        """Everything but what would change the session."""
-        return action not in OF_A_DRAFT
+        """Allow all actions that leave the session as it is."""
+        return action not in ACTIONS_OF_A_DRAFT
 
     def keys(self) -> tuple[Key, ...]:
-        """What can be done with the plan at hand."""
-        every = super().keys()
-        return tuple(key for key in every if key.action not in OF_A_DRAFT)
+        """Keys that do something with the plan at hand."""
+        keys = super().keys()
+        return tuple(key for key in keys if key.action not in ACTIONS_OF_A_DRAFT)
 
-    def note(self, document: Document) -> None:
-        """What is said here holds while the screen is open."""
+    def keep_document(self, document: Document) -> None:
+        """Keep a changed document while the screen is open, not on the disk."""
         self.flow = self.flow.with_document(document)
 
     def action_back(self) -> None:
-        """To the record."""
+        """Go back to the record."""
         self.dismiss(None)

@@ -1,6 +1,4 @@
-"""Help: the whole guidance of the question at hand, the keys, and the cautions."""
-
-from __future__ import annotations
+"""Help: the guidance of the question at hand, the keys, and the cautions."""
 
 from collections.abc import Sequence
 
@@ -17,7 +15,7 @@ from wizard.tui.widgets.keys import Key, Keys
 
 
 class HelpScreen(ModalScreen[None]):
-    """Some sections of text, each under its heading, scrolled with the arrows."""
+    """Sections of text, each under its title, scrolled with the arrows."""
 
     BINDINGS = [("escape,f1,enter", "close", "back")]
 
@@ -26,7 +24,7 @@ class HelpScreen(ModalScreen[None]):
         self.sections = sections
 
     def compose(self) -> ComposeResult:
-        """The sections under each other."""
+        """Yield the sections under each other."""
         with VerticalScroll(classes="sheet"):
             for section in self.sections:
                 yield Static(Content(section.title), classes="title")
@@ -34,17 +32,17 @@ class HelpScreen(ModalScreen[None]):
         yield Keys()
 
     def on_mount(self) -> None:
-        """The arrows scroll at once."""
+        """Let the arrows scroll at once."""
         self.query_one(VerticalScroll).focus()
         self.query_one(Keys).keys = (Key("↑ ↓", "scroll"), Key("Esc", "back", "close"))
 
     def action_close(self) -> None:
-        """Back to where we were."""
+        """Go back to the screen below."""
         self.dismiss(None)
 
 
 def section_content(section: HelpSection) -> Content:
-    """The body of a section, a line for each of its parts."""
+    """Body of a section, a line for each of its parts."""
     lines = [Content(section.text)] if section.text else []
     if section.why:
         lines.append(why_content(section.why))

@@ -1,6 +1,4 @@
-"""The first page: what is unfinished, what was filed, and what can be begun."""
-
-from __future__ import annotations
+"""Home: the unfinished sessions, the filed sessions, and a new one to begin."""
 
 from textual import on
 from textual.app import ComposeResult
@@ -21,16 +19,16 @@ from wizard.tui.widgets.heading import Heading
 from wizard.tui.widgets.keys import Key, Keys
 from wizard.tui.widgets.sessions import NEW, Sessions
 
-FIRST_TIME = (
-    "Nothing is filed here yet. The first step: stand the vehicle on level ground, on its wheels, "
-    "have a tape, a plumb line and an angle finder at hand, and press Enter. Evenarc asks one "
+FIRST_STEPS = (
+    "Nothing is filed here yet. The first step: stand the vehicle on level ground, on its wheels. "
+    "Have a tape, a plumb line and an angle finder at hand, and press Enter. Evenarc asks one "
     "thing at a time and keeps every answer."
 )
-"""What an empty files folder says."""
+"""Text over an empty files folder."""
 
 
 class HomeScreen(Screen[None]):
-    """Vehicles and sessions, newest first; typing shows only those that hold what is typed."""
+    """Lists the sessions, newest first; typing keeps the sessions that match."""
 
     app: Host
 
@@ -53,7 +51,7 @@ class HomeScreen(Screen[None]):
         self.first_notice = notice
 
     def compose(self) -> ComposeResult:
-        """A line to type into, the list, the keys."""
+        """Yield the field to type into, the list, the keys."""
         yield Heading()
         yield Static(id="notice")
         yield Field(id="filter")
@@ -62,18 +60,18 @@ class HomeScreen(Screen[None]):
         yield Keys()
 
     def on_mount(self) -> None:
-        """Typing filters at once."""
+        """Focus the field: typing filters at once."""
         field = self.query_one(Field)
         field.placeholder = "type to find a vehicle"
         field.focus()
         self.query_one(Heading).right = str(self.app.files)
-        self.say_keys()
+        self.show_keys()
         self.notice(self.first_notice)
         remove_leftovers(self.app.files)
 
     @on(Sessions.OptionHighlighted)
-    def say_keys(self) -> None:
-        """The keys that do something with the line that is marked."""
+    def show_keys(self) -> None:
+        """Show the keys that do something with the marked line."""
         entry, is_unfinished = self.query_one(Sessions).at_hand or (NEW, False)
         filed = self.query_one(Sessions).filed_at_hand
         again = (Key("F6", "measure again", "again"), Key("F7", "compare", "compare"))
@@ -87,48 +85,48 @@ class HomeScreen(Screen[None]):
         )
 
     def on_screen_resume(self) -> None:
-        """The list follows what was filed meanwhile."""
-        self.read()
+        """List the files again: a session may have been filed meanwhile."""
+        self.list_sessions()
 
-    def read(self) -> None:
-        """Read the files folder again."""
+    def list_sessions(self) -> None:
+        """Read the files folder and list its sessions."""
         try:
             unfinished, filed = list_drafts(self.app.files), list_records(self.app.files)
         except RecordError as error:
             self.notice(str(error))
-            unfinished, filed, first_time = [], [], ""
+            unfinished, filed, text = [], [], ""
         else:
-            first_time = "" if unfinished or filed else FIRST_TIME
+            text = "" if unfinished or filed else FIRST_STEPS
         self.query_one(Sessions).show(unfinished, filed)
         first = self.query_one("#first", Static)
-        first.update(Content(first_time))
-        first.display = bool(first_time)
+        first.update(Content(text))
+        first.display = bool(text)
 
     def mark(self, session: str) -> None:
-        """Mark a session by its id, as soon as it is in the list."""
+        """Mark a session by its id, once it is in the list."""
         self.query_one(Sessions).to_mark = session
-        self.read()
+        self.list_sessions()
 
     def notice(self, text: str) -> None:
-        """One line above the list."""
+        """Show a line above the list."""
         self.query_one("#notice", Static).update(Content(text))
 
     @on(Field.Changed)
     def filter(self, event: Field.Changed) -> None:
-        """Show what holds the typed words."""
+        """List the sessions that match the typed words."""
         sessions = self.query_one(Sessions)
         sessions.find(event.value)
-        found = sessions.shown or not event.value.strip()
-        self.notice("" if found else f"no session holds “{plain(event.value)}”; Esc shows all")
+        matches = sessions.shown or not event.value.strip()
+        self.notice("" if matches else f"no session holds “{plain(event.value)}”; Esc shows all")
 
     @on(Field.Submitted)
     def action_open(self) -> None:
-        """Open what is marked."""
+        """Open the marked line."""
         self.query_one(Sessions).action_select()
 
     @on(Sessions.Opened)
     def open(self, event: Sessions.Opened) -> None:
-        """Begin, go on with, or look at a session."""
+        """Begin a session, resume a session, or open a record."""
         if event.entry is NEW:
             self.action_new()
         elif event.entry.fault:
@@ -139,11 +137,11 @@ class HomeScreen(Screen[None]):
             self.app.open_record(event.entry.path)
 
     def action_list(self, action: str) -> None:
-        """The arrows move in the list while the keyboard types into the field."""
+        """Run an action of the list; the field keeps the focus."""
         getattr(self.query_one(Sessions), f"action_{action}")()
 
     def action_clear(self) -> None:
-        """Show all again."""
+        """Clear the field: all sessions are listed."""
         self.query_one(Field).value = ""
 
     def action_new(self) -> None:
@@ -151,7 +149,7 @@ class HomeScreen(Screen[None]):
         self.app.measure()
 
     def action_again(self) -> None:
-        """Measure the vehicle at hand again."""
+        """Measure the vehicle of the marked session again."""
         entry = self.query_one(Sessions).filed_at_hand
         if entry is None:
             self.notice("F6 measures a vehicle again: choose one of its filed sessions first")
@@ -159,7 +157,7 @@ class HomeScreen(Screen[None]):
             self.app.measure_again(entry.path)
 
     def action_compare(self) -> None:
-        """Lay the session at hand beside an earlier one."""
+        """Compare the marked session with another one."""
         entry = self.query_one(Sessions).filed_at_hand
         if entry is None:
             self.notice("F7 lays two sessions side by side: choose one that is filed first")
@@ -167,20 +165,20 @@ class HomeScreen(Screen[None]):
             self.app.compare(entry.path)
 
     def action_discard(self) -> None:
-        """Throw an unfinished session away, if that is meant."""
+        """Ask if an unfinished session is to be thrown away."""
         entry, is_unfinished = self.query_one(Sessions).at_hand or (NEW, False)
         if not is_unfinished or entry.fault:
             self.notice("F8 throws an unfinished session away: choose one first")
             return
 
-        def chosen(does: bool | None) -> None:
-            if does:
+        def discard_if_confirmed(is_confirmed: bool | None) -> None:
+            if is_confirmed:
                 self.discard(entry)
 
         do = "Its answers are gone then; what is filed of the vehicle stays."
         choices = (Choice(False, "keep it"), Choice(True, "throw it away"))
         ask = f"Throw this unfinished session of {entry.tag} away?"
-        self.app.push_screen(PickScreen(ask, do, choices, False), chosen)
+        self.app.push_screen(PickScreen(ask, do, choices, False), discard_if_confirmed)
 
     def discard(self, entry: ListedSession) -> None:
         """Throw an unfinished session away."""
@@ -190,12 +188,12 @@ class HomeScreen(Screen[None]):
             self.notice(str(error))
         else:
             self.notice(f"thrown away: the unfinished session of {entry.tag}")
-            self.read()
+            self.list_sessions()
 
     def action_help(self) -> None:
-        """Help on this page."""
+        """Show help on home."""
         self.app.push_screen(HelpScreen(help_at_home()))
 
     def action_quit(self) -> None:
-        """Everything is on the disk already."""
+        """End the program; every answer is on the disk."""
         self.app.exit()

@@ -1,6 +1,4 @@
-"""A list on a sheet of its own, to choose one line of it or to tick several."""
-
-from __future__ import annotations
+"""A sheet with a list: one line is chosen, or several are ticked."""
 
 from collections.abc import Sequence
 from typing import Any
@@ -18,18 +16,19 @@ from wizard.tui.widgets.keys import Key, Keys
 
 
 class PickScreen(ModalScreen[Any]):
-    """Gives the value of the line that was chosen, the list of those ticked, or None.
+    """Asks for a choice. Its result is the value chosen, the list of values ticked, or None.
 
     Parameters
     ----------
     ask : str
+        The question.
     do : str
-        What the choice means.
+        Meaning of the choice.
     choices : sequence of Choice
     chosen
         The value, or the list of values, to begin with.
     several : bool
-        Whether several can be ticked.
+        True if several lines can be ticked.
     """
 
     BINDINGS = [("escape", "close", "back")]
@@ -42,7 +41,7 @@ class PickScreen(ModalScreen[Any]):
         self.chosen, self.several = chosen, several
 
     def compose(self) -> ComposeResult:
-        """The question and its list."""
+        """Yield the question and its list."""
         with Vertical(classes="sheet"):
             yield Static(Content(self.ask), classes="title")
             yield Static(Content(self.do), classes="text")
@@ -50,7 +49,7 @@ class PickScreen(ModalScreen[Any]):
             yield Keys()
 
     def on_mount(self) -> None:
-        """Begin where it stands now."""
+        """Begin at the present choice."""
         choices = self.query_one(Choices)
         choices.begin(self.choices, self.chosen, self.several)
         choices.focus()
@@ -58,23 +57,23 @@ class PickScreen(ModalScreen[Any]):
         self.query_one(Keys).keys = (
             Key("↑ ↓", "move"),
             *tick,
-            Key("Enter", "take it", "take"),
+            Key("Enter", "take it", "accept"),
             Key("Esc", "back", "close"),
         )
 
     @on(Choices.Chosen)
     def choose(self, event: Choices.Chosen) -> None:
-        """Give what was chosen."""
+        """Leave with the choice."""
         self.dismiss(event.value)
 
     def action_tick(self) -> None:
-        """Space, for the mouse."""
+        """Tick a line, for the mouse."""
         self.query_one(Choices).action_select()
 
-    def action_take(self) -> None:
-        """Enter, for the mouse."""
+    def action_accept(self) -> None:
+        """Accept the choice, for the mouse."""
         self.query_one(Choices).action_hand_in()
 
     def action_close(self) -> None:
-        """Leave it as it was."""
+        """Leave without a choice."""
         self.dismiss(None)

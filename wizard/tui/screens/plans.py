@@ -1,13 +1,11 @@
 """The fix: plans side by side, one of them to be chosen, changed or tried out further."""
 
-from __future__ import annotations
-
 from collections.abc import Sequence
+from dataclasses import replace
+from functools import partial
 from time import monotonic
 
-from textual import work
 from textual.app import ComposeResult
-from textual.worker import get_current_worker
 
 from core.documents.document import Document, with_value
 from core.documents.entries import EntryError, units_of
@@ -23,44 +21,50 @@ from wizard.flow.planning import (
     BENCH,
     CHANGED,
     Planning,
-    Titled,
     adjusters_in,
     kept_plan,
-    offered,
+    offered_corrections,
     switched_on,
-    with_only,
     with_plan,
+    with_switched_on,
 )
 from wizard.phrases.answer_words import UNIT_WORDS
 from wizard.phrases.help_on_plans import help_on_plans
 from wizard.phrases.help_section import HelpSection
-from wizard.phrases.plan_outcomes import outcome_words
+from wizard.phrases.plan_outcomes import plan_outcome_words
 from wizard.phrases.search_result import progress_words, search_result_words
 from wizard.phrases.session_names import opening_time, vehicle_tag
 from wizard.tui.screens.bench import BenchScreen
 from wizard.tui.screens.change_move import ask_move
-from wizard.tui.screens.shop_corrections import ask_adjuster, what_it_has
+from wizard.tui.screens.plans_state import CannotPlan, Planned, PlansState, Searching
+from wizard.tui.screens.shop_corrections import ask_adjuster, corrections_question
 from wizard.tui.screens.step_screen import StepScreen
+from wizard.tui.screens.workers import Reporter, run_beside
 from wizard.tui.widgets.keys import Key
 from wizard.tui.widgets.plans_view import PlansView
 
-OFTEN = 0.1
-"""s between two words on how far the search is."""
-
-
-class Stopped(Exception):
-    """The search is not wanted any more."""
+PROGRESS_INTERVAL = 0.1
+"""Least time between two reports on the progress of the search, s."""
 
 
 class PlansScreen(StepScreen):
-    """The step Fix of a session that is measured; left with the flow to go on with.
+    """The step Fix of a session that is measured. Its result is the flow to continue with.
 
     Parameters
     ----------
     flow : Flow
         At the step.
     earlier : mapping or None
-        The session that is measured again; a plan does without it.
+        The session that is measured again; the plans do not use it.
+
+    Attributes
+    ----------
+    profile : Profile
+    corrections : tuple of Correction
+        Corrections of the profile and of the parts shelf.
+    shelf_fault : str
+        Fault of the parts shelf, in words; empty if there is none.
+    state : PlansState
     """
 
     BINDINGS = [
@@ -80,109 +84,125 @@ class PlansScreen(StepScreen):
         self.flow = flow
         self.profile: Profile = flow.profile
         self.corrections: tuple[Correction, ...] = ()
-        self.trouble, self.fault = "", ""
-        self.verdict: Verdict | None = None
-        self.planning: Planning | None = None
-        self.own: tuple[Titled, ...] = ()
-        self.doubted: Plan | None = None  # chosen once, and it does not steer true
-        self.hurries = False  # Enter was pressed before it was known what there is to choose
+        self.shelf_fault = ""
+        self.state: PlansState = Searching()
 
     def compose(self) -> ComposeResult:
-        """The page is all there is."""
+        """Yield the view of the plans."""
         yield PlansView()
 
     @property
-    def page(self) -> PlansView:
-        """The page."""
+    def view(self) -> PlansView:
+        """View of the plans."""
         return self.query_one(PlansView)
 
+    @property
+    def planning(self) -> Planning | None:
+        """The plans, once the search has ended."""
+        return self.state.planning if isinstance(self.state, Planned) else None
+
+    @property
+    def plan(self) -> Plan | None:
+        """The plan at hand."""
+        return self.planning.plan if self.planning else None
+
     def on_mount(self) -> None:
-        """Search, with all that the shop has."""
-        self.corrections, self.trouble = offered(
+        """Search with all corrections that the shop can make."""
+        self.corrections, self.shelf_fault = offered_corrections(
             self.profile, self.app.surroundings.parts_shelf, self.app.profile_folders
         )
-        self.begin()
+        self.start_search(Searching())
 
-    def begin(self) -> None:
-        """Search afresh."""
-        self.planning = None
-        self.page.show_none()
-        self.page.say(progress_words(0.0))
+    def start_search(self, state: Searching) -> None:
+        """Search in a thread; the screen stays alive."""
+        self.state = state
+        self.view.show_none()
+        self.view.say(progress_words(0.0))
         self.show()
-        self.look_for_plans(switched_on(self.flow.document, self.corrections))
+        corrections = switched_on(self.flow.document, self.corrections)
+        run_beside(self, partial(self.search_plans, state.verdict, corrections))
 
-    @work(thread=True, exclusive=True)
-    def look_for_plans(self, corrections: tuple[Correction, ...]) -> None:
-        """Search while the screen stays alive."""
-        worker, said = get_current_worker(), monotonic()
+    def search_plans(
+        self, verdict: Verdict | None, corrections: tuple[Correction, ...], reporter: Reporter
+    ) -> None:
+        """Search in the thread of the worker, and report progress and result.
 
-        def progress(share: float) -> None:
-            nonlocal said
-            if worker.is_cancelled:
-                raise Stopped
-            if monotonic() - said > OFTEN:
-                said = monotonic()
-                self.app.call_from_thread(self.page.say, progress_words(share))
+        Parameters
+        ----------
+        verdict : Verdict or None
+            None if the session is still to be judged.
+        corrections : tuple of Correction
+        reporter : Reporter
+        """
+        reported_at = monotonic()
+
+        def report_progress(share: float) -> None:
+            nonlocal reported_at
+            reporter.stop_if_unwanted()
+            if monotonic() - reported_at > PROGRESS_INTERVAL:
+                reported_at = monotonic()
+                reporter.call(self.show_progress, share)
 
         try:
-            verdict = self.verdict or self.judged()
-            fix = search(verdict, corrections, progress)
+            verdict = verdict or self.assess_session()
+            result = search(verdict, corrections, report_progress)
         except EntryError as error:
-            self.app.call_from_thread(self.cannot, str(error))
-        except Stopped:
-            return
+            reporter.call(self.show_fault, str(error))
         else:
-            if not worker.is_cancelled:
-                self.app.call_from_thread(self.found, verdict, fix)
+            reporter.call(self.show_result, verdict, result)
 
-    def judged(self) -> Verdict:
-        """The verdict on the session as it is. Raises EntryError."""
+    def assess_session(self) -> Verdict:
+        """Return the verdict on the session. Raises EntryError."""
         return assess(applicable_answers(self.flow.document, self.profile), lambda _: self.profile)
 
-    def cannot(self, fault: str) -> None:
-        """There is no verdict to plan on."""
-        self.fault = fault
-        self.page.say(f"— no plan without a verdict: {fault}")
+    def show_progress(self, share: float) -> None:
+        """Show the progress of the search, a share of 1."""
+        self.view.say(progress_words(share))
+
+    def show_fault(self, fault: str) -> None:
+        """Show why there is no verdict to plan on."""
+        self.state = CannotPlan(fault)
+        self.view.say(f"— no plan without a verdict: {fault}")
         self.say_keys()
 
-    def found(self, verdict: Verdict, fix: SearchResult) -> None:
-        """Show what was found, at the plan that was chosen before."""
-        self.verdict = verdict
+    def show_result(self, verdict: Verdict, result: SearchResult) -> None:
+        """Show the plans, at the plan that was chosen before."""
+        assert isinstance(self.state, Searching)
+        continues = self.state.continues
         kept = kept_plan(self.flow.document, verdict, self.corrections)
-        self.planning = Planning(verdict, fix, self.own).with_kept(kept)
-        if self.hurries and not self.planning.plans:
+        self.state = self.state.planned(verdict, result, kept)
+        if continues and self.plan is None and self.app.screen is self:
             self.action_choose()
         else:
             self.show()
 
     def show(self) -> None:
-        """Show the plans in the units at hand."""
+        """Show the plans in the unit at hand."""
         document, planning = self.flow.document, self.planning
-        self.page.entitle(
+        self.view.entitle(
             f"{vehicle_tag(document)}, what to move, {opening_time(document)}",
             UNIT_WORDS[self.unit],
         )
         if planning is not None:
-            answer = search_result_words(planning.verdict, planning.fix)
-            self.page.say(f"{answer} {self.trouble}".strip())
+            result_words = search_result_words(planning.verdict, planning.search_result)
+            self.view.say(f"{result_words} {self.shelf_fault}".strip())
             if planning.plans:
-                adjusters = adjusters_in(document, self.profile)
-                self.page.show(planning, adjusters, self.unit)
+                self.view.show(planning, adjusters_in(document, self.profile), self.unit)
             else:
-                self.page.show_none()
+                self.view.show_none()
         self.say_keys()
 
     def keys(self) -> tuple[Key, ...]:
-        """What can be done with the plan at hand comes first."""
-        planning, plan = self.planning, self.planning and self.planning.plan
-        ready = planning or (self.fault and self.flow.missing)
+        """Keys that do something now, those for the plan at hand first."""
+        planning, plan = self.planning, self.plan
+        can_continue = planning or (isinstance(self.state, CannotPlan) and self.flow.missing)
         return (
-            *([Key("Enter", "choose it" if plan else "go on", "choose")] if ready else []),
+            *([Key("Enter", "choose it" if plan else "go on", "choose")] if can_continue else []),
             Key("Esc", "back", "back"),
             *([Key("← →", "plan", "step(1)")] if plan else []),
             *([Key("M", "change a move", "move")] if plan and plan.moves else []),
             *([Key("B", "bench", "bench")] if planning else []),
-            *([Key("S", "shop", "shop")] if self.searches else []),
+            *([Key("S", "shop", "shop")] if self.has_bump_steer else []),
             *([Key("A", "adjusters", "adjuster")] if plan else []),
             *([Key("F4", "no plan", "without")] if plan or not planning else []),
             *super().keys(),
@@ -191,95 +211,92 @@ class PlansScreen(StepScreen):
         )
 
     @property
-    def searches(self) -> bool:
-        """Whether there is anything to look for."""
+    def has_bump_steer(self) -> bool:
+        """True if a search has ended on a vehicle with bump steer."""
         return self.planning is not None and self.planning.verdict.overall == Overall.BUMP_STEER
 
     def help(self) -> Sequence[HelpSection]:
         """Help on the plans."""
         return help_on_plans()
 
-    def plan_again(self, planning: Planning) -> None:
-        """Show other plans, or another one at hand."""
-        self.planning, self.own, self.doubted = planning, planning.own, None
+    def show_planning(self, planning: Planning) -> None:
+        """Show other plans, or another plan at hand."""
+        self.state = Planned(planning)
         self.show()
 
     def action_step(self, by: int) -> None:
-        """To another plan."""
+        """Go to another plan, by its distance in the table."""
         if self.planning:
-            self.plan_again(self.planning.stepped(by))
+            self.show_planning(self.planning.stepped(by))
 
     def action_plan(self, index: int) -> None:
-        """To a plan that was pressed."""
+        """Go to a plan by its place in the table."""
         if self.planning:
-            self.plan_again(self.planning.at_plan(index))
+            self.show_planning(self.planning.at_plan(index))
 
     def action_choose(self) -> None:
-        """Take the plan at hand, or go on; to what is missing where there is no verdict."""
-        missing, plan = self.flow.missing, self.planning and self.planning.plan
-        if self.planning and plan and not plan.steers_true and self.doubted is not plan:
-            self.doubted = plan
-            outcome = outcome_words(self.planning.verdict, plan)
+        """Choose the plan at hand; without a plan go to the next step or to a missing answer."""
+        state, plan, missing = self.state, self.plan, self.flow.missing
+        if isinstance(state, Searching):
+            self.state = replace(state, continues=True)
+        elif isinstance(state, CannotPlan):
+            if missing:
+                self.dismiss(self.flow.going_to(missing[0].path))
+        elif plan and not plan.steers_true and state.warned_of is not plan:
+            self.state = replace(state, warned_of=plan)
+            outcome = plan_outcome_words(state.planning.verdict, plan)
             self.notify(f"{outcome}. Enter once more chooses it.", markup=False)
-        elif self.planning:
-            self.dismiss(with_plan(self.flow, self.planning.plan))
-        elif self.fault and missing:
-            self.dismiss(self.flow.going_to(missing[0].path))
         else:
-            self.hurries = True
+            self.dismiss(with_plan(self.flow, plan))
 
     def action_without(self) -> None:
-        """Go on without a plan."""
+        """Go to the next step without a plan."""
         self.dismiss(with_plan(self.flow, None))
+
+    def add_own(self, title: str, plan: Plan | None) -> None:
+        """Show a plan made by hand, if one was made."""
+        if plan is not None and self.planning:
+            self.show_planning(self.planning.with_plan_by_hand(title, plan))
 
     def action_move(self) -> None:
         """Change a move of the plan at hand."""
-
-        def changed(plan: Plan) -> None:
-            if self.planning:
-                self.plan_again(self.planning.with_own(CHANGED, plan))
-
-        if self.planning and self.planning.plan:
-            ask_move(self.app, self.planning.verdict, self.planning.plan, self.unit, changed)
+        if self.planning and self.plan:
+            changed = partial(self.add_own, CHANGED)
+            ask_move(self.app, self.planning.verdict, self.plan, self.unit, changed)
 
     def action_bench(self) -> None:
         """Try the plan at hand out further."""
-        if self.verdict is None or self.planning is None:
-            return
-
-        def tried(plan: Plan | None) -> None:
-            if plan is not None and self.planning:
-                self.plan_again(self.planning.with_own(BENCH, plan))
-
-        plan = self.planning.plan
-        tag = vehicle_tag(self.flow.document)
-        self.app.push_screen(BenchScreen(self.verdict, tag, self.unit, plan, True), tried)
+        if self.planning:
+            tag = vehicle_tag(self.flow.document)
+            bench = BenchScreen(self.planning.verdict, tag, self.unit, self.plan, may_keep=True)
+            self.app.push_screen(bench, partial(self.add_own, BENCH))
 
     def action_shop(self) -> None:
-        """Say what the shop can make, and search again."""
+        """Ask which corrections the shop can make, and search again."""
 
-        def said(names: list[str] | None) -> None:
-            if names is not None:
-                self.note(with_only(self.flow.document, self.corrections, names))
-                self.begin()
+        def search_again(names: list[str] | None) -> None:
+            if names is not None and isinstance(self.state, Planned):
+                self.keep_document(with_switched_on(self.flow.document, self.corrections, names))
+                self.start_search(self.state.searching())
 
-        if self.searches:
-            on = switched_on(self.flow.document, self.corrections)
-            self.app.push_screen(what_it_has(self.corrections, on, self.unit), said)
+        if self.has_bump_steer:
+            chosen = switched_on(self.flow.document, self.corrections)
+            question = corrections_question(self.corrections, chosen, self.unit)
+            self.app.push_screen(question, search_again)
 
     def action_adjuster(self) -> None:
-        """Say how a bar is set in length."""
+        """Ask how a bar is set in length."""
 
-        def said(link: str, table: dict[str, str]) -> None:
-            self.note(with_value(self.flow.document, f"adjusters.{link}", table))
+        def show_adjuster(link: str, table: dict[str, str]) -> None:
+            self.keep_document(with_value(self.flow.document, f"adjusters.{link}", table))
             self.show()
 
-        if self.planning and self.planning.plan:
+        if self.plan:
             adjusters = adjusters_in(self.flow.document, self.profile)
-            ask_adjuster(self.app, adjusters, self.unit, said)
+            ask_adjuster(self.app, adjusters, self.unit, show_adjuster)
 
-    def note(self, document: Document) -> None:
-        """Put into the draft what was said here."""
+    def keep_document(self, document: Document) -> None:
+        """Write a changed document to the draft."""
         self.flow = self.flow.with_document(document)
         try:
             self.app.draft_store.keep(document)

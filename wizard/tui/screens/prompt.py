@@ -1,6 +1,4 @@
-"""One thing asked on a sheet of its own; what it would bring is said while it is typed."""
-
-from __future__ import annotations
+"""A sheet with a field: the outcome of a quantity is said while it is typed."""
 
 from collections.abc import Callable
 from typing import Generic, TypeVar
@@ -21,30 +19,30 @@ Value = TypeVar("Value")
 
 
 class PromptScreen(ModalScreen[Value | None], Generic[Value]):
-    """Gives what was typed, or None.
+    """Asks for a quantity. Its result is the value that was typed, or None.
 
     Parameters
     ----------
     ask : str
         The question.
     do : str
-        What may be typed, and what for.
+        How to answer it.
     text : str
-        What stands in the field to begin with.
-    judge : callable
-        Takes what is typed and gives its value and what it would bring; raises QuantityError.
+        Text of the field to begin with.
+    read : callable
+        Takes the typed text, and returns its value and its outcome in words. Raises QuantityError.
     """
 
     BINDINGS = [("escape", "close", "back")]
 
     def __init__(
-        self, ask: str, do: str, text: str, judge: Callable[[str], tuple[Value, str]]
+        self, ask: str, do: str, text: str, read: Callable[[str], tuple[Value, str]]
     ) -> None:
         super().__init__()
-        self.ask, self.do, self.text, self.judge = ask, do, text, judge
+        self.ask, self.do, self.text, self.read = ask, do, text, read
 
     def compose(self) -> ComposeResult:
-        """The question, its field, and what it would bring."""
+        """Yield the question, its field, and the outcome."""
         with Vertical(classes="sheet"):
             yield Static(Content(self.ask), classes="title")
             yield Static(Content(self.do), classes="text")
@@ -53,29 +51,32 @@ class PromptScreen(ModalScreen[Value | None], Generic[Value]):
             yield Keys()
 
     def on_mount(self) -> None:
-        """What stood there is marked, so that typing replaces it."""
+        """Mark the text of the field, so that typing replaces it."""
         field = self.query_one(Field)
         field.begin(self.text)
         field.begin_again()
         field.focus()
-        self.query_one(Keys).keys = (Key("Enter", "take it", "take"), Key("Esc", "back", "close"))
+        self.query_one(Keys).keys = (Key("Enter", "take it", "accept"), Key("Esc", "back", "close"))
 
     @on(Field.Changed)
-    def say(self) -> None:
-        """Say what it would bring, as soon as it is a quantity."""
+    def say_outcome(self) -> None:
+        """Say the outcome of the typed quantity; nothing while it is no quantity."""
         try:
-            self.query_one(Remark).hint(self.judge(self.query_one(Field).value)[1])
+            _, outcome = self.read(self.query_one(Field).value)
         except QuantityError:
-            self.query_one(Remark).hint("")
+            outcome = ""
+        self.query_one(Remark).hint(outcome)
 
     @on(Field.Submitted)
-    def action_take(self) -> None:
-        """Take what was typed, or say why not."""
+    def action_accept(self) -> None:
+        """Leave with the typed value, or say why it is refused."""
         try:
-            self.dismiss(self.judge(self.query_one(Field).value)[0])
+            value, _ = self.read(self.query_one(Field).value)
         except QuantityError as error:
             self.query_one(Remark).say("refused", str(error))
+        else:
+            self.dismiss(value)
 
     def action_close(self) -> None:
-        """Leave it as it was."""
+        """Leave without a value."""
         self.dismiss(None)

@@ -1,6 +1,4 @@
-"""A filed session: its verdict once more, computed afresh from the record alone."""
-
-from __future__ import annotations
+"""A filed session: its verdict, computed afresh from the record."""
 
 from collections.abc import Callable
 from pathlib import Path
@@ -23,7 +21,7 @@ class RecordScreen(VerdictScreen[None]):
     ----------
     path : Path
     document : mapping
-        What was read from it.
+        The contents of the record.
     profile_of : callable
     """
 
@@ -42,11 +40,11 @@ class RecordScreen(VerdictScreen[None]):
         self.path = path
 
     def keys(self) -> tuple[Key, ...]:
-        """What can be done with a record."""
+        """Keys that do something with the record."""
         return (
             Key("Esc", "back", "back"),
             *([Key("C", "before and after", "compare")] if self.verdict else []),
-            *([Key("P", "plans", "plans")] if self.is_out else []),
+            *([Key("P", "plans", "plans")] if self.has_bump_steer else []),
             Key("D", "sign or send back", "decide"),
             *([Key("W", "page to print", "page")] if self.verdict else []),
             Key("F6", "measure again", "again"),
@@ -54,13 +52,13 @@ class RecordScreen(VerdictScreen[None]):
         )
 
     @property
-    def is_out(self) -> bool:
-        """Whether there is something to put right."""
+    def has_bump_steer(self) -> bool:
+        """True if the verdict is bump steer."""
         return self.verdict is not None and self.verdict.overall == Overall.BUMP_STEER
 
     def action_plans(self) -> None:
-        """What could be moved, as one would plan it today."""
-        if not self.is_out:
+        """Show plans for the vehicle as it was measured."""
+        if not self.has_bump_steer:
             return
         try:
             profile = self.profile_of(str(value_at(self.document, "session.profile", "")))
@@ -70,22 +68,22 @@ class RecordScreen(VerdictScreen[None]):
             self.app.push_screen(FiledPlansScreen(self.document, profile))
 
     def action_compare(self) -> None:
-        """Beside the session it follows, or another one."""
+        """Compare with the session it follows, or with another one."""
         if self.verdict:
             self.app.compare(self.path)
 
     def action_decide(self) -> None:
-        """The lead's decision."""
+        """Ask for the lead's decision."""
 
-        def decided(document: Document | None) -> None:
+        def show_decision(document: Document | None) -> None:
             if document is not None:
                 self.document = document
                 self.show()
 
-        self.app.push_screen(DecisionScreen(self.path, self.document), decided)
+        self.app.push_screen(DecisionScreen(self.path, self.document), show_decision)
 
     def action_page(self) -> None:
-        """Make the page for whoever owns the vehicle, beside the record."""
+        """Write the owner's page beside the record."""
         if self.verdict is None:
             return
         write = self.app.surroundings.write_page
@@ -102,5 +100,5 @@ class RecordScreen(VerdictScreen[None]):
         self.app.measure_again(self.path)
 
     def action_back(self) -> None:
-        """To where it was opened from."""
+        """Go back to the screen that opened this one."""
         self.dismiss(None)

@@ -1,6 +1,4 @@
-"""What the screens with a long page have in common: scrolling, parts, units, help."""
-
-from __future__ import annotations
+"""Base of the screens with a long view in sections: scrolling, sections, units, help."""
 
 from collections.abc import Sequence
 from typing import TypeVar
@@ -14,16 +12,17 @@ from wizard.tui.screens.help import HelpScreen
 from wizard.tui.widgets.keys import Key, Keys
 from wizard.tui.widgets.sectioned_view import SectionedView
 
-Left = TypeVar("Left")
+Result = TypeVar("Result")
+"""Result of a screen, given to the screen that opened it."""
 
 
-class SectionedScreen(Screen[Left]):
-    """A page that is looked at.
+class SectionedScreen(Screen[Result]):
+    """A long view in sections; subclasses compose a SectionedView.
 
     Parameters
     ----------
     unit : "in" or "mm"
-        To begin with.
+        Unit of the lengths to begin with.
     """
 
     app: Host
@@ -46,20 +45,20 @@ class SectionedScreen(Screen[Left]):
         self.unit = unit
 
     def show(self) -> None:
-        """Show what there is in the units at hand."""
+        """Show the contents in the unit at hand."""
         raise NotImplementedError
 
     def keys(self) -> tuple[Key, ...]:
-        """The keys that do something now; subclasses put theirs before these."""
+        """Keys that do something now; subclasses put theirs before these."""
         other = other_unit(self.unit)
         return (Key("F2", other, "units"), Key("F1", "help", "help"))
 
     def help(self) -> Sequence[HelpSection]:
-        """What F1 says."""
+        """Sections of the help on this screen."""
         raise NotImplementedError
 
     def say_keys(self) -> None:
-        """Name the keys."""
+        """Show the keys at the bottom."""
         self.query_one(Keys).keys = self.keys()
 
     def action_units(self) -> None:
@@ -68,17 +67,17 @@ class SectionedScreen(Screen[Left]):
         self.show()
 
     def action_part(self, number: int) -> None:
-        """Go to a part of the page."""
+        """Go to a section by its number."""
         self.query_one(SectionedView).go_to(number)
 
-    def action_scroll(self, how: str) -> None:
-        """Scroll the page."""
-        self.query_one(SectionedView).scroll(how)
+    def action_scroll(self, action: str) -> None:
+        """Scroll by an action of the view, such as page_down."""
+        self.query_one(SectionedView).scroll(action)
 
     def action_help(self) -> None:
-        """Help on this page."""
+        """Show help on this screen."""
         self.app.push_screen(HelpScreen(self.help()))
 
     def action_back(self) -> None:
-        """Leave as it is."""
+        """Leave the screen."""
         raise NotImplementedError

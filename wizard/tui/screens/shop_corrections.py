@@ -1,6 +1,4 @@
-"""What the shop has: the corrections it can make, and the adjusters of the two bars."""
-
-from __future__ import annotations
+"""Questions about the shop: the corrections it can make, the adjusters of the two bars."""
 
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import replace
@@ -16,25 +14,25 @@ from core.readings.survey import LINKS
 from core.text.plain_text import plain
 from core.text.quantity import LengthUnit
 from wizard.phrases.reading_names import name_of_pivot
-from wizard.phrases.work_steps import KINDS as KINDS_CALLED
-from wizard.phrases.work_steps import adjuster_words, pitch_words, range_words
+from wizard.phrases.work_steps import ADJUSTER_NAMES, adjuster_words, rise_range_words, thread_words
 from wizard.questions.question import Choice
 from wizard.tui.screens.pick import PickScreen
 from wizard.tui.screens.prompt import PromptScreen
 
 
-def what_it_has(
-    corrections: Sequence[Correction], on: Sequence[Correction], unit: LengthUnit
+def corrections_question(
+    corrections: Sequence[Correction], possible: Sequence[Correction], unit: LengthUnit
 ) -> PickScreen:
-    """Gives the names of the corrections that are left switched on."""
+    """Screen whose result is the names of the corrections that the shop can make."""
     choices = [
-        Choice(one.name, plain(one.name), range_words(one.rises, unit)) for one in corrections
+        Choice(correction.name, plain(correction.name), rise_range_words(correction.rises, unit))
+        for correction in corrections
     ]
     return PickScreen(
         "What can the shop make?",
         "What is not ticked is left out of the search.",
         choices,
-        [one.name for one in on],
+        [correction.name for correction in possible],
         several=True,
     )
 
@@ -43,30 +41,40 @@ def ask_adjuster(
     app: App[Any],
     adjusters: Mapping[str, Adjuster],
     unit: LengthUnit,
-    said: Callable[[str, dict[str, str]], None],
+    keep: Callable[[str, dict[str, str]], None],
 ) -> None:
-    """Ask how a bar is set in length; `said` is given its link, and its table for the record."""
+    """Ask for the adjuster of a bar.
 
-    def chosen(link_and_kind: str | None) -> None:
+    Parameters
+    ----------
+    app : App
+    adjusters : mapping of str to Adjuster
+        By link.
+    unit : "in" or "mm"
+    keep : callable
+        Takes the link and the table of its adjuster for the record.
+    """
+
+    def ask_thread(link_and_kind: str | None) -> None:
         for link, kind in product(LINKS, KINDS):
             if link_and_kind == f"{link} {kind}":
-                asked = which_thread(link, replace(adjusters[link], kind=kind), unit)
-                app.push_screen(asked, partial(typed, link, kind))
+                question = thread_question(link, replace(adjusters[link], kind=kind), unit)
+                app.push_screen(question, partial(keep_thread, link, kind))
 
-    def typed(link: str, kind: str, pitch: str | None) -> None:
+    def keep_thread(link: str, kind: str, pitch: str | None) -> None:
         if pitch is not None:
-            said(link, {"kind": kind, "pitch": pitch})
+            keep(link, {"kind": kind, "pitch": pitch})
 
-    app.push_screen(which_adjuster(adjusters, unit), chosen)
+    app.push_screen(adjuster_question(adjusters, unit), ask_thread)
 
 
-def which_adjuster(adjusters: Mapping[str, Adjuster], unit: LengthUnit) -> PickScreen:
-    """Gives link and kind of an adjuster, as "track_bar sleeve"."""
+def adjuster_question(adjusters: Mapping[str, Adjuster], unit: LengthUnit) -> PickScreen:
+    """Screen whose result is link and kind of an adjuster, such as "track_bar sleeve"."""
     choices = [
         Choice(
             f"{link} {kind}",
-            f"{name_of_pivot(link)}: {KINDS_CALLED[kind]}",
-            _as_it_is(adjusters[link], kind, unit),
+            f"{name_of_pivot(link)}: {ADJUSTER_NAMES[kind]}",
+            _present_thread_words(adjusters[link], kind, unit),
         )
         for link, kind in product(LINKS, KINDS)
     ]
@@ -79,23 +87,23 @@ def which_adjuster(adjusters: Mapping[str, Adjuster], unit: LengthUnit) -> PickS
     )
 
 
-def _as_it_is(adjuster: Adjuster, kind: str, unit: LengthUnit) -> str:
-    return f"as it is, {pitch_words(adjuster.pitch, unit)}" if adjuster.kind == kind else ""
+def _present_thread_words(adjuster: Adjuster, kind: str, unit: LengthUnit) -> str:
+    return f"as it is, {thread_words(adjuster.pitch, unit)}" if adjuster.kind == kind else ""
 
 
-def which_thread(link: str, adjuster: Adjuster, unit: LengthUnit) -> PromptScreen[str]:
-    """Gives the pitch of a thread as text with its unit."""
+def thread_question(link: str, adjuster: Adjuster, unit: LengthUnit) -> PromptScreen[str]:
+    """Screen whose result is the pitch of a thread as text with its unit."""
 
-    def judge(text: str) -> tuple[str, str]:
+    def read_pitch(text: str) -> tuple[str, str]:
         pitch = thread_pitch(text)
         typed = text.strip()
         with_unit = typed if any(map(str.isalpha, typed)) else f"{typed} mm"
         return with_unit, adjuster_words(Adjuster(adjuster.kind, pitch), unit)
 
     return PromptScreen(
-        f"What thread has the {name_of_pivot(link)}'s {KINDS_CALLED[adjuster.kind]}?",
+        f"What thread has the {name_of_pivot(link)}'s {ADJUSTER_NAMES[adjuster.kind]}?",
         "Turns to the inch, like 16 per in, or millimetres a turn, like 1.5 mm. Count the turns "
         "of bare thread along a tape.",
-        pitch_words(adjuster.pitch, unit),
-        judge,
+        thread_words(adjuster.pitch, unit),
+        read_pitch,
     )

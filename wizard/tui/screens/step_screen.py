@@ -1,6 +1,4 @@
-"""A step that has a page of its own, and the ways from it to the other steps."""
-
-from __future__ import annotations
+"""A step that has a screen of its own, and the ways from it to the other steps."""
 
 from typing import Any
 
@@ -10,24 +8,30 @@ from wizard.tui.screens.steps import ask_step
 
 
 class StepScreen(SectionedScreen[Any]):
-    """Left with the flow to go on with, or with None for the first page."""
+    """A step with a long view. Its result is the flow to continue with, or None to go home.
+
+    Attributes
+    ----------
+    flow : Flow
+        At the step.
+    """
 
     flow: Flow
 
     BINDINGS = [("f3", "steps", "steps"), ("f9", "leave", "leave")]
 
     def action_back(self) -> None:
-        """To the question before."""
+        """Go to the question before the step."""
         self.dismiss(self.flow.going_by(-1))
 
     def action_steps(self) -> None:
-        """Choose a step to go to."""
+        """Ask for a step to go to."""
         ask_step(self.app, self.flow.progress, self.action_go_to_step)
 
     def action_go_to_step(self, name: str) -> None:
-        """To a step."""
+        """Go to a step."""
         self.dismiss(self.flow.going_to_step(name))
 
     def action_leave(self) -> None:
-        """To the first page; the draft stays."""
+        """Go home; the draft stays."""
         self.dismiss(None)

@@ -1,9 +1,11 @@
-"""Steps that are looked at instead of answered, each on a screen of its own.
+"""Steps that show a result instead of asking a question, each on a screen of its own.
 
-Such a screen is given the flow, with its document and profile, and the session that is measured
-again, if there is one. It is left with the flow to go on with: `flow.skipped()` to the next step,
-`flow.going_by(-1)` back; with a `Retake` to take a reading again; with None to leave the session
-unfinished.
+Such a screen takes the flow, with its document and profile, and the session that is measured again,
+if there is one. Its result is one of three:
+
+- the flow to continue with: `flow.skipped()` for the next step, `flow.going_by(-1)` to go back;
+- a `Retake`, to take a reading again;
+- None, to leave the session unfinished.
 """
 
 from collections.abc import Callable
@@ -20,4 +22,4 @@ STEP_SCREENS: dict[str, Callable[[Flow, Document | None], Screen[Any]]] = {
     "verdict": VerdictStep,
     "fix": PlansScreen,
 }
-"""By the path of the question."""
+"""Screens by the path of the question."""

@@ -1,4 +1,4 @@
-"""The steps, to go to any of them."""
+"""A sheet with the steps, to go to one of them."""
 
 from collections.abc import Callable, Sequence
 from typing import Any
@@ -19,18 +19,18 @@ from wizard.tui.widgets.trail import MARKS
 STATES = {"done": "done", "open": "not finished", "here": "you are here", "to come": "to come"}
 
 
-def ask_step(app: App[Any], progress: Sequence[Progress], go: Callable[[str], None]) -> None:
-    """Ask for a step; `go` is given its name."""
+def ask_step(app: App[Any], progress: Sequence[Progress], go_to: Callable[[str], None]) -> None:
+    """Ask for a step, and call a function with its name."""
 
-    def chosen(name: str | None) -> None:
+    def go_to_chosen(name: str | None) -> None:
         if name is not None:
-            go(name)
+            go_to(name)
 
-    app.push_screen(StepsScreen(progress), chosen)
+    app.push_screen(StepsScreen(progress), go_to_chosen)
 
 
 class StepsScreen(ModalScreen[str | None]):
-    """Gives the name of the step to go to, or None."""
+    """Asks for a step. Its result is the name of the step, or None."""
 
     BINDINGS = [("escape,f3", "close", "back")]
 
@@ -39,18 +39,18 @@ class StepsScreen(ModalScreen[str | None]):
         self.progress = progress
 
     def compose(self) -> ComposeResult:
-        """A list of the steps, each with mark and words."""
+        """Yield a list of the steps, each with mark and words."""
         with Vertical(classes="sheet"):
             yield Static(Content("Go to a step"), classes="title")
             yield Choices()
             yield Keys()
 
     def on_mount(self) -> None:
-        """Begin at the step at hand."""
-        here = next((one.step.name for one in self.progress if one.state == "here"), None)
+        """Begin at the present step."""
+        here = next((step.step.name for step in self.progress if step.state == "here"), None)
         choices = [
-            Choice(one.step.name, f"{MARKS[one.state]} {one.step.name}", self.words(one))
-            for one in self.progress
+            Choice(step.step.name, f"{MARKS[step.state]} {step.step.name}", self.words(step))
+            for step in self.progress
         ]
         self.query_one(Choices).begin(choices, here)
         self.query_one(Choices).focus()
@@ -62,8 +62,8 @@ class StepsScreen(ModalScreen[str | None]):
 
     @staticmethod
     def words(progress: Progress) -> str:
-        """How far a step is."""
-        counts = f", {progress.done} of {progress.of}" if progress.of > 1 else ""
+        """State of a step, and its count of answers."""
+        counts = f", {progress.done} of {progress.total}" if progress.total > 1 else ""
         return f"{STATES[progress.state]}{counts}"
 
     @on(Choices.Chosen)
@@ -76,5 +76,5 @@ class StepsScreen(ModalScreen[str | None]):
         self.query_one(Choices).action_hand_in()
 
     def action_close(self) -> None:
-        """Stay where we were."""
+        """Stay at the present step."""
         self.dismiss(None)

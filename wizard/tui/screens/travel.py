@@ -1,7 +1,5 @@
 """The axle through its travel: heave and roll by keys, by the mouse, or played."""
 
-from __future__ import annotations
-
 from math import degrees, radians
 from time import monotonic
 
@@ -12,7 +10,7 @@ from textual.events import MouseScrollDown, MouseScrollUp
 from textual.screen import Screen
 
 from core.kinematics.pose import axle_pose
-from core.text.quantity import LengthUnit, other_unit
+from core.text.quantity import INCH, LengthUnit, other_unit
 from core.uncertainty.measured_linkage import has_centre_plane, hub_centres
 from core.verdict.verdict import Verdict
 from wizard.phrases.answer_words import UNIT_WORDS
@@ -25,16 +23,17 @@ from wizard.tui.widgets.heading import Heading
 from wizard.tui.widgets.keys import Key, Keys
 from wizard.tui.widgets.readout import Readout
 from wizard.tui.widgets.travel_curve import TravelCurve
-from wizard.views.travel_state import ROLL_END, Plays, TravelState
+from wizard.views.travel_state import LARGEST_ROLL, Plays, TravelState
 from wizard.views.verdict import front_of, pose_of, travel_curve
 
-FRAMES = 30
-"""Frames a second of play."""
+FRAME_RATE = 30
+"""Frames of the play, 1/s."""
 
-STEPS: dict[LengthUnit, float] = {"in": 25.4 / 4, "mm": 5.0}
+STEPS: dict[LengthUnit, float] = {"in": INCH / 4, "mm": 5.0}
 """Heave of one press of a key, mm."""
 
 ROLL_STEP = radians(1.0)
+"""Roll of one press of a key, rad."""
 
 
 class TravelScreen(Screen[None]):
@@ -45,7 +44,14 @@ class TravelScreen(Screen[None]):
     verdict : Verdict
     unit : "in" or "mm"
     tag : str
-        What the vehicle is called.
+        Tag of the vehicle.
+
+    Attributes
+    ----------
+    state : TravelState
+        Heave and roll of the axle, and what is played.
+    frame_time : float
+        Time of the last frame on the monotonic clock, s.
     """
 
     app: Host
@@ -68,11 +74,11 @@ class TravelScreen(Screen[None]):
     def __init__(self, verdict: Verdict, unit: LengthUnit, tag: str) -> None:
         super().__init__()
         self.verdict, self.unit, self.tag = verdict, unit, tag
-        self.ride = TravelState(verdict.session.droop, verdict.session.bump)
-        self.last = 0.0
+        self.state = TravelState(verdict.session.droop, verdict.session.bump)
+        self.frame_time = 0.0
 
     def compose(self) -> ComposeResult:
-        """The front view, and under it numbers and curve."""
+        """Yield the front view, and under it numbers and curve."""
         yield Heading()
         yield FrontView(id="moving")
         with Horizontal(id="following"):
@@ -81,39 +87,39 @@ class TravelScreen(Screen[None]):
         yield Keys()
 
     def on_mount(self) -> None:
-        """At ride height, ready to play."""
+        """Show the axle at ride height."""
         self.query_one(FrontView).show(front_of(self.verdict))
-        self.clock = self.set_interval(1 / FRAMES, self.tick, pause=True)
-        self.go(self.ride)
+        self.clock = self.set_interval(1 / FRAME_RATE, self.tick, pause=True)
+        self.show(self.state)
 
     @property
     def can_roll(self) -> bool:
-        """The middle the axle rolls about is known from the wheels alone."""
+        """True if the wheels were measured: they give the middle that the axle rolls about."""
         return has_centre_plane(self.verdict.session)
 
-    def go(self, ride: TravelState) -> None:
-        """Show the axle somewhere else."""
-        was, self.ride = self.ride, ride
+    def show(self, state: TravelState) -> None:
+        """Show the axle in a state."""
+        before, self.state = self.state, state
         session, linkage = self.verdict.session, self.verdict.measured.linkage
         hubs = hub_centres(session, linkage)
-        at = axle_pose(linkage, hubs, ride.heave, ride.roll)
-        if at.is_reached:
-            self.query_one(FrontView).move(pose_of(at.points))
-        roll = ride.roll if ride.roll or ride.plays == "roll" else None
-        curve = travel_curve(self.verdict, ride.heave, roll, self.unit, ROLL_END)
+        pose = axle_pose(linkage, hubs, state.heave, state.roll)
+        if pose.is_reached:
+            self.query_one(FrontView).move(pose_of(pose.points))
+        roll = state.roll if state.roll or state.plays == "roll" else None
+        curve = travel_curve(self.verdict, state.heave, roll, self.unit, LARGEST_ROLL)
         self.query_one(TravelCurve).show(curve)
         self.query_one(Readout).facts = axle_pose_facts(
-            at, self.unit, session.layout == "inverted-y"
+            pose, self.unit, session.layout == "inverted-y"
         )
-        if ride.plays != was.plays or not self.query_one(Keys).keys:
-            self.say()
+        if state.plays != before.plays or not self.query_one(Keys).keys:
+            self.show_heading()
 
-    def say(self) -> None:
-        """Name the vehicle and the keys."""
+    def show_heading(self) -> None:
+        """Show the vehicle, the unit and the keys."""
         heading = self.query_one(Heading)
         heading.left = f"{self.tag}, the axle through its travel"
         heading.right = UNIT_WORDS[self.unit]
-        plays = self.ride.plays
+        plays = self.state.plays
         other = other_unit(self.unit)
         rolls = [
             Key("← →", "roll"),
@@ -130,72 +136,72 @@ class TravelScreen(Screen[None]):
         )
 
     def tick(self) -> None:
-        """One frame on, by the time that has passed."""
+        """Show the next frame, by the time that has passed."""
         now = monotonic()
-        self.go(self.ride.after(now - self.last))
-        self.last = now
+        self.show(self.state.after(now - self.frame_time))
+        self.frame_time = now
 
-    def stop(self, ride: TravelState) -> None:
-        """Stand somewhere."""
+    def stop_at(self, state: TravelState) -> None:
+        """Stop the play, and show the axle in a state."""
         self.clock.pause()
-        self.go(ride)
+        self.show(state)
 
-    def action_play(self, what: Plays) -> None:
+    def action_play(self, motion: Plays) -> None:
         """Play heave or roll, or stop."""
-        if what == "" or (what == "roll" and not self.can_roll):
+        if motion == "" or (motion == "roll" and not self.can_roll):
             return
-        if self.ride.plays == what:
-            self.stop(self.ride.stopped())
+        if self.state.plays == motion:
+            self.stop_at(self.state.stopped())
             return
-        self.last = monotonic()
-        self.go(self.ride.playing(what))
+        self.frame_time = monotonic()
+        self.show(self.state.playing(motion))
         self.clock.resume()
 
     def action_heave(self, steps: int) -> None:
-        """Up or down by steps, on the marks of the tape."""
+        """Move the axle up or down by steps, on the marks of the tape."""
         step = STEPS[self.unit]
-        self.stop(self.ride.at_heave((round(self.ride.heave / step) + steps) * step))
+        self.stop_at(self.state.at_heave((round(self.state.heave / step) + steps) * step))
 
     def action_roll(self, steps: int) -> None:
-        """Roll by whole degrees."""
+        """Roll the axle by whole degrees."""
         if self.can_roll:
-            turns = round(degrees(self.ride.roll)) + steps
-            self.stop(self.ride.at_roll(turns * ROLL_STEP))
+            roll_steps = round(degrees(self.state.roll)) + steps
+            self.stop_at(self.state.at_roll(roll_steps * ROLL_STEP))
 
     def action_reset(self) -> None:
-        """Back to ride height."""
-        self.stop(self.ride.reset())
+        """Put the axle back to ride height."""
+        self.stop_at(self.state.reset())
 
     def action_units(self) -> None:
-        """Lengths in the other unit."""
+        """Show lengths in the other unit."""
         self.unit = other_unit(self.unit)
-        self.go(self.ride)
-        self.say()
+        self.show(self.state)
+        self.show_heading()
 
     @on(TravelCurve.Moved)
-    def take(self, event: TravelCurve.Moved) -> None:
-        """Where the curve was pressed."""
-        self.stop(self.ride.at_heave(event.heave))
+    def move_to_press(self, event: TravelCurve.Moved) -> None:
+        """Move the axle to the heave at which the curve was pressed."""
+        self.stop_at(self.state.at_heave(event.heave))
 
     def on_mouse_scroll_up(self, event: MouseScrollUp) -> None:
-        """The mouse wheel heaves; with shift or control it rolls."""
+        """Heave by a notch of the mouse wheel; with shift or control roll."""
         self.turn_wheel(1, event.shift or event.ctrl)
 
     def on_mouse_scroll_down(self, event: MouseScrollDown) -> None:
-        """The mouse wheel heaves; with shift or control it rolls."""
+        """Heave by a notch of the mouse wheel; with shift or control roll."""
         self.turn_wheel(-1, event.shift or event.ctrl)
 
     def turn_wheel(self, steps: int, rolls: bool) -> None:
-        """One notch of the mouse wheel."""
+        """Heave or roll by notches of the mouse wheel."""
         if rolls:
             self.action_roll(steps)
         else:
             self.action_heave(steps)
 
     def action_help(self) -> None:
-        """Help on moving the axle."""
+        """Show help on moving the axle."""
         self.app.push_screen(HelpScreen(help_on_travel()))
 
     def action_back(self) -> None:
-        """To the verdict."""
+        """Go back to the verdict."""
         self.dismiss(None)

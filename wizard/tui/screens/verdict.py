@@ -1,15 +1,9 @@
-"""The verdict: the step of a session that is measured, and what a filed record's screen shares."""
-
-from __future__ import annotations
+"""The verdict: the step of a session, and the base of the screen of a filed record."""
 
 from collections.abc import Callable, Sequence
-from contextlib import suppress
 from typing import Any
 
-from textual import work
 from textual.app import ComposeResult
-from textual.css.query import NoMatches
-from textual.worker import get_current_worker
 
 from core.documents.document import Document
 from core.documents.entries import EntryError, units_of
@@ -28,28 +22,36 @@ from wizard.phrases.help_section import HelpSection
 from wizard.phrases.session_names import session_words, vehicle_tag
 from wizard.tui.screens.bench import BenchScreen
 from wizard.tui.screens.compare import CompareScreen
-from wizard.tui.screens.sectioned import Left, SectionedScreen
+from wizard.tui.screens.sectioned import Result, SectionedScreen
 from wizard.tui.screens.step_screen import StepScreen
 from wizard.tui.screens.travel import TravelScreen
+from wizard.tui.screens.workers import Reporter, is_open, run_beside
 from wizard.tui.widgets.keys import Key
 from wizard.tui.widgets.verdict_view import VerdictView
 
 DRAWING = "drawing the doubt …"
 
 
-class VerdictScreen(SectionedScreen[Left]):
-    """Shows a verdict as soon as there is one, and once more when its doubt has been drawn.
+class VerdictScreen(SectionedScreen[Result]):
+    """Shows a verdict at once, and again when the uncertainty of its peaks has been drawn.
 
     Parameters
     ----------
     document : mapping
     profile_of : callable
         Finds a profile by its name.
+
+    Attributes
+    ----------
+    verdict : Verdict or None
+        None if the session cannot be judged.
+    drawing : str
+        Line about draws that are not done yet; empty once they are done.
     """
 
     BINDINGS = [("t,T", "travel", "travel"), ("b,B", "bench", "bench")]
     MAY_KEEP = False
-    """Whether what is tried out on the bench can be kept as a plan."""
+    """True if a plan made on the bench can be kept."""
 
     def __init__(self, document: Document, profile_of: Callable[[str], Profile]) -> None:
         super().__init__(units_of(document))
@@ -59,94 +61,92 @@ class VerdictScreen(SectionedScreen[Left]):
         self.drawing = ""
 
     def compose(self) -> ComposeResult:
-        """The page is all there is."""
+        """Yield the view of the verdict."""
         yield VerdictView()
 
     def on_mount(self) -> None:
-        """Show the verdict by linear propagation at once; the draws take longer."""
+        """Show the verdict by linear propagation at once: the draws take longer."""
         try:
             self.verdict = assess(self.document, self.profile_of, draws=0)
         except (EntryError, ProfileError) as error:
-            self.query_one(VerdictView).cannot([Fact("", self.why_not(error), LOOK)])
+            reason = Fact("", self.reason_words(error), LOOK)
+            self.query_one(VerdictView).cannot([reason])
         else:
             self.drawing = DRAWING
-            self.call_after_refresh(self.go_on_showing)
+            self.call_after_refresh(self.complete_view)
         self.show()
 
-    def why_not(self, error: EntryError | ProfileError) -> str:
-        """Why there is no verdict."""
+    def reason_words(self, error: EntryError | ProfileError) -> str:
+        """Reason for having no verdict."""
         return str(error)
 
-    async def go_on_showing(self) -> None:
-        """The rest of the page, and the doubt, once the verdict itself has been painted."""
+    async def complete_view(self) -> None:
+        """Complete the view after the verdict was painted, then draw the uncertainty."""
         await self.query_one(VerdictView).complete()
-        self.show()
-        self.draw_doubt()
+        if is_open(self):  # the screen may have been left meanwhile
+            self.show()
+            run_beside(self, self.draw_uncertainty)
 
     def show(self) -> None:
-        """Show the verdict in the units at hand."""
+        """Show the verdict in the unit at hand."""
         if self.verdict:
             self.query_one(VerdictView).show(self.verdict, self.document, self.unit)
-        self.say_what()
+        self.show_heading()
 
-    def say_what(self) -> None:
-        """Name the session, the units and the keys."""
+    def show_heading(self) -> None:
+        """Show the session, the unit and the keys."""
         right = f"{self.drawing}  {UNIT_WORDS[self.unit]}".strip()
         self.query_one(VerdictView).entitle(session_words(self.document), right)
         self.say_keys()
 
-    @work(thread=True, exclusive=True)
-    def draw_doubt(self) -> None:
-        """Draw the doubt of the peaks while the screen is looked at."""
-        verdict = assess(self.document, self.profile_of)
-        if not get_current_worker().is_cancelled:
-            self.app.call_from_thread(self.settle, verdict)
+    def draw_uncertainty(self, reporter: Reporter) -> None:
+        """Draw the uncertainty of the peaks in the thread of the worker."""
+        reporter.call(self.show_drawn, assess(self.document, self.profile_of))
 
-    def settle(self, verdict: Verdict) -> None:
-        """Put the drawn doubt in the place of the linear one."""
+    def show_drawn(self, verdict: Verdict) -> None:
+        """Show the drawn uncertainty in place of the linear one."""
         self.verdict, self.drawing = verdict, ""
-        with suppress(NoMatches):  # the screen may be on its way out
-            self.query_one(VerdictView).tell(verdict, self.unit)
-            self.say_what()
+        self.query_one(VerdictView).tell(verdict, self.unit)
+        self.show_heading()
 
     def keys(self) -> tuple[Key, ...]:
-        """The travel and the bench can be gone to once there is a verdict."""
-        shown = (Key("T", "travel", "travel"), Key("B", "bench", "bench")) if self.verdict else ()
-        return (*shown, *super().keys())
+        """Keys to the travel and to the bench, if there is a verdict."""
+        keys = (Key("T", "travel", "travel"), Key("B", "bench", "bench")) if self.verdict else ()
+        return (*keys, *super().keys())
 
     def help(self) -> Sequence[HelpSection]:
         """Help on a verdict."""
         return help_on_verdict(is_filed=not self.MAY_KEEP)
 
     def action_travel(self) -> None:
-        """Move the axle through its travel."""
+        """Show the axle through its travel."""
         if self.verdict:
             self.app.push_screen(TravelScreen(self.verdict, self.unit, vehicle_tag(self.document)))
 
     def action_bench(self) -> None:
-        """Try out what other pivots would bring."""
+        """Try other places of the pivots."""
         if self.verdict:
             tag = vehicle_tag(self.document)
             bench = BenchScreen(self.verdict, tag, self.unit, may_keep=self.MAY_KEEP)
-            self.app.push_screen(bench, self.keep)
+            self.app.push_screen(bench, self.keep_plan)
 
-    def keep(self, plan: Plan | None) -> None:
-        """A filed session is not changed."""
+    def keep_plan(self, plan: Plan | None) -> None:
+        """Keep a plan from the bench; a filed session keeps none."""
 
 
 class VerdictStep(StepScreen, VerdictScreen[Any]):
-    """The verdict on the session that is measured; left as `wizard.tui.screens.step_screens` says.
+    """The verdict on a session that is measured. Its result: `wizard.tui.screens.step_screens`.
 
     Parameters
     ----------
     flow : Flow
-        At the verdict's step.
+        At the step of the verdict.
     earlier : mapping or None
         The session that is measured again.
     """
 
     BINDINGS = [
-        ("enter", "go_on", "go on"),
+        ("enter", "next_step", "go on"),
         ("a,A", "again", "again"),
         ("s,S", "suspect", "suspect"),
         ("c,C", "compare", "compare"),
@@ -161,10 +161,10 @@ class VerdictStep(StepScreen, VerdictScreen[Any]):
         super().__init__(applicable_answers(flow.document, profile), lambda _: profile)
 
     def keys(self) -> tuple[Key, ...]:
-        """Going on comes first, then what the verdict asks for."""
+        """Keys: to the next step first, then to the readings that the verdict asks for."""
         verdict = self.verdict
         return (
-            Key("Enter", "go on", "go_on"),
+            Key("Enter", "go on", "next_step"),
             *([Key("A", "take it again", "again")] if verdict and self.advised else []),
             *(
                 [Key("S", "suspect reading", "suspect")]
@@ -178,17 +178,17 @@ class VerdictStep(StepScreen, VerdictScreen[Any]):
             Key("F9", "leave", "leave"),
         )
 
-    def why_not(self, error: EntryError | ProfileError) -> str:
-        """Which questions have to be answered first, where that is all."""
+    def reason_words(self, error: EntryError | ProfileError) -> str:
+        """Questions still to be answered, or the fault of the session."""
         missing = self.flow.missing
         if not missing:
-            return super().why_not(error)
+            return super().reason_words(error)
         more = f", and {len(missing) - 1} more" if len(missing) > 1 else ""
         where = step_of(missing[0]).name
         return f"still to be answered: {missing[0].name} (step {where}){more}; Enter goes there"
 
-    def keep(self, plan: Plan | None) -> None:
-        """What was tried out goes into the session as its plan; the next step shows it."""
+    def keep_plan(self, plan: Plan | None) -> None:
+        """Keep a plan from the bench in the session; the step Fix shows it."""
         if plan is not None:
             self.flow = self.flow.with_document(with_filed_plan(self.flow.document, plan))
             try:
@@ -200,11 +200,11 @@ class VerdictStep(StepScreen, VerdictScreen[Any]):
 
     @property
     def advised(self) -> tuple[str, ...]:
-        """Readings that the verdict asks for again."""
+        """Readings that the verdict asks to be repeated."""
         return self.verdict.advice.readings if self.verdict and self.verdict.advice else ()
 
-    def action_go_on(self) -> None:
-        """To the next step, past before and after; to what is missing where there is no verdict."""
+    def action_next_step(self) -> None:
+        """Go to the comparison or the next step; without a verdict go to a missing answer."""
         missing = self.flow.missing
         if self.verdict is None and missing:
             self.dismiss(self.flow.going_to(missing[0].path))
@@ -214,12 +214,12 @@ class VerdictStep(StepScreen, VerdictScreen[Any]):
             self.action_compare()
 
     def action_again(self) -> None:
-        """To the reading that would settle it, for a repeat."""
+        """Go to the reading that would settle the verdict, for a repeat."""
         if self.advised:
             self.retake(self.advised[0], adds=True)
 
     def action_suspect(self) -> None:
-        """To the reading that fits the others least, to be read anew."""
+        """Go to the reading that fits the others least, to type it over."""
         if self.verdict and self.verdict.suspect_groups:
             self.retake(self.verdict.suspect_groups[0].readings[0], adds=False)
 
@@ -228,18 +228,20 @@ class VerdictStep(StepScreen, VerdictScreen[Any]):
         self.dismiss(Retake(self.flow.going_to(f"readings.{reading}"), adds))
 
     def action_compare(self) -> None:
-        """Before beside after; the next step comes after it."""
+        """Compare with the session before; the next step follows."""
         if self.verdict is None or self.earlier is None:
             return
 
-        def left(goes_on: bool | None) -> None:
-            if goes_on:
+        def continue_with(has_next_step: bool | None) -> None:
+            if has_next_step:
                 self.dismiss(self.flow.skipped())
 
         try:
-            screen = CompareScreen(self.earlier, self.document, self.app.profile_of, True)
+            screen = CompareScreen(
+                self.earlier, self.document, self.app.profile_of, has_next_step=True
+            )
         except (EntryError, ProfileError) as error:
             self.notify(f"the earlier session cannot be judged: {error}", markup=False)
             self.dismiss(self.flow.skipped())
         else:
-            self.app.push_screen(screen, left)
+            self.app.push_screen(screen, continue_with)

@@ -26,7 +26,7 @@ class AnsweredQuestion:
 
 
 def answers_of(flow: Flow, units: LengthUnit) -> tuple[AnsweredQuestion, ...]:
-    """What was answered and skipped in the step at hand, in order, up to the question at hand."""
+    """Answered and skipped questions of the present step, in order, up to the present question."""
     kept = {entry.get("reading") for entry in flow.document.get("kept", ())}
     found = []
     for question in flow.asked:
@@ -76,7 +76,7 @@ class Answers(Pressable):
 
 
 def shortened(words: str, room: int) -> str:
-    """As much as has room; of several readings those that are whole, for half a fraction misleads.
+    """The words that have room; of several readings only whole ones, as half a fraction misleads.
 
     >>> shortened("25 in; 25 1/16 in; 25 1/8 in", 20)
     '25 in; 25 1/16 in; …'

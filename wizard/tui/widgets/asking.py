@@ -12,7 +12,7 @@ from textual.content import Content
 from textual.message import Message
 from textual.widgets import Static
 
-from wizard.phrases.answer_words import as_typed
+from wizard.phrases.answer_words import field_text
 from wizard.questions.question import Choice, Question
 from wizard.tui.widgets.answers import Answers
 from wizard.tui.widgets.choices import Choices
@@ -34,7 +34,7 @@ class Asking(Vertical):
             self.answer = answer
 
     def compose(self) -> ComposeResult:
-        """From the top: what was answered, what is asked, and help with it."""
+        """Yield from the top: the answers so far, the question, its field or list, the guidance."""
         yield Answers()
         yield Static(id="ask")
         yield Field(holds=True)
@@ -55,7 +55,7 @@ class Asking(Vertical):
             list_.begin(choices, answer, several=question.kind == "any of", unmarked=asks)
             list_.focus()
         else:
-            field.begin(as_typed(answer))
+            field.begin(field_text(answer))
             if field.value:
                 field.begin_again()
             field.focus()
@@ -97,13 +97,13 @@ class Asking(Vertical):
 
     @property
     def typed(self) -> str:
-        """What stands in the field; nothing where there is a list instead."""
+        """Text in the field; empty where there is a list instead."""
         field = self.query_one(Field)
         return field.value if field.display else ""
 
     @property
     def given(self) -> Any:
-        """What Enter would hand in."""
+        """Answer that Enter would hand in."""
         choices = self.query_one(Choices)
         return choices.given if choices.display else self.typed
 

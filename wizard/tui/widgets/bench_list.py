@@ -1,4 +1,4 @@
-"""What can be moved on the bench, a line each, with how far it has been moved."""
+"""The parts that can be moved on the bench, a line each, with their change."""
 
 from __future__ import annotations
 
@@ -39,4 +39,4 @@ class BenchList(Pressable):
             (set_cell_size(one.change, CHANGE), "bold"),
             (now, "$quiet"),
         )
-        return does(line, f"take({index})")
+        return does(line, f"select({index})")

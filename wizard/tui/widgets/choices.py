@@ -50,7 +50,7 @@ class Choices(OptionList, inherit_bindings=False):
         several: bool = False,
         unmarked: bool = False,
     ) -> None:
-        """With other choices; `chosen` is the value (or the list of values) to begin with.
+        """Begin with other choices; `chosen` is the first value, or the list of values.
 
         Without one the first line is marked, or none where `unmarked`.
         """
@@ -127,7 +127,7 @@ class Choices(OptionList, inherit_bindings=False):
 
     @property
     def given(self) -> Any:
-        """What Enter hands in: the value that is marked, None without a mark, or those ticked."""
+        """Answer that Enter hands in: the marked value or None, or the ticked values."""
         if self.several:
             return [self.choices[index].value for index in sorted(self.ticked)]
         return None if self.highlighted is None else self.choices[self.highlighted].value

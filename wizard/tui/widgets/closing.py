@@ -1,4 +1,4 @@
-"""Whether the readings close, while there are more to come."""
+"""Closure of the readings, while more are to come."""
 
 from textual.content import Content
 from textual.widgets import Static
@@ -31,7 +31,7 @@ class Closing(Static):
 
 
 def closure_facts(closure: Closure, unit: LengthUnit) -> tuple[Fact, ...]:
-    """Everything there is to say on the closure of the readings."""
+    """All facts about the closure of the readings."""
     if not closure.is_checked:
         return (Fact("", "Nothing checks the readings yet; the cross-checks will."),)
     return tuple(closing_facts(closure.adjustment, closure.suspect_groups, unit))

@@ -7,7 +7,7 @@ from textual.containers import Container, Vertical
 
 from core.text.quantity import LengthUnit
 from wizard.phrases.answer_words import UNIT_WORDS
-from wizard.phrases.comparison import control_facts, outcome_facts, plan_facts
+from wizard.phrases.comparison import control_facts, fix_outcome_facts, reached_plan_facts
 from wizard.phrases.session_names import vehicle_tag
 from wizard.tui.pictures.curve import Curve
 from wizard.tui.pictures.front_view import FrontView
@@ -32,7 +32,7 @@ class ComparisonView(SectionedView):
     }
 
     def sheet(self) -> ComposeResult:
-        """From the top: the outcome, the changes, the pictures, the rest."""
+        """Yield from the top: the outcome, the changes, the pictures, the rest."""
         with Vertical(id="upper"):
             with Vertical(id="answer"):
                 yield Banner()
@@ -49,7 +49,7 @@ class ComparisonView(SectionedView):
         before, after, comparison = both.before, both.after, both.comparison
         self.entitle(f"{vehicle_tag(both.later)}, before beside after", UNIT_WORDS[unit])
         self.query_one(Banner).verdict = comparison.outcome
-        said = outcome_facts(both.earlier, both.later, before, after, comparison)
+        said = fix_outcome_facts(both.earlier, both.later, before, after, comparison)
         self.facts("outcome", "", said)
         self.query_one(ChangesTable).show(change_rows(before, after, comparison, unit))
         self.query_one(FrontView).show(front_of_both(before, after))
@@ -58,6 +58,6 @@ class ComparisonView(SectionedView):
         self.facts(
             "planned",
             "Planned and reached",
-            plan_facts(both.planned, both.moves, after, unit),
+            reached_plan_facts(both.planned, both.moves, after, unit),
         )
         self.name_parts()

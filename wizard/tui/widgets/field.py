@@ -50,7 +50,7 @@ class Field(Input):
             self.ahead = []
 
     def _on_paste(self, event: Paste) -> None:
-        """What is pasted goes in as one line, without control characters, as far as it has room."""
+        """Insert pasted text as one line, without control characters, up to the longest line."""
         event.stop()
         event.prevent_default()
         line = " ".join(event.text.replace("\t", " ").splitlines())
@@ -62,9 +62,9 @@ class Field(Input):
         self.replace(line[:room], start, end)
 
     def begin(self, text: str) -> None:
-        """With this text in it, ready to be gone on with at its end.
+        """Begin with a text, the cursor at its end.
 
-        What was typed ahead follows on an empty line; beside an older text it is dropped.
+        Keys typed ahead follow on an empty line; beside an older text they are dropped.
         """
         self.value = text
         self.cursor_position = len(text)
@@ -82,10 +82,10 @@ class Field(Input):
                 return
 
     def begin_again(self) -> None:
-        """With what was typed marked, so that typing replaces it."""
+        """Mark the typed text, so that typing replaces it."""
         self.ahead = None
         self.action_select_all()
 
     def stay(self) -> None:
-        """As it is; what was typed ahead was meant for another question."""
+        """Stay at this question, and drop the keys typed ahead for another one."""
         self.ahead = None

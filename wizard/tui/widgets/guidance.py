@@ -1,4 +1,4 @@
-"""What to do, where the tape goes, and why it matters."""
+"""The guidance: the action, the way of the tape, and the reason."""
 
 from textual.app import ComposeResult
 from textual.containers import VerticalScroll
@@ -13,14 +13,14 @@ class Guidance(VerticalScroll, can_focus=False):
     """The guidance of one question; what has no room is scrolled to, or read with F1."""
 
     def compose(self) -> ComposeResult:
-        """What to do, and why."""
+        """Yield the action and the reason."""
         yield Static(classes="do")
         yield Static(classes="why")
 
     def show(self, question: Question) -> None:
         """The guidance of another question, from its beginning."""
         self.query_one(".do", Static).update(Content(guidance_of(question)))
-        self.query_one(".why", Static).update(why_content(question.why))
+        self.query_one(".why", Static).update(why_content(question.reason))
         self.scroll_home(animate=False)
 
 

@@ -31,7 +31,7 @@ class Keys(Pressable):
         return Content("\n").join(Content("  ").join(line) for line in self.lines(self.size.width))
 
     def get_content_height(self, container: Size, viewport: Size, width: int) -> int:
-        """As many rows as the keys take."""
+        """Number of rows that the keys take."""
         return len(self.lines(width))
 
     def lines(self, width: int) -> list[list[Content]]:

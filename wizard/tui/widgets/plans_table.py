@@ -38,7 +38,7 @@ class Column:
 
 
 class PlansTable(Pressable):
-    """As many plans around the one at hand as there is room for; a click on one takes it."""
+    """The plans around the marked one, as far as there is room; a click marks a plan."""
 
     columns: reactive[Sequence[Column]] = reactive((), layout=True)
     rows: reactive[Sequence[Row]] = reactive((), layout=True)
@@ -49,7 +49,7 @@ class PlansTable(Pressable):
         return Content("\n").join(self._lines(self.size.width))
 
     def get_content_height(self, container: Size, viewport: Size, width: int) -> int:
-        """As high as the rows are at this width."""
+        """Number of lines at this width."""
         return len(self._lines(width))
 
     def _lines(self, width: int) -> list[Content]:

@@ -14,8 +14,13 @@ from core.text.quantity import LengthUnit
 from wizard.flow.planning import Planning
 from wizard.phrases.plan_cautions import caution_facts, clearance_facts
 from wizard.phrases.plan_outcomes import outcome_rows
-from wizard.phrases.plan_reasons import effect_facts, plan_reason_facts
-from wizard.phrases.work_steps import length_facts, move_facts, moves_words, re_measure_facts
+from wizard.phrases.plan_reasons import plan_effect_facts, plan_reason_facts
+from wizard.phrases.work_steps import (
+    bar_length_facts,
+    move_facts,
+    plan_move_words,
+    re_measure_facts,
+)
 from wizard.tui.pictures.curve import Curve
 from wizard.tui.pictures.front_view import FrontView
 from wizard.tui.widgets.facts import Facts
@@ -40,7 +45,7 @@ class PlansView(SectionedView):
     }
 
     def sheet(self) -> ComposeResult:
-        """From the top: the answer, the plans, and what belongs to one of them."""
+        """Yield from the top: the result, the plans, and the details of the marked one."""
         with Vertical(id="plans"):
             yield Static(id="fix-answer")
             yield PlansTable()
@@ -59,7 +64,7 @@ class PlansView(SectionedView):
         self.query_one("#fix-answer", Static).update(Content(answer))
 
     def show_none(self) -> None:
-        """There is no plan to look at."""
+        """Show that there is no plan."""
         self.set_class(True, "-no-plan")
         for part in self.PARTS:
             self.query_one(f"#{part}").display = part == "plans"
@@ -71,17 +76,17 @@ class PlansView(SectionedView):
         self.set_class(False, "-no-plan")
         verdict, plans = planning.verdict, planning.plans
         table = self.query_one(PlansTable)
-        table.columns = [Column(title, moves_words(plan, unit)) for title, plan in plans]
+        table.columns = [Column(title, plan_move_words(plan, unit)) for title, plan in plans]
         table.rows = outcome_rows(verdict, [plan for _, plan in plans], unit)
-        table.at = planning.at
-        title, plan = plans[planning.at]
+        table.at = planning.index
+        title, plan = plans[planning.index]
         front, curve = self.query_one(FrontView), self.query_one(Curve)
         front.display = curve.display = True
         front.show(front_of_plan(verdict, plan, unit))
         curve.show(curve_of_plan(verdict, plan, unit))
-        work = (*move_facts(verdict, plan, unit), *length_facts(plan, adjusters, unit))
+        work = (*move_facts(verdict, plan, unit), *bar_length_facts(plan, adjusters, unit))
         self.facts("plan-work", f"The work of {title}", work)
-        effects = effect_facts(verdict, plan, unit)
+        effects = plan_effect_facts(verdict, plan, unit)
         self.facts("effects", "What gets worse, and what changes besides", effects)
         self.facts(
             "why", "Why each rule ends where it does", plan_reason_facts(verdict, plan, unit)

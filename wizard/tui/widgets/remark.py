@@ -16,11 +16,11 @@ class Remark(Static):
     """A hint, or a mark, a word and what they are about."""
 
     def hint(self, text: str) -> None:
-        """What may be typed."""
+        """Show the form of an answer."""
         self.update(Content.styled(text, "$quiet"))
 
     def say(self, what: str, text: str, way_out: str = "") -> None:
-        """Something is refused, queried, or the machine is in trouble; the way out comes first."""
+        """Say what is wrong with an answer, or with the machine: the way out first."""
         mark, colour = MARKS[what]
         head = f"{mark} {what}; {way_out}: " if way_out else f"{mark} {what}: "
         self.update(Content.assemble((head, f"bold {colour}"), text))

@@ -17,7 +17,7 @@ from wizard.tui.widgets.keys import Keys
 
 
 class Sections(VerticalScroll, can_focus=False):
-    """What scrolls; says so when it has."""
+    """The sections, which scroll and report it."""
 
     class Scrolled(Message):
         """Another part may be at the top now."""
@@ -35,7 +35,7 @@ class SectionedView(Vertical):
     """The parts by the ids of their widgets, and what the contents call them."""
 
     def compose(self) -> ComposeResult:
-        """From the top."""
+        """Yield heading, contents, sections and keys."""
         yield Heading()
         yield Contents()
         with Sections():
@@ -43,11 +43,11 @@ class SectionedView(Vertical):
         yield Keys()
 
     def sheet(self) -> ComposeResult:
-        """What scrolls."""
+        """Yield the widgets of the sections."""
         raise NotImplementedError
 
     def entitle(self, left: str, right: str) -> None:
-        """What is open, and what is true of it."""
+        """Set the heading: the title, and the state on its right."""
         heading = self.query_one(Heading)
         heading.left, heading.right = left, right
 

@@ -17,7 +17,7 @@ class Trail(Pressable):
     progress: reactive[tuple[Progress, ...]] = reactive(())
 
     def render(self) -> Content:
-        """As many steps around the one at hand as fit, and its number."""
+        """The steps around the present one as far as they fit, and its number."""
         if not self.progress:
             return Content()
         here = next(i for i, one in enumerate(self.progress) if one.state == "here")
@@ -57,5 +57,5 @@ def step_words(progress: Progress, number: int) -> str:
     mark = MARKS[progress.state]
     if progress.state != "here":
         return f"{mark} {progress.step.name}"
-    far = f", {progress.done} of {progress.of} answered" if progress.of > 1 else ""
+    far = f", {progress.done} of {progress.total} answered" if progress.total > 1 else ""
     return f"{mark} {number} {progress.step.name}{far}"

@@ -12,14 +12,14 @@ from core.documents.document import Document
 from core.text.quantity import LengthUnit
 from core.verdict.verdict import Verdict
 from wizard.phrases.cautions import CAUTIONS
-from wizard.phrases.decisions import signature_facts
+from wizard.phrases.decisions import decision_facts
 from wizard.phrases.fact import Fact
 from wizard.phrases.filed_plan import planned_facts
 from wizard.phrases.open_questions import open_question_facts
-from wizard.phrases.readings import look_facts, readings_facts
+from wizard.phrases.readings import readings_facts, warning_facts
 from wizard.phrases.reported import reported_facts
-from wizard.phrases.verdict_meaning import answer_facts
-from wizard.phrases.verdict_reasons import axle_facts, bind_facts, road_facts, steer_reason_facts
+from wizard.phrases.verdict_meaning import verdict_facts
+from wizard.phrases.verdict_reasons import axle_facts, binding_facts, road_facts, steer_reason_facts
 from wizard.tui.pictures.articulation_map import ArticulationMap
 from wizard.tui.pictures.curve import Curve
 from wizard.tui.pictures.front_view import FrontView
@@ -53,7 +53,7 @@ class VerdictView(SectionedView):
     is_complete = False
 
     def sheet(self) -> ComposeResult:
-        """From the top: the word, what it means, what to look at, the rules; room for pictures."""
+        """Yield from the top: verdict, meaning, warnings, rules, and room for the pictures."""
         with Vertical(id="upper"):
             with Vertical(id="answer"):
                 yield Banner()
@@ -81,7 +81,7 @@ class VerdictView(SectionedView):
 
     def show(self, verdict: Verdict, document: Document, unit: LengthUnit) -> None:
         """Show a verdict with everything there is room for yet."""
-        self.facts("signed", "", signature_facts(document))
+        self.facts("signed", "", decision_facts(document))
         self.tell(verdict, unit)
         if self.is_complete:
             self.draw(verdict, unit)
@@ -91,8 +91,8 @@ class VerdictView(SectionedView):
     def tell(self, verdict: Verdict, unit: LengthUnit) -> None:
         """Show what depends on how the doubt was found: word, rules, trust."""
         self.query_one(Banner).verdict = verdict.overall
-        self.facts("means", "", answer_facts(verdict, unit))
-        looks = (*bind_facts(verdict.travel_limits, unit), *look_facts(verdict, unit))
+        self.facts("means", "", verdict_facts(verdict, unit))
+        looks = (*binding_facts(verdict.travel_limits, unit), *warning_facts(verdict, unit))
         self.facts("look", "", looks)
         self.query_one(RulesTable).show(rules_of(verdict))
         if self.is_complete:
@@ -119,7 +119,7 @@ class VerdictView(SectionedView):
         self.facts("care", "Before any work", [Fact("", text, "▪") for text in CAUTIONS])
 
     def cannot(self, reasons: Iterable[Fact]) -> None:
-        """There is no verdict; say why."""
+        """Show that there is no verdict, and the reasons."""
         self.query_one(Banner).verdict = NO_VERDICT
         self.facts("means", "", [Fact("", "It cannot be worked out yet.")])
         self.facts("look", "", reasons)

@@ -88,7 +88,7 @@ class Worksheet(Vertical):
 
     @property
     def closure_facts(self) -> tuple[Fact, ...]:
-        """Whether the readings close; () in a step that does not show it."""
+        """Closure of the readings; () in a step that does not show it."""
         closing = self.query_one(Closing)
         return closing.facts if closing.display else ()
 
@@ -97,14 +97,14 @@ class Worksheet(Vertical):
         self.query_one(Keys).keys = (Key("F5", "keep it", "keep"), *keys(flow))
 
     def offer_no_more(self, flow: Flow) -> None:
-        """Without that key: what was queried has been typed over."""
+        """Name the keys without it: another answer was typed."""
         self.query_one(Keys).keys = keys(flow)
 
     def ask_reason(self, kept: str, message: str) -> None:
         """Ask why a queried answer is kept."""
         self.query_one(Asking).ask_reason(kept, message)
         self.query_one(Keys).keys = (
-            Key("Enter", "keep it for this reason", "hand_in"),
+            Key("Enter", "keep it for this reason", "submit"),
             Key("Esc", "back", "back"),
             Key("F1", "help", "help"),
             Key("F9", "leave", "leave"),
@@ -123,7 +123,7 @@ def keys(flow: Flow) -> tuple[Key, ...]:
     """The keys that do something now, in plain words."""
     other = other_unit(units_of(flow.document))
     return (
-        Key("Enter", "go on", "hand_in"),
+        Key("Enter", "go on", "submit"),
         Key("Esc", "back", "back"),
         *([Key("F4", "skip", "skip")] if flow.question.optional else []),
         *([Key("F8", "undo", "undo")] if flow.past else []),

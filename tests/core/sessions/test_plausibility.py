@@ -1,0 +1,64 @@
+"""Values that no vehicle can have are refused with their entry."""
+
+from math import radians
+
+import pytest
+
+from core.documents.entries import EntryError
+from core.readings.reading import Instruments, Reading
+from core.sessions import plausibility
+
+TAPE = Instruments(tape=1.0, sighting=3.0, floor=1.0, angle_finder=0.01, seating=0.01)
+READ = {
+    "drag_link.frame.offset": 0.0,
+    "drag_link.axle.offset": 800.0,
+    "drag_link.frame.height": 500.0,
+    "drag_link.axle.height": 500.0,
+    "tie_rod.near.offset": 100.0,
+}
+
+
+def joint(distance):
+    """The reading of the tie rod's joint, mm from the far ball."""
+    return Reading("tie_rod.joint_from_far_ball", "length", (distance,))
+
+
+def test_a_length_of_more_than_100_m_is_refused():
+    plausibility.refuse_too_large({"readings.travel.bump": 100_000.0})
+    with pytest.raises(EntryError, match=r"^\[readings\.travel\] bump: is more than 100 m"):
+        plausibility.refuse_too_large({"readings.travel.bump": -100_001.0})
+
+
+@pytest.mark.parametrize(
+    ("key", "value"),
+    [("tape", 0.0), ("tape", 1001.0), ("floor", -1.0), ("seating", radians(46))],
+)
+def test_an_impossible_instrument_is_refused(key, value):
+    values = {name: getattr(TAPE, name) for name in Instruments.__dataclass_fields__}
+    plausibility.refuse_impossible_instruments(TAPE)
+    with pytest.raises(EntryError, match=rf"^\[instruments\] {key}: "):
+        plausibility.refuse_impossible_instruments(Instruments(**{**values, key: value}))
+
+
+def test_a_length_ratio_above_1_is_refused():
+    plausibility.refuse_impossible_length_ratio(1.0)
+    with pytest.raises(EntryError, match="at most 1"):
+        plausibility.refuse_impossible_length_ratio(1.001)
+
+
+def test_a_link_without_run_is_refused():
+    plausibility.refuse_links_without_run({"track_bar.frame.offset": 0.0})
+    read = {"track_bar.frame.offset": 300.0, "track_bar.axle.offset": 300.5}
+    with pytest.raises(EntryError, match="leaves the track bar no run across the vehicle"):
+        plausibility.refuse_links_without_run(read)
+
+
+def test_a_joint_beyond_the_drag_link_is_refused():
+    plausibility.refuse_impossible_joint(READ, joint(200.0))
+    with pytest.raises(EntryError, match="lies beyond the drag link's frame end"):
+        plausibility.refuse_impossible_joint(READ, joint(800.0))
+
+
+def test_a_tie_rod_without_run_is_refused():
+    with pytest.raises(EntryError, match="leaves the tie rod no run"):
+        plausibility.refuse_impossible_joint(READ, joint(700.0))

@@ -1,0 +1,51 @@
+"""A value comes with its source: read, assumed in the record, or assumed by the profile."""
+
+from pathlib import Path
+
+import pytest
+
+from core.documents.entries import EntryError
+from core.profiles.profile import ProfileError, load_profile
+from core.sessions.sourced import sourced_length, sourced_quantity
+from core.text.quantity import INCH, parse_length, parse_number
+
+PROFILES = Path(__file__).parents[3] / "profiles"
+
+
+def profile():
+    """A profile that is delivered."""
+    return load_profile("coil-crossover", [PROFILES])
+
+
+def no_profile():
+    """A profile that cannot be loaded."""
+    raise ProfileError("no such profile")
+
+
+def test_a_reading_is_used_and_no_profile_is_loaded():
+    document = {"readings": {"steering": {"arm": ["6 in", "6 1/2 in"]}}}
+    arm = sourced_length(document, no_profile, "steering.arm", parse_length)
+    assert arm.value.value == pytest.approx(6.25 * INCH)
+    assert not arm.is_assumed
+
+
+def test_the_record_comes_before_the_profile():
+    document = {"assumed": {"steering": {"arm": "7 in"}}}
+    arm = sourced_length(document, no_profile, "steering.arm", parse_length)
+    assert arm.value.repeats == pytest.approx((7 * INCH,))
+    assert arm.is_assumed
+
+
+def test_the_profile_gives_what_neither_has():
+    ratio = sourced_quantity({}, profile, "readings.steering.ratio", parse_number, "16")
+    assert (ratio.value, ratio.is_assumed) == (profile().defaults.ratio, True)
+    assert ratio.name == "steering.ratio"
+    with pytest.raises(ProfileError):
+        sourced_quantity({}, no_profile, "readings.steering.ratio", parse_number, "16")
+
+
+@pytest.mark.parametrize("table", ["readings", "assumed"])
+def test_a_value_that_is_not_above_zero_is_refused(table):
+    document = {table: {"steering": {"ratio": "0"}}}
+    with pytest.raises(EntryError, match=rf"^\[{table}\.steering\] ratio: should be more than 0"):
+        sourced_quantity(document, profile, "readings.steering.ratio", parse_number, "16")

@@ -1,0 +1,188 @@
+"""One question at hand: its answer is accepted, queried, refused, or kept with a reason."""
+
+from abc import abstractmethod
+from datetime import datetime
+from typing import Any
+
+from textual.app import ComposeResult
+from textual.screen import Screen
+
+from core.documents.document import value_at, without
+from core.documents.entries import units_of
+from core.documents.record import RecordError
+from core.entry_checks.outcome import Queried
+from core.text.plain_text import plain
+from wizard.flow.answering import answer_question, keep_queried
+from wizard.flow.flow import Flow
+from wizard.flow.opening import OpenedSession
+from wizard.flow.profile_choices import profile_choices
+from wizard.flow.unentered_input import UnenteredInput
+from wizard.phrases.answer_words import answer_in_words, field_text
+from wizard.questions.question import Question
+from wizard.tui.host import Host
+from wizard.tui.screens.answer_state import (
+    AnswerQueried,
+    AnswerState,
+    AwaitingAnswer,
+    AwaitingReason,
+)
+from wizard.tui.widgets.asking import Asking
+from wizard.tui.widgets.worksheet import Worksheet
+
+ACTIONS_WITH_REASON = frozenset(("submit", "back", "help", "leave"))
+"""Actions that are allowed while a reason is asked for."""
+
+
+class AnsweringScreen(Screen[str]):
+    """Asks the question at hand of a session, and writes each accepted answer to the disk.
+
+    Parameters
+    ----------
+    opened : OpenedSession
+        The place to begin at, and the session that is measured again, whose values stay in view.
+
+    Attributes
+    ----------
+    flow : Flow
+    earlier : mapping or None
+        The session that is measured again.
+    state : AnswerState
+        State of the question at hand.
+    saved : str
+        Time of the last write to the disk, in words; empty before the first.
+    unentered : UnenteredInput
+        Texts that were typed and not entered.
+    """
+
+    app: Host
+
+    BINDINGS = [("f5", "keep", "keep")]
+
+    def __init__(self, opened: OpenedSession) -> None:
+        super().__init__()
+        self.flow = opened.flow
+        self.earlier = opened.earlier
+        self.first_remark = opened.remark
+        self.state: AnswerState = AwaitingAnswer()
+        self.saved = ""
+        self.unentered = UnenteredInput()
+
+    def check_action(self, action: str, parameters: tuple[object, ...]) -> bool | None:
+        """Allow few actions while a reason is asked for."""
+        return not isinstance(self.state, AwaitingReason) or action in ACTIONS_WITH_REASON
+
+    def compose(self) -> ComposeResult:
+        """Yield the worksheet."""
+        yield Worksheet()
+
+    def on_mount(self) -> None:
+        """Ask the first question."""
+        self.ask()
+        if self.first_remark:
+            self.say("trouble", self.first_remark)
+
+    @abstractmethod
+    def show_step(self, question: Question) -> None:
+        """Show a step that has a screen of its own."""
+
+    def ask(self) -> None:
+        """Put the question at hand, or show the step that has a screen of its own."""
+        self.state = AwaitingAnswer()
+        question = self.flow.question
+        if question.kind == "show":
+            self.show_step(question)
+            return
+        choices = question.choices
+        if question.kind == "profile":
+            choices = profile_choices(self.app.profile_folders)
+        self.query_one(Worksheet).show(self.flow, choices, self.earlier, self.saved)
+        if typed := self.unentered.take(question.path):
+            self.query_one(Asking).retype(typed)
+            self.say("not entered", "this was typed and left; Enter takes it")
+
+    def say(self, what: str, text: str, way_out: str = "") -> None:
+        """Say under the field why an answer was not accepted."""
+        self.query_one(Asking).say(what, text, way_out)
+
+    def check_answer(self, given: Any) -> None:
+        """Accept the answer to the question at hand, query it, or refuse it."""
+        app = self.app
+        outcome = answer_question(self.flow, given, app.profile_folders, app.files, self.earlier)
+        if isinstance(outcome, Flow):
+            self.move_to(outcome)
+        elif isinstance(outcome, Queried):
+            self.state = AnswerQueried(outcome, given)
+            again = "choose again" if self.flow.question.is_chosen else "type it again"
+            self.say("queried", outcome.message, f"{again}, or F5 keeps it with a reason")
+            self.query_one(Worksheet).offer_to_keep(self.flow)
+        else:
+            self.state = AwaitingAnswer()
+            self.query_one(Worksheet).offer_no_more(self.flow)
+            self.say("refused", outcome.message)
+
+    def move_to(self, flow: Flow) -> None:
+        """Write a flow to the disk, then ask its question."""
+        try:
+            self.app.draft_store.keep(flow.document, self.flow.document)
+        except RecordError as error:
+            if without(flow.document, "draft") != without(self.flow.document, "draft"):
+                self.show_trouble(str(error))
+                return
+            self.app.warn(str(error))  # only the place is lost: moving about is still allowed
+        else:
+            if value_at(flow.document, "session.id"):
+                self.saved = f"✓ kept {datetime.now():%H:%M:%S}"
+        self.remember_typed(flow)
+        self.flow = flow
+        self.ask()
+
+    @property
+    def is_typed_over(self) -> bool:
+        """True if the field holds another text than the answer that was accepted."""
+        if self.flow.question.kind == "show":  # the field still holds the answer before
+            return False
+        typed = self.query_one(Asking).typed
+        answer = value_at(self.flow.document, self.flow.question.path)
+        return bool(typed.strip()) and typed != field_text(answer)
+
+    def remember_typed(self, flow: Flow) -> None:
+        """Remember a text that was typed and not entered, until its question is asked again."""
+        path = self.flow.question.path
+        is_left = flow.question.path != path
+        is_same = value_at(flow.document, path) == value_at(self.flow.document, path)
+        gives_reason = isinstance(self.state, AwaitingReason)
+        if is_left and is_same and self.is_typed_over and not gives_reason:
+            self.unentered.keep(self.flow, self.query_one(Asking).typed)
+
+    def show_trouble(self, text: str) -> None:
+        """Say why the flow could not be written, and stay at the question."""
+        if self.flow.question.kind == "show":
+            self.notify(text, severity="error", markup=False)
+            self.ask()
+        else:
+            self.say("trouble", text)
+
+    def keep_with_reason(self, state: AwaitingReason, reason: str) -> None:
+        """Keep a queried answer, if the reason is accepted."""
+        outcome = keep_queried(self.flow, state.query.value, reason)
+        if isinstance(outcome, Flow):
+            self.move_to(outcome)
+        else:
+            self.say("refused", outcome.message)
+
+    def action_submit(self) -> None:
+        """Submit the answer, for the mouse."""
+        self.query_one(Asking).hand_in()
+
+    def action_keep(self) -> None:
+        """Ask why a queried answer is to be kept."""
+        if not isinstance(self.state, AnswerQueried):
+            return
+        given = self.query_one(Asking).given
+        if given != self.state.given:  # another answer was typed since
+            self.check_answer(given)
+            return
+        query = self.state.query
+        self.state = self.state.reason_asked()
+        kept = answer_in_words(self.flow.question, query.value, units_of(self.flow.document))
+        self.query_one(Worksheet).ask_reason(plain(kept, 40), query.message)
