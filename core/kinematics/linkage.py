@@ -110,10 +110,23 @@ _FIELD = {
 }
 
 
+def difference(end: Array, start: Array) -> tuple[Array, Array, Array]:
+    """Vector from `start` to `end` as its components ahead, across and up, mm.
+
+    A link's vector is `difference(frame, axle)` everywhere: it leads to the frame end.
+
+    Parameters
+    ----------
+    end, start : array (..., 3)
+        mm; their leading axes broadcast.
+    """
+    return end[..., 0] - start[..., 0], end[..., 1] - start[..., 1], end[..., 2] - start[..., 2]
+
+
 def centre_distance(frame: Array, axle: Array) -> Array:
     """Centre-to-centre length, mm, of arrays (..., 3)."""
-    run, rise, ahead = _apart(frame, axle)
-    return np.asarray(np.sqrt(ahead * ahead + run * run + rise * rise))
+    ahead, across, up = difference(frame, axle)
+    return np.asarray(np.sqrt(ahead * ahead + across * across + up * up))
 
 
 def slope(frame: Array, axle: Array) -> Array:
@@ -121,16 +134,12 @@ def slope(frame: Array, axle: Array) -> Array:
 
     Positive where the end that lies further to the left is the higher one.
     """
-    run, rise, _ = _apart(frame, axle)
+    _, run, rise = difference(frame, axle)
     with np.errstate(divide="ignore", invalid="ignore"):
         return np.asarray(np.arctan(rise / run))
 
 
 def angle_finder_reading(frame: Array, axle: Array) -> Array:
-    """What an angle finder laid on the straight bar reads, rad; frame end higher is positive."""
-    run, rise, ahead = _apart(frame, axle)
-    return np.asarray(np.arctan2(rise, np.hypot(run, ahead)))
-
-
-def _apart(frame: Array, axle: Array) -> tuple[Array, Array, Array]:
-    return frame[..., 1] - axle[..., 1], frame[..., 2] - axle[..., 2], frame[..., 0] - axle[..., 0]
+    """Reading of an angle finder laid on the straight bar, rad; frame end higher is positive."""
+    ahead, across, up = difference(frame, axle)
+    return np.asarray(np.arctan2(up, np.hypot(across, ahead)))

@@ -1,38 +1,40 @@
-"""How the axle and the steering move against each other through travel and roll.
+"""Motion of the axle and the steering through suspension travel and roll.
 
-The frame stands still; the axle heaves (positive: axle up, bump), rolls about the x axis
-through its middle at hub height (positive: left wheel up) and walks sideways as its track bar
-makes it. Every answer is a closed form and broadcasts: heave, roll and the leading axes of the
-linkage. Where a link cannot reach, the answer is nan: that is a travel limit.
-
-A sweep is some forty numbers, so its time is that of the calls, not of the numbers. Plain numbers
-are therefore worked out before they meet an array, and as arrays of one, which numpy takes sooner.
+The frame stands still. The axle heaves (bump is positive), rolls about the x axis through its
+middle at hub height (left wheel up is positive), and shifts sideways under its track bar. Every
+result is a closed form. Heave, roll and the leading axes of the linkage broadcast. Where a link
+cannot reach, the result is nan: the axle is beyond its travel limit.
 """
 
-from typing import NamedTuple
+from dataclasses import dataclass
 
 import numpy as np
 
-from core.kinematics.linkage import Array, Linkage
+from core.kinematics.linkage import Array, Linkage, difference
 
-Part = Array | float
-Point = tuple[Part, Part, Part]
+Scalars = Array | float
+Vector = tuple[Scalars, Scalars, Scalars]
+"""Components ahead, across (to the left) and up, mm."""
 
 nan_out_of_reach = np.errstate(invalid="ignore", divide="ignore")
 
 
-class Motion(NamedTuple):
-    """Where the axle and the wheels are at some heave and roll; arrays of one broadcast shape.
+@dataclass(frozen=True, eq=False)
+class Motion:
+    """Position of the axle and the wheels at some heaves and rolls.
+
+    Every array has the broadcast shape of heave, roll and the linkage's leading axes. The axle
+    shift does not depend on the arms, so their axes can be missing from its shape.
 
     Attributes
     ----------
-    axle_shift : array
+    axle_shift : array (...)
         Lateral movement of the axle, to the left positive, mm.
-    steer : array
+    steer : array (...)
         Mean steer angle of both wheels (ISO 8855:2011 7.1.3), to the left positive, rad.
-    far_steer, near_steer : array
-        Steer of the wheel the drag link reaches, and of the other one, rad.
-    toe_in_change : array
+    far_steer, near_steer : array (...)
+        Steer angle of the wheel that the drag link reaches, and of the other wheel, rad.
+    toe_in_change : array (...)
         Change of total toe-in, right wheel's steer less left wheel's (ISO 8855:2011 7.1.6), rad.
     """
 
@@ -45,31 +47,29 @@ class Motion(NamedTuple):
 
 @nan_out_of_reach
 def motion_at(linkage: Linkage, heave: Array | float, roll: Array | float = 0.0) -> Motion:
-    """The motion with the steering wheel held.
+    """Motion with the steering wheel held.
 
     Parameters
     ----------
     linkage : Linkage
         Its leading axes broadcast with heave and roll.
-    heave : array
+    heave : array (...)
         mm, bump positive.
-    roll : array
+    roll : array (...)
         rad, left wheel up positive.
     """
-    heave = np.asarray(heave, dtype=float)
+    link = ahead, across, up = difference(linkage.drag_link_frame, linkage.drag_link_axle)
+    shift, run, rise, growth = _carried(linkage, link, heave, roll)
+    # In the axle's own axes the kingpins stay upright at any roll.
+    sine, cosine = np.sin(roll), np.cos(roll)
+    across_now = run * cosine + rise * sine
     lever = linkage.arm_side * linkage.arm
-    ahead, across, up = link = _apart(linkage.drag_link_frame, linkage.drag_link_axle)
-    shift, move, short = _carried(linkage, link, heave, roll, lever)
-    if not _level(roll):
-        # In the axle's own axes the kingpins stay upright, so that a turn about them is a plain
-        # circle whatever the roll; there the frame end goes the other way.
-        now_across, now_up = _rolled(across + move[0], up + move[1], -roll)
-        move = now_across - across, now_up - up
-    far = _turn(ahead - lever, np.asarray(across) + move[0], short)
+    far = _turn(ahead + lever, across_now, growth / (2 * lever))
     if linkage.near_ball is None:
         return Motion(shift, far, far, far, np.zeros(far.shape))
-    near = _near_steer(linkage, link, move, far)
-    # The far wheel is the left one where the far ball lies to the left of the near one.
+    change = across_now - across, rise * cosine - run * sine - up
+    near = _near_steer(linkage, link, change, far)
+    # The far wheel is the left one where the far ball lies to the left of the near ball.
     to_near = linkage.near_ball[..., 1] - linkage.drag_link_axle[..., 1]
     toe_in = (far - near) * np.copysign(1.0, to_near)
     return Motion(shift, (far + near) / 2, far, near, toe_in)
@@ -79,117 +79,101 @@ def motion_at(linkage: Linkage, heave: Array | float, roll: Array | float = 0.0)
 def steering_wheel_angle(
     linkage: Linkage, heave: Array | float, roll: Array | float = 0.0
 ) -> Array:
-    """Steering-wheel angle with the wheel let go and the road wheels straight, rad.
+    """Steering-wheel angle with the steering wheel let go and the road wheels straight, rad.
 
-    The pitman ball turns about the sector shaft until the drag link fits. Positive to the left
-    (ISO 8855:2011 7.1.8): the sign of the wheel movement which would command that swing.
+    The pitman arm turns about the sector shaft until the drag link fits. Positive to the left
+    (ISO 8855:2011 7.1.8): a driver would turn the steering wheel that way for the same swing of
+    the pitman arm.
     """
-    heave = np.asarray(heave, dtype=float)
+    link = difference(linkage.drag_link_frame, linkage.drag_link_axle)
+    _, run, _, growth = _carried(linkage, link, heave, roll)
     lever = linkage.pitman_side * linkage.pitman_arm
-    ahead, across, _ = link = _apart(linkage.drag_link_frame, linkage.drag_link_axle)
-    _, move, short = _carried(linkage, link, heave, roll, lever)
-    swing = _turn(-ahead - lever, -across - move[0], short)
+    swing = _turn(lever - link[0], -run, growth / (2 * lever))
     return np.asarray(linkage.ratio * linkage.arm_side * linkage.pitman_side * swing)
 
 
 def _carried(
-    linkage: Linkage, link: Point, heave: Array, roll: Array | float, lever: Part
-) -> tuple[Array, tuple[Part, Part], Part]:
-    """What the axle's motion does to the drag link while no lever turns.
+    linkage: Linkage, link: Vector, heave: Scalars, roll: Scalars
+) -> tuple[Array, Array, Scalars, Array]:
+    """Effect of the axle's motion on the drag link while no arm turns.
 
     Returns
     -------
-    shift : array
-        Lateral movement of the axle, which keeps the track bar's length, mm.
-    move : pair of arrays
-        How the link's axle end is carried across and up, mm.
-    short : array
-        Half the growth that this asks of the link's squared length, by the lever that has to
-        make it good, mm.
+    shift : array (...)
+        Lateral movement of the axle that keeps the track bar's length, mm. Heave and roll leave
+        x unchanged, so the bar keeps its length in the front view too.
+    run, rise : array (...)
+        Drag link's vector across and up, in the frame's axes, mm.
+    growth : array (...)
+        Growth of the drag link's squared length, mm2.
     """
-    _, bar_across, bar_up = _apart(linkage.track_bar_frame, linkage.track_bar_axle)
-    _, across, up = link
-    if _level(roll):
-        shift = _walk(bar_across, bar_up, heave)
-        # Both bars are carried alike and the track bar keeps its length, so that only what sets
-        # them apart tells: a drag link equal and parallel to it is never short.
-        more_across, more_up = (bar_across - across) / lever, (bar_up - up) / lever
-        short = shift * np.asarray(more_across) + heave * np.asarray(more_up)
-        return shift, (shift, heave), short
-    bar_aside, bar_raised = _rolled_from(linkage.track_bar_axle, linkage.hub_height, roll)
-    shift = _walk(bar_across, bar_up, heave + bar_raised) - bar_aside
-    aside, raised = _rolled_from(linkage.drag_link_axle, linkage.hub_height, roll)
-    aside, raised = aside + shift, raised + heave
-    growth = (across + aside / 2) * aside + (up + raised / 2) * raised
-    return shift, (aside, raised), growth / -lever
+    bar = _, across, up = difference(linkage.track_bar_frame, linkage.track_bar_axle)
+    hub = linkage.hub_height
+    bar_run, bar_rise, bar_growth = _rolled(bar, linkage.track_bar_axle, hub, roll)
+    run, rise, growth = _rolled(link, linkage.drag_link_axle, hub, roll)
+    bar_rise_now = bar_rise - heave
+    bar_run_now = np.sqrt(across * across + up * up - bar_rise_now * bar_rise_now)
+    shift = bar_run - np.copysign(bar_run_now, across)
+    # Shift and heave move both axle ends alike, and the track bar does not grow. The growth of
+    # the drag link therefore depends on the difference of the bars alone: a link equal and
+    # parallel to the track bar does not grow at all.
+    growth = growth - bar_growth + 2 * (bar_run - run) * shift + 2 * (bar_rise - rise) * heave
+    return shift, run - shift, rise - heave, growth
 
 
-def _walk(across: Part, up: Part, raised: Array) -> Array:
-    """How far aside a raised end of a bar goes if the bar keeps its length, mm.
+def _rolled(
+    link: Vector, axle: Array, hub_height: Scalars, roll: Scalars
+) -> tuple[Scalars, Scalars, Scalars]:
+    """Vector of a bar after roll alone, across and up, mm, and its growth as in `_growth`."""
+    sine, cosine = np.sin(roll), np.cos(roll)
+    y, z = axle[..., 1], axle[..., 2] - hub_height
+    aside, raised = y * (cosine - 1) - z * sine, y * sine + z * (cosine - 1)
+    # The axle end keeps its distance from the roll axis, so the growth is linear in its movement.
+    growth = -2 * ((y + link[1]) * aside + (z + link[2]) * raised)
+    return link[1] - aside, link[2] - raised, growth
 
-    Heave and roll leave x alone, so the bar's front view does.
-    """
-    height = np.asarray(up) + raised
-    run, reach = np.asarray(across), np.asarray(across * across + up * up)
-    shift: Array = np.copysign(np.sqrt(reach - height * height), run) - run
-    return shift
 
+def _near_steer(
+    linkage: Linkage, link: Vector, change: tuple[Scalars, Scalars], far: Array
+) -> Array:
+    """Steer of the near wheel: the tie rod keeps its distance from the joint on the drag link.
 
-def _near_steer(linkage: Linkage, link: Point, move: tuple[Part, Part], far: Array) -> Array:
-    """Steer of the near wheel: its tie rod keeps the distance from the joint on the drag link.
-
-    `move` is how the far ball but for its turn `far` is carried, in the axle's own axes; the
-    joint shares in both as it lies between the ends.
+    Parameters
+    ----------
+    link : (float, float, float)
+        Vector of the drag link at ride height, mm.
+    change : (float, float)
+        Change of that vector across and up in the axle's own axes, without the turn `far`, mm.
+    far : array (...)
+        Steer of the far wheel, rad.
     """
     assert linkage.near_ball is not None
-    part = linkage.joint_from_far_ball / sum(one * one for one in link) ** 0.5
-    far_to_near = _apart(linkage.drag_link_axle, linkage.near_ball)
-    x, y, z = (n + part * a for n, a in zip(far_to_near, link, strict=True))
-    lever, swing = linkage.arm_side * linkage.near_arm, linkage.arm_side * linkage.arm * (1 - part)
-    ahead, aside = swing - swing * np.cos(far), part * move[0] - swing * np.sin(far)
-    raised = part * move[1]
-    growth = (x + ahead / 2) * ahead + (y + aside / 2) * aside + (z + raised / 2) * raised
-    return _turn(x - lever + ahead, y + aside, growth / -lever)
+    ahead, across, up = link
+    part = linkage.joint_from_far_ball / np.sqrt(ahead * ahead + across * across + up * up)
+    x, y, z = difference(linkage.drag_link_axle, linkage.near_ball)
+    x, y, z = tie_rod = x + part * ahead, y + part * across, z + part * up
+    # The joint lies between the far ball and the frame end, and takes its part of both movements.
+    swing = linkage.arm_side * linkage.arm * (1 - part)
+    joint_ahead = swing * (np.cos(far) - 1)
+    joint_aside = swing * np.sin(far) + part * change[0]
+    growth = _growth(tie_rod, (joint_ahead, joint_aside, part * change[1]))
+    lever = linkage.arm_side * linkage.near_arm
+    return _turn(x + joint_ahead + lever, y + joint_aside, growth / (2 * lever))
 
 
-def _turn(x: Part, y: Part, short: Part) -> Array:
-    """Turn d, nearest zero, of a lever that makes good what its link is short, rad.
+def _growth(link: Vector, change: Vector) -> Scalars:
+    """Growth of a link's squared length where its vector changes, mm2."""
+    (x, y, z), (dx, dy, dz) = link, change
+    return (2 * x + dx) * dx + (2 * y + dy) * dy + (2 * z + dz) * dz
 
-    x cos d + y sin d = x + short, where (x, y) leads from the link's other end to the lever's
-    upright in plan. With t = tan(d/2) that is (2 x + short) t^2 - 2 y t + short = 0; the smaller
-    root is written so that it does not cancel.
+
+def _turn(x: Scalars, y: Scalars, excess: Scalars) -> Array:
+    """Smallest turn d of an arm that gives its link the right length again, rad.
+
+    (x, y) leads in plan from the arm's upright to the link's other end. `excess` is half the
+    growth of the link's squared length without the turn, divided by the arm's length, mm. Then
+    x cos d + y sin d = x + excess, and with t = tan(d/2): (2 x + excess) t^2 - 2 y t + excess = 0.
+    The smaller root is written so that it does not cancel.
     """
-    root = np.sqrt(y * y - short * (short + np.asarray(2 * x)))
-    half: Array = np.arctan(short / (y + np.copysign(root, y)))
-    return half + half
-
-
-def _level(roll: Array | float) -> bool:
-    return isinstance(roll, float) and roll == 0
-
-
-def _rolled_from(point: Array, hub: Part, roll: Array | float) -> tuple[Part, Part]:
-    """How roll alone carries a point of the axle across and up, mm."""
-    y, z = point[..., 1], point[..., 2] - hub
-    now_y, now_z = _rolled(y, z, roll)
-    return now_y - y, now_z - z
-
-
-def _rolled(y: Part, z: Part, roll: Array | float) -> tuple[Part, Part]:
-    """(y, z) turned about the x axis."""
-    sine, cosine = np.sin(roll), np.cos(roll)
-    return y * cosine - z * sine, y * sine + z * cosine
-
-
-def _apart(frame: Array, axle: Array) -> Point:
-    """From one end of a link to the other: ahead, across and up.
-
-    Apart from each other they broadcast without (..., 3) arrays for every heave; those of a
-    single link are plain floats.
-    """
-    if frame.ndim == axle.ndim == 1:
-        frame_x, frame_y, frame_z = frame.tolist()
-        x, y, z = axle.tolist()
-        return x - frame_x, y - frame_y, z - frame_z
-    apart = axle - frame
-    return apart[..., 0], apart[..., 1], apart[..., 2]
+    root = np.sqrt(y * y - excess * (excess + 2 * x))
+    return np.asarray(2 * np.arctan(excess / (y + np.copysign(root, y))))
