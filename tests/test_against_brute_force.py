@@ -1,22 +1,22 @@
-"""The search held to brute force, each plan to scipy, its probability to a long Monte Carlo.
+"""The search against brute force, each plan against scipy and against a long Monte Carlo.
 
-Brute force goes over the same corrections with itertools and works each combination with scipy's
-root finder on the distance equations; nothing of the search, of the closed form, of the rules or
-of the nodes it saves time with is used. The doubt of the readings and of setting a pivot is made
-next to nothing for it, so that a combination either steers true or does not.
+Brute force combines the same corrections with itertools. It solves the distance equations of each
+combination with scipy's root finder. It uses no part of the search, of the closed form, of the
+rules or of the Chebyshev nodes. The uncertainties of the readings and of setting a pivot are made
+negligible for it, so that a combination either steers true or does not.
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import astuple, dataclass, replace
 from itertools import combinations, product
 
 import numpy as np
 import pytest
 from scipy.stats import multivariate_normal
 
-from core.fix.chances import SETTING
+from core.fix.chances import DRAWS, SETTING
 from core.fix.plan import Plan
-from core.fix.search import search
+from core.fix.search import MOST_PLANS, search
 from core.kinematics.linkage import Linkage
 from core.kinematics.motion import motion_at
 from core.kinematics.pivots import PIVOTS, pivots_of
@@ -36,9 +36,13 @@ EXACT = {
     "angle_finder": "0.01 deg",
     "seating": "0 deg",
 }
-"""Instruments without doubt."""
+"""Instruments of negligible uncertainty."""
 
 VEHICLES = {"knuckle": (0, 1), "tie-rod": (2,), "inverted-y": (0, 3)}
+"""Seeds of vehicles with bump steer, by layout."""
+
+LONG_DRAWS = 40_000
+"""Draws of the long Monte Carlo: ten times those of the search."""
 
 WIDE = {
     "parallel": "2 deg",
@@ -48,7 +52,13 @@ WIDE = {
     "toe_change": "0.4 deg",
     "working_travel": {"bump": "2 in", "droop": "2 in"},
 }
-"""Limits that leave several combinations for every vehicle, so that their order is seen."""
+"""Limits that several combinations of every vehicle meet, so that the order is tested."""
+
+ENDS = tuple(
+    replace(correction, rises=tuple(dict.fromkeys((correction.rises[0], correction.rises[-1]))))
+    for correction in COARSE
+)
+"""Each correction with its first and its last rise: 149 combinations in place of 563."""
 
 
 def slope(frame: np.ndarray, axle: np.ndarray) -> float:
@@ -57,6 +67,7 @@ def slope(frame: np.ndarray, axle: np.ndarray) -> float:
 
 
 def both_slopes(linkage: Linkage) -> tuple[float, float]:
+    """Slopes of the track bar and the drag link, rad."""
     return (
         slope(linkage.track_bar_frame, linkage.track_bar_axle),
         slope(linkage.drag_link_frame, linkage.drag_link_axle),
@@ -64,7 +75,7 @@ def both_slopes(linkage: Linkage) -> tuple[float, float]:
 
 
 def moved_to(linkage: Linkage, moves: Sequence[tuple[Correction, float]]) -> Linkage:
-    """A linkage with pivots raised, one after the other."""
+    """The linkage after some corrections, each with its rise in mm."""
     points = {name: np.array(linkage.pivot(name)) for name in PIVOTS}
     for correction, rise in moves:
         pivot = correction.pivot
@@ -74,7 +85,7 @@ def moved_to(linkage: Linkage, moves: Sequence[tuple[Correction, float]]) -> Lin
 
 
 def peaks(linkage: Linkage, limits: Limits) -> tuple[float, float]:
-    """Largest mean steer and toe-in change over 41 heaves, by the root finder; rad."""
+    """Peak mean steer and peak toe-in change over 41 heaves, by the root finder; rad."""
     heaves = np.linspace(-limits.working_droop, limits.working_bump, 41)
     far_is_left = linkage.drag_link_axle[1] > 0
     steer, toe = 0.0, 0.0
@@ -86,7 +97,7 @@ def peaks(linkage: Linkage, limits: Limits) -> tuple[float, float]:
 
 
 def is_true(linkage: Linkage, limits: Limits) -> bool:
-    """Whether all three deciding rules are within their limits."""
+    """True if all three deciding rules are within their limits."""
     bar, link = both_slopes(linkage)
     if abs(link - bar) > limits.parallel:
         return False
@@ -95,67 +106,70 @@ def is_true(linkage: Linkage, limits: Limits) -> bool:
 
 
 @dataclass(frozen=True)
-class Found:
-    """A combination that steers true, with what it is ordered by."""
+class TrueCombination:
+    """A combination that steers true, with its sort key."""
 
     moves: tuple[tuple[str, float], ...]
     order: tuple[float, ...]
 
 
-def brute_force(verdict: Verdict, corrections: Sequence[Correction]) -> tuple[int, list[Found]]:
-    """How many combinations there are, and the first of each set that steers true."""
+def brute_force(
+    verdict: Verdict, corrections: Sequence[Correction]
+) -> tuple[int, list[TrueCombination]]:
+    """Number of combinations, and the first that steers true of each set."""
     linkage, limits = verdict.measured.linkage, verdict.session.limits
-    count, found = 0, {}
+    count, first_of_set = 0, {}
     for size in (1, 2, 3):
         for chosen in combinations(corrections, size):
-            if any(one.name in other.not_with for one, other in product(chosen, repeat=2)):
+            if any(a.name in b.not_with for a, b in product(chosen, repeat=2)):
                 continue
-            for rises in product(*(one.rises for one in chosen)):
+            for rises in product(*(correction.rises for correction in chosen)):
                 count += 1
-                there = moved_to(linkage, list(zip(chosen, rises, strict=True)))
-                if not is_true(there, limits):
+                moved = moved_to(linkage, list(zip(chosen, rises, strict=True)))
+                if not is_true(moved, limits):
                     continue
-                flatness = round(sum(map(abs, both_slopes(there))), 6)
+                flatness = round(sum(map(abs, both_slopes(moved))), 6)
                 order = (size, round(sum(map(abs, rises)), 6), flatness)
-                names = tuple(one.name for one in chosen)
-                one = Found(tuple(zip(names, np.round(rises, 6).tolist(), strict=True)), order)
-                if names not in found or one.order < found[names].order:
-                    found[names] = one
-    return count, sorted(found.values(), key=lambda one: one.order)[:5]
+                names = tuple(correction.name for correction in chosen)
+                moves = tuple(zip(names, np.round(rises, 6).tolist(), strict=True))
+                if names not in first_of_set or order < first_of_set[names].order:
+                    first_of_set[names] = TrueCombination(moves, order)
+    by_order = sorted(first_of_set.values(), key=lambda combination: combination.order)
+    return count, by_order[:MOST_PLANS]
 
 
 @pytest.mark.slow
 @pytest.mark.parametrize(
     ("layout", "seed"), [(layout, seed) for layout in LAYOUTS for seed in VEHICLES[layout]]
 )
-def test_the_search_finds_what_brute_force_finds(layout, seed, monkeypatch):
+def test_the_search_has_the_plans_of_brute_force(layout, seed, monkeypatch):
     monkeypatch.setattr("core.fix.chances.SETTING", 1e-6)
     verdict = verdict_on(vehicle(seed, layout), limits=WIDE, instruments=EXACT)
     assert verdict.overall == Overall.BUMP_STEER
-    count, expected = brute_force(verdict, COARSE)
-    fix = search(verdict, COARSE)
-    assert fix.searched == count
-    assert expected, "this vehicle tests nothing"
-    assert [done(plan.moves) for plan in fix.plans] == [one.moves for one in expected]
+    count, expected = brute_force(verdict, ENDS)
+    result = search(verdict, ENDS)
+    assert result.searched == count
+    assert len(expected) > 1, "one plan alone tests no order"
+    assert [done(plan.moves) for plan in result.plans] == [best.moves for best in expected]
 
 
 @pytest.mark.parametrize("layout", LAYOUTS)
-def test_what_a_plan_predicts_is_what_scipy_finds(layout):
+def test_the_prediction_of_a_plan_agrees_with_scipy(layout):
     verdict = verdict_on(vehicle(3, layout))
     limits = verdict.session.limits
     plans = search(verdict, COARSE).plans
     assert plans
     for plan in plans:
         moves = [(move.correction, move.rise) for move in plan.moves]
-        there, after = moved_to(verdict.measured.linkage, moves), plan.after
-        steer, toe = peaks(there, limits)
+        moved, after = moved_to(verdict.measured.linkage, moves), plan.after
+        steer, toe = peaks(moved, limits)
         assert after.peak_steer == pytest.approx(steer, abs=np.radians(1e-7))
         assert after.peak_toe_change == pytest.approx(toe, abs=np.radians(1e-7))
-        bar, link = both_slopes(there)
+        bar, link = both_slopes(moved)
         assert after.slopes == pytest.approx((bar, link), abs=1e-12)
         assert after.parallel == pytest.approx(link - bar, abs=1e-12)
         lengths = [
-            np.linalg.norm(there.pivot(f"{name}.frame") - there.pivot(f"{name}.axle"))
+            np.linalg.norm(moved.pivot(f"{name}.frame") - moved.pivot(f"{name}.axle"))
             for name in ("track_bar", "drag_link")
         ]
         assert after.lengths == pytest.approx(lengths, abs=1e-9)
@@ -163,39 +177,39 @@ def test_what_a_plan_predicts_is_what_scipy_finds(layout):
         for walk, heave in zip(
             after.walk, (-verdict.session.droop, verdict.session.bump), strict=True
         ):
-            assert walk == pytest.approx(steered(there, heave, 0.0)[0], abs=1e-6)
-        before, then = (crossing(one) for one in (verdict.measured.linkage, there))
-        assert after.roll_centre_rise == pytest.approx(then - before, abs=1e-6)
+            assert walk == pytest.approx(steered(moved, heave, 0.0)[0], abs=1e-6)
+        rise = crossing(moved) - crossing(verdict.measured.linkage)
+        assert after.roll_centre_rise == pytest.approx(rise, abs=1e-6)
 
 
 def crossing(linkage: Linkage) -> float:
-    """Height at which the track bar's line crosses the centre plane."""
-    (_, *one), (_, *other) = linkage.track_bar_frame, linkage.track_bar_axle
-    return float(np.polyfit([one[0], other[0]], [one[1], other[1]], 1)[1])
+    """Height at which the line of the track bar crosses the centre plane, mm."""
+    (_, y_frame, z_frame), (_, y_axle, z_axle) = linkage.track_bar_frame, linkage.track_bar_axle
+    return float(np.polyfit([y_frame, y_axle], [z_frame, z_axle], 1)[1])
 
 
 @pytest.mark.slow
 @pytest.mark.parametrize("layout", LAYOUTS)
-def test_its_probability_is_that_of_a_long_monte_carlo(layout):
-    """Every geometry drawn by scipy, worked at all 41 heaves (JCGM 101:2008)."""
+def test_the_probability_of_a_plan_is_that_of_a_long_monte_carlo(layout):
+    """Every geometry is drawn by scipy and computed at all 41 heaves (JCGM 101:2008)."""
     verdict = verdict_on(vehicle(3, layout))
     plans = list(search(verdict, COARSE).plans[:2])
-    plans.append(search(verdict, [COARSE[5]]).plans[0])  # one that is not likely to do it
+    plans.append(search(verdict, [COARSE[5]]).plans[0])  # a plan with a low probability
     for plan in plans:
         for p, expected in zip(chances(plan), drawn_long(verdict, plan), strict=True):
-            # four standard deviations of the search's own 4,000 draws, and of these 100,000
-            give = 4 * np.sqrt(max(expected * (1 - expected), 1e-3) * (1 / 4_000 + 1 / 100_000))
-            assert p == pytest.approx(expected, abs=give)
+            # Four standard deviations of the difference of a share of DRAWS and of LONG_DRAWS.
+            variance = max(expected * (1 - expected), 1e-3) * (1 / DRAWS + 1 / LONG_DRAWS)
+            assert p == pytest.approx(expected, abs=4 * np.sqrt(variance))
 
 
 def chances(plan: Plan) -> tuple[float, ...]:
-    found = plan.after.chances
-    return found.parallel, found.steer, found.toe, found.together
+    """Probabilities of a plan: parallel, steer, toe, and all three together."""
+    return astuple(plan.after.chances)
 
 
 def drawn_long(verdict: Verdict, plan: Plan) -> tuple[float, ...]:
-    """Shares of geometries that are within: parallel, steer, toe, and all together."""
-    measured, limits, count = verdict.measured, verdict.session.limits, 100_000
+    """Shares of geometries within the limits: parallel, steer, toe, and all three together."""
+    measured, limits, count = verdict.measured, verdict.session.limits, LONG_DRAWS
     linkage, names = measured.linkage, pivots_of(measured.linkage.layout)
     pivots = [linkage.pivot(name) for name in names]
     centre = np.concatenate([*pivots, [float(getattr(linkage, name)) for name in SCALARS]])
@@ -208,12 +222,14 @@ def drawn_long(verdict: Verdict, plan: Plan) -> tuple[float, ...]:
     rng = np.random.default_rng(8)
     for move in plan.moves:
         pivot = move.correction.pivot
-        set_to = move.rise + rng.uniform(-SETTING, SETTING, count)
+        rise = move.rise + rng.uniform(-SETTING, SETTING, count)
         for name in ("track_bar.frame", "drag_link.frame") if pivot == "ride_height" else (pivot,):
-            points[name] = points[name] + set_to[:, None] * [0.0, 0.0, 1.0]
+            points[name] = points[name] + rise[:, None] * [0.0, 0.0, 1.0]
     spread = {name: point[:, None, :] for name, point in points.items()}
-    bars = [points[f"{link}.frame"] - points[f"{link}.axle"] for link in ("track_bar", "drag_link")]
-    bar, link = (np.arctan(each[:, 2] / each[:, 1]) for each in bars)
+    vectors = [
+        points[f"{link}.frame"] - points[f"{link}.axle"] for link in ("track_bar", "drag_link")
+    ]
+    bar, link = (np.arctan(each[:, 2] / each[:, 1]) for each in vectors)
     heaves = np.linspace(-limits.working_droop, limits.working_bump, 41)
     motion = motion_at(replace(linkage.with_pivots(spread), **lengths), heaves)
     within = np.stack(
@@ -236,14 +252,14 @@ def drawn_long(verdict: Verdict, plan: Plan) -> tuple[float, ...]:
         ("drag_link.axle", 2.25),
     ],
 )
-def test_a_fix_that_is_exact_by_construction_is_found(pivot, rise):
-    """Parallel and equal links, one pivot put wrong: undoing it leaves no steer at all."""
+def test_the_search_offers_to_undo_a_wrong_move(pivot, rise):
+    """Parallel links of one length do not steer, so undoing the wrong move leaves no steer."""
     wrong = parallel_pair().raised(pivot, rise * INCH)
     verdict = verdict_on(wrong)
     assert verdict.overall == Overall.BUMP_STEER
     undo = Correction("undo it", pivot, tuple(-rise * INCH * part for part in (0.25, 0.5, 1, 1.5)))
-    # what else moves the same pivot is left out, so that there is one way to undo it
-    others = [one for one in COARSE if one.pivot != pivot]
+    # Without other corrections of the pivot there is one way to undo the move.
+    others = [correction for correction in COARSE if correction.pivot != pivot]
     plans = [plan for plan in search(verdict, [*others, undo]).plans if undo in plan.corrections]
     alone = next(plan for plan in plans if plan.corrections == (undo,))
     assert alone.moves[0].rise == pytest.approx(-rise * INCH)

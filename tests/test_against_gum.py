@@ -48,11 +48,11 @@ def test_values():
 
 @pytest.mark.parametrize(("name", "u"), [("R", R[1]), ("X", X[1]), ("Z", Z[1])])
 def test_standard_uncertainties(inputs, name, u):
-    assert inputs.u(GRADIENTS[name]) == pytest.approx(u, abs=0.002)
+    assert inputs.standard_uncertainty(GRADIENTS[name]) == pytest.approx(u, abs=0.002)
 
 
 def test_many_results_at_once(inputs):
-    together = inputs.u(np.stack(list(GRADIENTS.values()), axis=-1))
+    together = inputs.standard_uncertainty(np.stack(list(GRADIENTS.values()), axis=-1))
     assert together == pytest.approx([R[1], X[1], Z[1]], abs=0.002)
 
 
@@ -60,7 +60,10 @@ def test_many_results_at_once(inputs):
 def test_correlations_of_the_results(inputs, pair, correlation):
     one, other = (GRADIENTS[name] for name in pair)
     # u2(a + b) - u2(a - b) = 4 u(a, b)
-    covariance = (inputs.u(one + other) ** 2 - inputs.u(one - other) ** 2) / 4
-    found = covariance / (inputs.u(one) * inputs.u(other))
+    covariance = (
+        inputs.standard_uncertainty(one + other) ** 2
+        - inputs.standard_uncertainty(one - other) ** 2
+    ) / 4
+    found = covariance / (inputs.standard_uncertainty(one) * inputs.standard_uncertainty(other))
     # The guide's own correlations move by this much with the last digits of its inputs.
     assert found == pytest.approx(correlation, abs=0.01)

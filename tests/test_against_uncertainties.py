@@ -86,6 +86,6 @@ def test_steer_gradient_of_links_without_stations(layout):
     )
     track_bar, drag_link = slope(points, "track_bar"), slope(points, "drag_link")
     expected = (umath.tan(track_bar) - umath.tan(drag_link)) / (arm * session.arm_side)
-    u = pivots.u(pivots.gradient(lambda linkage: derivatives(linkage).gradient))
+    u = pivots.standard_uncertainty(pivots.gradient(lambda linkage: derivatives(linkage).gradient))
     assert derivatives(pivots.linkage).gradient == pytest.approx(expected.nominal_value, rel=1e-9)
     assert u == pytest.approx(expected.std_dev, rel=1e-6)

@@ -1,18 +1,18 @@
-"""A comparison as plain numbers, mm and deg, for `evenarc compare --json`."""
+"""A comparison of two sessions as plain numbers, mm and deg, for `evenarc compare --json`."""
 
 from collections.abc import Sequence
 from typing import Any
 
 from core.as_json.verdict import degrees
 from core.fix.comparison import Change, Comparison, Control
-from core.fix.plan_record import ReachedMove
+from core.fix.reached import ReachedMove
 from core.verdict.verdict import Verdict
 
 
 def comparison_as_json(
     before: Verdict, after: Verdict, comparison: Comparison, moves: Sequence[ReachedMove]
 ) -> dict[str, Any]:
-    """Results of a comparison; angles in deg, lengths in mm."""
+    """A comparison and the reached moves of its plan; angles in deg, lengths in mm."""
     return {
         "before": {"id": before.session.id, "overall": before.overall},
         "after": {"id": after.session.id, "overall": after.overall},
@@ -33,6 +33,7 @@ def comparison_as_json(
 
 
 def _change(change: Change) -> dict[str, Any]:
+    """A change; the unit is part of each field name, except for the length ratio."""
     values = {
         "before": change.before,
         "after": change.after,
@@ -46,6 +47,7 @@ def _change(change: Change) -> dict[str, Any]:
 
 
 def _control(control: Control) -> dict[str, Any]:
+    """A pair of control points."""
     return {
         "pivots": list(control.pivots),
         "across_mm": control.across,

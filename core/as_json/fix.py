@@ -1,17 +1,16 @@
-"""A search for corrections as plain numbers, mm and deg, for `evenarc fix --json`."""
+"""A search of corrections as plain numbers, mm and deg, for `evenarc fix --json`."""
 
 from typing import Any
 
 from core.as_json.verdict import degrees
 from core.fix.plan import Plan
 from core.fix.search import SearchResult
+from core.readings.survey import LINKS
 from core.verdict.verdict import Verdict
 
-LINKS = ("track_bar", "drag_link")
 
-
-def search_as_json(verdict: Verdict, fix: SearchResult) -> dict[str, Any]:
-    """Results of a search, with the field names of the specification."""
+def search_as_json(verdict: Verdict, result: SearchResult) -> dict[str, Any]:
+    """The result of a search, with the verdict that it started from."""
     return {
         "id": verdict.session.id,
         "before": {
@@ -19,12 +18,13 @@ def search_as_json(verdict: Verdict, fix: SearchResult) -> dict[str, Any]:
             "parallel_deg": degrees(verdict.rules.parallel.value),
             "peak_steer_deg": degrees(verdict.steer.ruling.value),
         },
-        "searched": fix.searched,
-        "plans": [_plan(plan) for plan in fix.plans],
+        "searched": result.searched,
+        "plans": [_plan(plan) for plan in result.plans],
     }
 
 
 def _plan(plan: Plan) -> dict[str, Any]:
+    """A plan with its prediction."""
     after = plan.after
     return {
         "moves": [

@@ -1,6 +1,6 @@
 """A verdict as plain numbers, mm and deg, for `evenarc check --json` and for [results].
 
-A number that cannot be computed is None. The field names are the specification's.
+A number that does not exist is None. The field names are those of the specification of records.
 """
 
 from math import isfinite
@@ -10,19 +10,20 @@ import numpy as np
 
 from core.adjustment.least_squares import AdjustedReading
 from core.kinematics.linkage import Array
+from core.readings.survey import LINKS
 from core.statistics.conformity import Ruling
 from core.verdict.peak import Peak
 from core.verdict.verdict import Verdict
 
 
 def verdict_as_json(verdict: Verdict, record: str) -> dict[str, Any]:
-    """Results of a verdict.
+    """All results of a verdict.
 
     Parameters
     ----------
     verdict : Verdict
     record : str
-        The file of the session, as the user named it.
+        Path of its file, as the user typed it.
     """
     return {
         "record": record,
@@ -33,7 +34,7 @@ def verdict_as_json(verdict: Verdict, record: str) -> dict[str, Any]:
         "links": _links(verdict),
         "rules": _rules(verdict),
         "steer": _steer(verdict),
-        "toe": _toe(verdict.toe),
+        "toe": _peak(verdict.toe, "peak_change_deg"),
         "sweep": {
             "heave_mm": numbers(verdict.sweep.heave),
             "axle_shift_mm": numbers(verdict.sweep.axle_shift),
@@ -61,24 +62,26 @@ def verdict_as_json(verdict: Verdict, record: str) -> dict[str, Any]:
 
 
 def numbers(values: Array | float) -> Any:
-    """Floats, nested in lists like the array; None in place of nan."""
+    """Floats, in nested lists for an array; None in place of nan and infinity."""
     array = np.asarray(values, dtype=float)
     listed: Any = array.tolist()
     return listed if np.isfinite(array).all() else _without_nan(listed)
 
 
 def degrees(values: Array | float) -> Any:
-    """Angles in degrees from radians, like `numbers`."""
+    """Angles in degrees from radians, in the form of `numbers`."""
     return numbers(np.degrees(values))
 
 
 def _without_nan(listed: Any) -> Any:
+    """Nested lists with None in place of nan and infinity."""
     if isinstance(listed, list):
         return [_without_nan(value) for value in listed]
     return listed if isfinite(listed) else None
 
 
 def _links(verdict: Verdict) -> dict[str, Any]:
+    """Length and slope of each link."""
     rulings = (verdict.rules.flat_track_bar, verdict.rules.flat_drag_link)
     return {
         link: {
@@ -86,13 +89,12 @@ def _links(verdict: Verdict) -> dict[str, Any]:
             "slope_deg": degrees(ruling.value),
             "u_slope_deg": degrees(ruling.u),
         }
-        for link, length, ruling in zip(
-            ("track_bar", "drag_link"), verdict.lengths, rulings, strict=True
-        )
+        for link, length, ruling in zip(LINKS, verdict.lengths, rulings, strict=True)
     }
 
 
 def _rules(verdict: Verdict) -> dict[str, Any]:
+    """The rulings on the three rules."""
     rules = verdict.rules
     return {
         "parallel": {
@@ -116,6 +118,7 @@ def _rules(verdict: Verdict) -> dict[str, Any]:
 
 
 def _angle(ruling: Ruling) -> dict[str, Any]:
+    """A ruling on an angle, without its limit."""
     return {
         "value_deg": degrees(ruling.value),
         "u_deg": degrees(ruling.u),
@@ -125,6 +128,7 @@ def _angle(ruling: Ruling) -> dict[str, Any]:
 
 
 def _peak(peak: Peak, name: str) -> dict[str, Any]:
+    """A peak; `name` is the field of its value."""
     return {
         name: degrees(peak.ruling.value),
         "at_heave_mm": peak.at_heave,
@@ -137,6 +141,7 @@ def _peak(peak: Peak, name: str) -> dict[str, Any]:
 
 
 def _steer(verdict: Verdict) -> dict[str, Any]:
+    """Gradient, curvature and peak of the steer, with the causes of the steer."""
     return {
         "gradient_deg_per_mm": degrees(verdict.derivatives.gradient),
         "curvature_deg_per_mm2": degrees(verdict.derivatives.curvature),
@@ -152,22 +157,20 @@ def _steer(verdict: Verdict) -> dict[str, Any]:
     }
 
 
-def _toe(peak: Peak) -> dict[str, Any]:
-    return _peak(peak, "peak_change_deg")
-
-
 def _articulation(verdict: Verdict) -> dict[str, Any] | None:
-    articulation = verdict.articulation
-    if articulation is None:
+    """Steer over roll and heave, or None without both wheel offsets."""
+    grid = verdict.articulation
+    if grid is None:
         return None
     return {
-        "roll_deg": degrees(articulation.roll),
-        "heave_mm": numbers(articulation.heave),
-        "steer_deg": degrees(articulation.steer),
+        "roll_deg": degrees(grid.roll),
+        "heave_mm": numbers(grid.heave),
+        "steer_deg": degrees(grid.steer),
     }
 
 
 def _readings(verdict: Verdict) -> dict[str, Any]:
+    """The adjustment of the readings, and the suspect readings."""
     adjustment = verdict.adjustment
     return {
         "redundancy": adjustment.redundancy,
@@ -179,6 +182,7 @@ def _readings(verdict: Verdict) -> dict[str, Any]:
 
 
 def _item(item: AdjustedReading) -> dict[str, Any]:
+    """An adjusted reading; a slope in deg, all others in mm."""
     converted = degrees if item.reading.kind == "slope" else numbers
     return {
         "reading": item.reading.name,

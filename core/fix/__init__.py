@@ -1,5 +1,5 @@
-"""The work that would put a vehicle right, and the comparison that shows a fix.
+"""Corrections that would cure a vehicle, and the evidence that a fix is shown.
 
 In: A verdict and the corrections that a workshop can make.
-Out: Plans with what they would bring, the [plan] table of a record, comparisons of two sessions.
+Out: Plans with their predictions, the [plan] table of a record, comparisons of two sessions.
 """

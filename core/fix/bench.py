@@ -1,6 +1,7 @@
-"""The bench: a pivot, the ride height or an arm is moved on trial. Nothing is filed."""
+"""The bench: trial positions of a pivot, the ride height or an arm, none of which is filed."""
 
 from dataclasses import dataclass, replace
+from typing import NamedTuple
 
 import numpy as np
 
@@ -12,70 +13,85 @@ from core.text.quantity import INCH
 from core.verdict.verdict import Verdict
 
 NUDGED = (*PIVOTS, RIDE_HEIGHT, *ARMS)
-"""Names of everything that can be nudged."""
+"""Names of the pivots and lengths that can be nudged."""
 
 STEPS: dict[str, tuple[float, ...]] = {
     "in": (INCH / 16, INCH / 8, INCH / 4, INCH / 2, INCH),
     "mm": (1.0, 2.0, 5.0, 10.0, 25.0),
 }
-"""Steps of a nudge, smallest first, mm; as many for one unit as for the other."""
+"""Steps of a nudge by unit, smallest first, mm; each unit has the same number of steps."""
 
 BY_HAND = "tried on the bench"
 """Name of the correction of a move that comes from no profile."""
 
 SHORTEST_ARM = INCH
-"""mm; the shortest arm that is tried."""
+"""Shortest arm that the bench tries, mm."""
 
 
-@dataclass(frozen=True, eq=False)
+class Nudge(NamedTuple):
+    """One step of a pivot or a length.
+
+    Attributes
+    ----------
+    name : str
+        One of NUDGED.
+    step : float
+        mm; up, or longer, is positive.
+    """
+
+    name: str
+    step: float
+
+
+@dataclass(frozen=True)
 class Bench:
-    """A measured vehicle with its nudges, in the order they were made.
+    """A measured vehicle with nudges.
 
     Attributes
     ----------
     verdict : Verdict
-    nudges : tuple of (str, float)
-        Name (one of NUDGED) and step, mm.
+    nudges : tuple of Nudge
+        In the order in which they were made.
     """
 
     verdict: Verdict
-    nudges: tuple[tuple[str, float], ...] = ()
+    nudges: tuple[Nudge, ...] = ()
 
     @classmethod
     def of(cls, verdict: Verdict, plan: Plan | None = None) -> "Bench":
-        """A bench that begins with the moves of a plan, or as measured."""
+        """A bench that starts with the moves and the arms of a plan."""
         if plan is None:
             return cls(verdict)
         linkage = verdict.measured.linkage
-        moves = ((move.correction.pivot, move.rise) for move in plan.moves)
+        moves = (Nudge(move.correction.pivot, move.rise) for move in plan.moves)
         arms = (
-            (name, length - float(getattr(linkage, ARMS[name])))
+            Nudge(name, length - float(getattr(linkage, ARMS[name])))
             for name, length in plan.arms.items()
         )
         return cls(verdict, (*moves, *arms))
 
     def nudged(self, name: str, step: float) -> "Bench":
-        """The bench after one more nudge; an arm stops at its shortest length."""
+        """The bench with one more nudge; an arm stops at SHORTEST_ARM."""
         if name in ARMS:
-            now = float(getattr(self.verdict.measured.linkage, ARMS[name])) + self.change(name)
-            step = max(step, SHORTEST_ARM - now)
-        return replace(self, nudges=(*self.nudges, (name, step)))
+            measured = float(getattr(self.verdict.measured.linkage, ARMS[name]))
+            step = max(step, SHORTEST_ARM - (measured + self.change(name)))
+        return replace(self, nudges=(*self.nudges, Nudge(name, step)))
 
     def undone(self) -> "Bench":
-        """The bench before the last nudge."""
+        """The bench without its last nudge."""
         return replace(self, nudges=self.nudges[:-1])
 
     def reset(self) -> "Bench":
-        """The bench as it was measured."""
+        """The bench without nudges."""
         return replace(self, nudges=())
 
     def change(self, name: str) -> float:
         """Sum of the nudges of one name, mm."""
-        return sum(step for nudged, step in self.nudges if nudged == name)
+        return sum(nudge.step for nudge in self.nudges if nudge.name == name)
 
     @property
     def moves(self) -> tuple[Move, ...]:
-        """One move for each pivot that is off its measured place, and for the ride height."""
+        """One move for each pivot, or ride height, whose nudges do not cancel."""
         return tuple(
             Move(Correction(BY_HAND, name, (change,)), change)
             for name in (*PIVOTS, RIDE_HEIGHT)
@@ -84,7 +100,7 @@ class Bench:
 
     @property
     def arms(self) -> dict[str, float]:
-        """Arms of another length than measured, by name, mm."""
+        """Trial lengths of the arms that were nudged, by name, mm."""
         linkage = self.verdict.measured.linkage
         return {
             name: float(getattr(linkage, field)) + change
@@ -93,5 +109,5 @@ class Bench:
         }
 
     def plan(self) -> Plan:
-        """The nudges as a plan, with the probability that the vehicle steers true."""
+        """The nudges as a plan, with its prediction."""
         return plan_of(self.verdict, self.moves, self.arms)

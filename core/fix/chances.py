@@ -1,7 +1,7 @@
 """Probabilities that the deciding rules are within their limits after corrections.
 
-Geometries are drawn from the uncertainty of today's readings. The uncertainty of setting a pivot
-where it is meant to be is added to each of them.
+Geometries are drawn from the uncertainty of the present readings. Each of them also gets a drawn
+error of setting each moved pivot.
 """
 
 from collections.abc import Sequence
@@ -22,10 +22,10 @@ from core.verdict.rules import parallel_angle
 from core.verdict.verdict import Verdict
 
 SETTING = INCH / 16
-"""Half-width of setting a pivot where it is meant to be, mm."""
+"""Half-width of the error of setting a pivot at its planned height, mm."""
 
 DRAWS = 4_000
-"""Drawn geometries."""
+"""Number of drawn geometries."""
 
 
 @dataclass(frozen=True)
@@ -35,9 +35,9 @@ class Chances:
     Attributes
     ----------
     parallel, steer, toe : float
-        Each by itself.
+        Of each rule alone.
     together : float
-        All three at once.
+        Of all three rules at once.
     """
 
     parallel: float
@@ -47,13 +47,13 @@ class Chances:
 
 
 def chances_of(verdict: Verdict, moves: Sequence[Move]) -> Chances:
-    """Chances after some moves of a measured vehicle."""
+    """Chances of a measured vehicle after some moves."""
     drawn = verdict.measured.draw(DRAWS, SEED)
     return chances_among(drawn, moves, verdict.session.limits)
 
 
 def chances_among(drawn: Linkage, moves: Sequence[Move], limits: Limits) -> Chances:
-    """Chances after some moves, from geometries that were drawn before."""
+    """Chances after some moves, from drawn geometries of the measured vehicle."""
     moved = with_setting(with_moves(drawn, moves), [move.correction for move in moves])
     within = within_limits(parallel_angle(moved), Curves.of(moved, limits).peaks(), limits)
     parallel, steer, toe = within.mean(axis=-1).tolist()
@@ -61,10 +61,10 @@ def chances_among(drawn: Linkage, moves: Sequence[Move], limits: Limits) -> Chan
 
 
 def with_setting(drawn: Linkage, corrections: Sequence[Correction]) -> Linkage:
-    """Drawn geometries with the uncertainty of setting each pivot that corrections move.
+    """Drawn geometries with a drawn setting error of each pivot that the corrections move.
 
-    Each pivot is set once, whatever the number of corrections that move it. With the ride height
-    the springs set both frame ends together.
+    A pivot has one setting error, whatever the number of corrections that move it. The ride
+    height has one setting error for both frame ends.
     """
     count = len(drawn.track_bar_frame)
     pivots = list(dict.fromkeys(correction.pivot for correction in corrections))
@@ -74,11 +74,20 @@ def with_setting(drawn: Linkage, corrections: Sequence[Correction]) -> Linkage:
 
 
 def within_limits(parallel: Array, peaks: tuple[Array, Array], limits: Limits) -> NDArray[np.bool_]:
-    """True where parallel, steer and toe of a geometry are within; False where a link binds.
+    """True for each deciding rule that is within its limit; False where a link binds.
+
+    Parameters
+    ----------
+    parallel : array (...)
+        rad
+    peaks : (array (...), array (...))
+        Peak steer and peak toe-in change, rad; nan where a link binds.
+    limits : Limits
 
     Returns
     -------
     array (3, ...)
+        Parallel, steer, toe.
     """
     steer, toe = peaks
     return np.stack(

@@ -1,4 +1,4 @@
-"""All combinations of a set of corrections, each computed as if every reading were exact."""
+"""The combinations of a set of corrections, computed as if every reading were exact."""
 
 from collections.abc import Callable
 from dataclasses import dataclass
@@ -13,27 +13,27 @@ from core.verdict.curves import Curves
 from core.verdict.rules import parallel_angle, slopes
 
 PORTION = 16_384
-"""Combinations computed at a time; the arrays of more would not fit the fast memory."""
+"""Combinations computed at a time; larger arrays would be slower for want of fast memory."""
 
 
 @dataclass(frozen=True, eq=False)
 class Combinations:
-    """Combinations of one set of corrections, with their results.
+    """M combinations of one set of corrections, with the values that they lead to.
 
     Attributes
     ----------
-    choices : Choices
-        Rises (M, C).
+    correction_set : CorrectionSet
+        Its rises, array (M, C), have one row for each combination.
     parallel : array (M,), rad
     curves : Curves
         Over the working travel, (M, ...).
     excess : array (M,)
         Largest of the three deciding rules as a share of its limit; infinite where a link binds.
-    flatness : array (M,)
-        Sum of both links' slopes, rad.
+    flatness : array (M,), rad
+        Sum of the magnitudes of both links' slopes.
     """
 
-    choices: CorrectionSet
+    correction_set: CorrectionSet
     parallel: Array
     curves: Curves
     excess: Array
@@ -41,69 +41,75 @@ class Combinations:
 
     @property
     def nearest(self) -> int:
-        """Row of the smallest excess."""
+        """Row of the combination with the smallest excess."""
         return int(np.argmin(self.excess))
 
-    def of(self, rows: NDArray[np.intp]) -> "Combinations":
-        """The combinations of some rows."""
+    def at_rows(self, rows: NDArray[np.intp]) -> "Combinations":
+        """The combinations of some rows, in their order."""
         return Combinations(
-            CorrectionSet(self.choices.corrections, self.choices.rises[rows]),
+            CorrectionSet(self.correction_set.corrections, self.correction_set.rises[rows]),
             self.parallel[rows],
             self.curves.at_index(rows),
             self.excess[rows],
             self.flatness[rows],
         )
 
-    def worth_a_look(self) -> "Combinations":
-        """The combinations within their limits, smallest sum of rises first; else the nearest."""
+    def promising(self) -> "Combinations":
+        """Combinations within their limits, smallest sum of rises first; else the nearest alone."""
         within = np.flatnonzero(self.excess <= 1)
         if not within.size:
-            return self.of(np.array([self.nearest]))
-        sums = np.abs(self.choices.rises[within]).sum(axis=-1).round(6)
-        return self.of(within[np.lexsort((self.flatness[within], sums))])
+            return self.at_rows(np.array([self.nearest]))
+        sums = np.abs(self.correction_set.rises[within]).sum(axis=-1).round(6)
+        return self.at_rows(within[np.lexsort((self.flatness[within], sums))])
 
 
-def contenders(
-    linkage: Linkage, limits: Limits, choices: CorrectionSet, tick: Callable[[int], None]
+def promising_combinations(
+    linkage: Linkage,
+    limits: Limits,
+    correction_set: CorrectionSet,
+    progress: Callable[[int], None],
 ) -> Combinations:
-    """The combinations of a set that could become a plan, computed in portions.
+    """The promising combinations of a set, computed one portion at a time.
 
     Parameters
     ----------
     linkage : Linkage
-        The measured linkage.
+        The measured linkage, without leading axes.
     limits : Limits
-    choices : Choices
-    tick : callable
-        Called with the number of combinations that were just worked through.
+    correction_set : CorrectionSet
+    progress : callable
+        Called after each portion with its number of combinations.
     """
-    found = []
-    for start in range(0, len(choices.rises), PORTION):
-        portion = CorrectionSet(choices.corrections, choices.rises[start : start + PORTION])
-        found.append(_worked(linkage, limits, portion).worth_a_look())
-        tick(len(portion.rises))
-    if len(found) == 1:
-        return found[0]
+    corrections = correction_set.corrections
+    portions = []
+    for start in range(0, len(correction_set.rises), PORTION):
+        portion = CorrectionSet(corrections, correction_set.rises[start : start + PORTION])
+        portions.append(_computed(linkage, limits, portion).promising())
+        progress(len(portion.rises))
+    if len(portions) == 1:
+        return portions[0]
+    rises = np.concatenate([portion.correction_set.rises for portion in portions])
     return Combinations(
-        CorrectionSet(choices.corrections, np.concatenate([one.choices.rises for one in found])),
-        np.concatenate([one.parallel for one in found]),
-        Curves.stacked([one.curves for one in found]),
-        np.concatenate([one.excess for one in found]),
-        np.concatenate([one.flatness for one in found]),
-    ).worth_a_look()
+        CorrectionSet(corrections, rises),
+        np.concatenate([portion.parallel for portion in portions]),
+        Curves.stacked([portion.curves for portion in portions]),
+        np.concatenate([portion.excess for portion in portions]),
+        np.concatenate([portion.flatness for portion in portions]),
+    ).promising()
 
 
-def _worked(linkage: Linkage, limits: Limits, choices: CorrectionSet) -> Combinations:
-    there = with_corrections(linkage, choices.corrections, choices.rises)
-    parallel, curves = parallel_angle(there), Curves.of(there, limits)
+def _computed(linkage: Linkage, limits: Limits, correction_set: CorrectionSet) -> Combinations:
+    """All combinations of a set."""
+    moved = with_corrections(linkage, correction_set.corrections, correction_set.rises)
+    parallel, curves = parallel_angle(moved), Curves.of(moved, limits)
     steer, toe = curves.peaks()
     excess = np.max(
         [np.abs(parallel) / limits.parallel, steer / limits.steer, toe / limits.toe_change], axis=0
     )
     return Combinations(
-        choices,
+        correction_set,
         parallel,
         curves,
         np.where(np.isnan(excess), np.inf, excess),
-        np.abs(slopes(there)).sum(axis=-1).round(6),
+        np.abs(slopes(moved)).sum(axis=-1).round(6),
     )

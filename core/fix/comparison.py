@@ -1,4 +1,4 @@
-"""Comparison of two sessions: the changes, the control points, and whether the fix is shown."""
+"""Comparison of two sessions: changed values, evidence of the fix, and unmoved pivots."""
 
 from collections.abc import Collection, Mapping
 from dataclasses import dataclass
@@ -16,7 +16,7 @@ from core.verdict.verdict import Overall, Verdict
 
 
 class FixOutcome(StrEnum):
-    """Outcome of a comparison: the numbers show that the fix cured the vehicle, or not."""
+    """Outcome of a fix, by the numbers of both sessions."""
 
     SHOWN = "shown"
     NOT_SHOWN = "not shown"
@@ -27,20 +27,22 @@ CHANGED = 2.0
 """Standard uncertainties beyond which a value has changed."""
 
 MOVED = 3.0
-"""Standard uncertainties beyond which a pivot that nobody moved has moved."""
+"""Standard uncertainties beyond which an unaltered pivot has moved."""
 
 
 @dataclass(frozen=True)
 class Change:
-    """One value before and after; mm, rad, or a plain number for the length ratio.
+    """One value before and after a fix.
 
     Attributes
     ----------
     name : str
         "parallel", "track_bar_slope", "drag_link_slope", "length_ratio", "peak_steer",
         "peak_toe_change" or "gradient".
-    before, after, u : float
-        `u` is the standard uncertainty of the difference.
+    before, after : float
+        rad; rad/mm for the gradient, and a plain number for the length ratio.
+    u : float
+        Standard uncertainty of the difference, in the same unit.
     """
 
     name: str
@@ -50,24 +52,24 @@ class Change:
 
     @property
     def change(self) -> float:
-        """After less before."""
+        """Value after less value before."""
         return self.after - self.before
 
     @property
     def changed(self) -> bool:
-        """True if the difference exceeds its uncertainty."""
+        """True if the uncertainty does not explain the difference."""
         return abs(self.change) > CHANGED * self.u
 
 
 @dataclass(frozen=True)
 class Control:
-    """A pair of pivots that nobody moved.
+    """Two control points: pivots that nobody moved, and the change of their relative position.
 
     Attributes
     ----------
     pivots : (str, str)
     across, up : float
-        Change of the second pivot relative to the first, mm.
+        Change of the position of the second relative to the first, mm; left and up positive.
     u_across, u_up : float
         Standard uncertainties of the changes, mm.
     """
@@ -80,13 +82,16 @@ class Control:
 
     @property
     def unchanged(self) -> bool:
-        """False where another part moved, or the datum line lies elsewhere."""
+        """True if the uncertainty explains the change of position.
+
+        Otherwise one of the pivots has moved, or the datum line was laid elsewhere.
+        """
         return abs(self.across) <= MOVED * self.u_across and abs(self.up) <= MOVED * self.u_up
 
 
 @dataclass(frozen=True)
 class Comparison:
-    """Two sessions of a vehicle compared.
+    """Two sessions of a vehicle, compared.
 
     Attributes
     ----------
@@ -100,19 +105,19 @@ class Comparison:
     controls: tuple[Control, ...]
 
     def change(self, name: str) -> Change:
-        """The change of this name."""
+        """The change with a name."""
         return next(change for change in self.changes if change.name == name)
 
 
 def compare(before: Verdict, after: Verdict, moved: Collection[str] | None) -> Comparison:
-    """Compare two sessions of a vehicle.
+    """Comparison of an earlier session of a vehicle with a later one.
 
     Parameters
     ----------
     before, after : Verdict
     moved : collection of str or None
         Pivots that were moved, with "ride_height" where the vehicle was raised or lowered. None
-        where the moves are unknown: then no pivot can serve as a control point.
+        where that is not known: then no pivot can serve as a control point.
     """
     changes = tuple(
         Change(name, before_value, after_value, hypot(before_u, after_u))
@@ -125,25 +130,37 @@ def compare(before: Verdict, after: Verdict, moved: Collection[str] | None) -> C
 
 
 def altered_pivots(before: Mapping[str, Any], after: Mapping[str, Any]) -> frozenset[str] | None:
-    """The pivots that were moved between two records, from the later record.
+    """Names of the pivots that were moved between two records, or None where that is not known.
 
-    Where the later record does not say, the plan of the earlier one; None without either.
+    The later record names them. Otherwise they are the pivots that the earlier record planned to
+    move.
+
+    Raises
+    ------
+    core.documents.entries.EntryError
+        The plan of the earlier record is invalid.
     """
-    said = value_at(after, "session.altered")
-    if isinstance(said, list):
-        return frozenset(str(part) for part in said)
+    altered = value_at(after, "session.altered")
+    if isinstance(altered, list):
+        return frozenset(str(pivot) for pivot in altered)
     planned = filed_plan(before)
     return None if planned is None else planned.moved
 
 
 def _outcome(after: Overall, changes: tuple[Change, ...]) -> FixOutcome:
+    """Outcome of a fix: shown needs a true-steering vehicle and a significant change."""
     if after == Overall.BUMP_STEER:
         return FixOutcome.NOT_SHOWN
-    fixed = any(c.changed for c in changes if c.name in ("parallel", "peak_steer"))
-    return FixOutcome.SHOWN if after == Overall.STEERS_TRUE and fixed else FixOutcome.NOT_SETTLED
+    is_changed = any(
+        change.changed for change in changes if change.name in ("parallel", "peak_steer")
+    )
+    if after == Overall.STEERS_TRUE and is_changed:
+        return FixOutcome.SHOWN
+    return FixOutcome.NOT_SETTLED
 
 
 def _values(verdict: Verdict) -> list[tuple[str, float, float]]:
+    """Name, value and standard uncertainty of each compared value."""
     rules = verdict.rules
     rulings = {
         "parallel": rules.parallel,
@@ -160,26 +177,39 @@ def _values(verdict: Verdict) -> list[tuple[str, float, float]]:
 
 
 def _controls(before: Verdict, after: Verdict, moved: Collection[str]) -> tuple[Control, ...]:
-    """Pairs of frame ends and pairs of axle ends: the ride height does not change them."""
-    both = [p for p in before.adjustment.pivots if p in after.adjustment.pivots and p not in moved]
-    frame_ends = [pivot for pivot in both if pivot.endswith(".frame")]
-    axle_ends = [pivot for pivot in both if not pivot.endswith(".frame")]
+    """Controls of all pairs of unmoved frame ends, and of all pairs of unmoved axle ends.
+
+    A frame end is not paired with an axle end, because the ride height may differ.
+    """
+    unmoved = [
+        pivot
+        for pivot in before.adjustment.pivots
+        if pivot in after.adjustment.pivots and pivot not in moved
+    ]
+    frame_ends = [pivot for pivot in unmoved if pivot.endswith(".frame")]
+    axle_ends = [pivot for pivot in unmoved if not pivot.endswith(".frame")]
     pairs = [*combinations(frame_ends, 2), *combinations(axle_ends, 2)]
     return tuple(_control(before, after, pair) for pair in pairs)
 
 
 def _control(before: Verdict, after: Verdict, pair: tuple[str, str]) -> Control:
-    (first, first_u), (second, second_u) = _seen_from(before, pair), _seen_from(after, pair)
-    difference, u = second - first, np.hypot(first_u, second_u)
-    return Control(pair, float(difference[1]), float(difference[2]), float(u[1]), float(u[2]))
+    """Control of a pair of pivots."""
+    position_before, u_before = _relative_position(before, pair)
+    position_after, u_after = _relative_position(after, pair)
+    _, across, up = (position_after - position_before).tolist()
+    _, u_across, u_up = np.hypot(u_before, u_after).tolist()
+    return Control(pair, across, up, u_across, u_up)
 
 
-def _seen_from(verdict: Verdict, pair: tuple[str, str]) -> tuple[Array, Array]:
-    """Second pivot less first, and its standard uncertainty; arrays (3,), mm."""
+def _relative_position(verdict: Verdict, pair: tuple[str, str]) -> tuple[Array, Array]:
+    """Position of the second pivot relative to the first, and its standard uncertainties.
+
+    Both are arrays (3,), mm.
+    """
     adjustment = verdict.adjustment
     first, second = (adjustment.pivots.index(pivot) for pivot in pair)
-    pick = np.zeros((3, adjustment.points.size))
+    difference = np.zeros((3, adjustment.points.size))
     for axis in range(3):
-        pick[axis, 3 * second + axis], pick[axis, 3 * first + axis] = 1.0, -1.0
-    apart = pick @ adjustment.points.ravel()
-    return apart, np.sqrt(np.diag(pick @ adjustment.covariance @ pick.T))
+        difference[axis, 3 * second + axis], difference[axis, 3 * first + axis] = 1.0, -1.0
+    position = difference @ adjustment.points.ravel()
+    return position, np.sqrt(np.diag(difference @ adjustment.covariance @ difference.T))

@@ -1,8 +1,9 @@
 """Estimated probabilities of all combinations of a set, from a few drawn geometries.
 
-To draw each of thousands of combinations in full would take minutes. The uncertainty changes the
-curves of all combinations of one set almost alike. So a few hundred geometries are drawn about
-the combination nearest to the limits, and the changes they show are added to every other one.
+A full draw of each of thousands of combinations would take minutes. The uncertainty changes the
+curves of all combinations of one set almost alike. So a few hundred geometries are drawn for the
+combination nearest to the limits. Their changes of the curves are added to the curves of every
+other combination.
 """
 
 import numpy as np
@@ -17,13 +18,13 @@ from core.verdict.curves import Curves
 from core.verdict.rules import parallel_angle
 
 DRAWS = 300
-"""Drawn geometries."""
+"""Number of drawn geometries."""
 
 HEAVES = 5
-"""Heaves of the working travel at which the estimate looks for the peak."""
+"""Number of heaves of the working travel that the estimate takes the peak over."""
 
 PORTION = 128
-"""Combinations estimated at a time: few enough for their arrays to stay in the fast memory."""
+"""Combinations estimated at a time; their arrays then stay in the processor's cache."""
 
 FINALISTS = 6
 """Candidates of a set that go on to the full draw."""
@@ -37,16 +38,17 @@ def estimated_candidates(
     Parameters
     ----------
     combinations : Combinations
-        Of the set, smallest sum of rises first.
+        The promising combinations of the set, smallest sum of rises first.
     drawn : Linkage
-        DRAWS geometries of the vehicle as it is now.
+        DRAWS geometries of the measured vehicle.
     limits : Limits
     place : int
         Place of the set among all sets.
     """
-    corrections, nearest = combinations.choices.corrections, combinations.nearest
+    correction_set, nearest = combinations.correction_set, combinations.nearest
+    corrections = correction_set.corrections
     about_nearest = with_setting(
-        with_corrections(drawn, corrections, combinations.choices.rises[nearest]), corrections
+        with_corrections(drawn, corrections, correction_set.rises[nearest]), corrections
     )
     parallel_change = parallel_angle(about_nearest) - combinations.parallel[nearest]
     curve_change = Curves.of(about_nearest, limits).minus(combinations.curves.at_index(nearest))
@@ -59,7 +61,7 @@ def estimated_candidates(
         p_true = within.all(axis=0).mean(axis=-1)
         candidates += [
             Candidate(
-                combinations.choices.moves(row),
+                correction_set.moves(row),
                 probability,
                 float(combinations.excess[row]),
                 float(combinations.flatness[row]),

@@ -1,4 +1,4 @@
-"""Moves of pivots, and the sets of corrections with all combinations of their rises."""
+"""Moves of pivots, and the sets of corrections that a shop can combine."""
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
@@ -11,14 +11,22 @@ from core.kinematics.pivots import PIVOTS, RIDE_HEIGHT
 from core.profiles.corrections import Correction
 
 MOST_CORRECTIONS = 3
+"""Largest number of corrections in one set."""
 
 ARMS = {"steering.arm": "arm", "steering.pitman_arm": "pitman_arm"}
-"""Attributes of a linkage for arms that can have another length, by name of the reading."""
+"""Attribute of a linkage for each arm that can have another length, by the arm's reading."""
 
 
 @dataclass(frozen=True)
 class Move:
-    """One correction carried out: a pivot raised by `rise` mm."""
+    """One correction with the chosen rise.
+
+    Attributes
+    ----------
+    correction : Correction
+    rise : float
+        mm, up positive.
+    """
 
     correction: Correction
     rise: float
@@ -26,20 +34,20 @@ class Move:
 
 @dataclass(frozen=True, eq=False)
 class CorrectionSet:
-    """One set of corrections with every combination of their rises.
+    """One set of C corrections with M combinations of their rises.
 
     Attributes
     ----------
     corrections : tuple of Correction
-    rises : array (M, C)
-        One column a correction, mm.
+    rises : array (M, C), mm
+        One row for each combination, one column for each correction.
     """
 
     corrections: tuple[Correction, ...]
     rises: Array
 
     def moves(self, row: int) -> tuple[Move, ...]:
-        """The moves of one combination."""
+        """The moves of the combination in one row."""
         return tuple(
             Move(correction, float(rise))
             for correction, rise in zip(self.corrections, self.rises[row], strict=True)
@@ -49,43 +57,45 @@ class CorrectionSet:
 def correction_sets(
     corrections: Sequence[Correction], most: int = MOST_CORRECTIONS
 ) -> Iterator[CorrectionSet]:
-    """Every set of at most `most` corrections without exclusions, smallest sets first."""
+    """Sets of up to `most` corrections that do not exclude each other, smallest sets first.
+
+    Each has every combination of the rises of its corrections.
+    """
     for count in range(1, most + 1):
         for chosen in combinations(corrections, count):
-            if not any(excludes(one, other) for one, other in combinations(chosen, 2)):
-                grid = np.meshgrid(*(one.rises for one in chosen), indexing="ij")
+            if not any(excludes(first, second) for first, second in combinations(chosen, 2)):
+                grid = np.meshgrid(*(correction.rises for correction in chosen), indexing="ij")
                 yield CorrectionSet(chosen, np.stack([axis.ravel() for axis in grid], axis=-1))
 
 
-def excludes(one: Correction, other: Correction) -> bool:
-    """True if two corrections exclude each other; either of them may say so."""
-    return one.name in other.not_with or other.name in one.not_with
+def excludes(first: Correction, second: Correction) -> bool:
+    """True if two corrections cannot be combined, because either of them excludes the other."""
+    return first.name in second.not_with or second.name in first.not_with
 
 
 def moved_pivots(corrections: Sequence[Correction]) -> tuple[str, ...]:
-    """Pivots that corrections move, in the order of PIVOTS."""
-    named = {correction.pivot for correction in corrections}
-    if RIDE_HEIGHT in named:
-        named |= {"track_bar.frame", "drag_link.frame"}
-    return tuple(pivot for pivot in PIVOTS if pivot in named)
+    """Names of the pivots that some corrections move, in the order of PIVOTS."""
+    pivots = {correction.pivot for correction in corrections}
+    if RIDE_HEIGHT in pivots:
+        pivots |= {"track_bar.frame", "drag_link.frame"}
+    return tuple(pivot for pivot in PIVOTS if pivot in pivots)
 
 
 def with_moves(linkage: Linkage, moves: Sequence[Move]) -> Linkage:
-    """The linkage with moves made and the bars set to the new distances."""
+    """The linkage after some moves; each link is adjusted to the new distance of its pivots."""
     corrections = [move.correction for move in moves]
     return with_corrections(linkage, corrections, np.array([move.rise for move in moves]))
 
 
 def with_corrections(linkage: Linkage, corrections: Sequence[Correction], rises: Array) -> Linkage:
-    """The linkage with corrections made and the bars set to the new distances.
+    """The linkage after some corrections; each link is adjusted to the distance of its pivots.
 
     Parameters
     ----------
     linkage : Linkage
-        Its leading axes broadcast with those of `rises`.
-    corrections : sequence of Correction, C of them
-    rises : array (..., C)
-        mm
+        Its leading axes broadcast with the leading axes of `rises`.
+    corrections : sequence of C Correction
+    rises : array (..., C), mm
     """
     for column, correction in enumerate(corrections):
         linkage = linkage.raised(correction.pivot, rises[..., column])

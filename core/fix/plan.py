@@ -1,26 +1,26 @@
-"""A plan: corrections to make, arms of other lengths, and what they would bring."""
+"""A plan: corrections to make, arms of other lengths, and the predicted result."""
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 
 from core.fix.chances import chances_of
 from core.fix.moves import ARMS, Move, with_moves
-from core.fix.prediction import Prediction, predict
+from core.fix.prediction import Prediction, prediction_of
 from core.profiles.corrections import Correction
 from core.statistics.conformity import SURE
 from core.verdict.verdict import Verdict
 
 
-@dataclass(frozen=True, eq=False)
+@dataclass(frozen=True)
 class Plan:
-    """Moves, and what they would bring.
+    """Moves with their predicted result.
 
     Attributes
     ----------
     moves : tuple of Move
     after : Prediction
     arms : dict of float
-        Arms tried in another length, by the name of their reading (core.fix.moves.ARMS), mm.
+        Arms of another length, by the name of their reading (core.fix.moves.ARMS), mm.
     """
 
     moves: tuple[Move, ...]
@@ -29,22 +29,32 @@ class Plan:
 
     @property
     def steers_true(self) -> bool:
-        """True if its probability is high enough for the verdict "steers true"."""
+        """True if the probability suffices for the verdict that the vehicle steers true."""
         return self.after.p_true >= SURE
 
     @property
     def corrections(self) -> tuple[Correction, ...]:
-        """The corrections that it makes."""
+        """The corrections of the moves."""
         return tuple(move.correction for move in self.moves)
 
 
 def plan_of(
     verdict: Verdict, moves: tuple[Move, ...], arms: Mapping[str, float] | None = None
 ) -> Plan:
-    """A plan of some moves, whether they are on offer or not, and of arms of other lengths."""
+    """A plan of some moves and arms of other lengths, with its prediction.
+
+    Parameters
+    ----------
+    verdict : Verdict
+        The verdict on the measured vehicle.
+    moves : tuple of Move
+        A move need not be on offer in the profile.
+    arms : mapping of float
+        Arms of another length, by the name of their reading (core.fix.moves.ARMS), mm.
+    """
     arms = arms or {}
     lengths = {ARMS[name]: length for name, length in arms.items()}
     linkage = replace(verdict.measured.linkage, **lengths)  # type: ignore[arg-type]
     with_arms = replace(verdict, measured=replace(verdict.measured, linkage=linkage))
     chances = chances_of(with_arms, moves)
-    return Plan(moves, predict(verdict, with_moves(linkage, moves), chances), arms)
+    return Plan(moves, prediction_of(verdict, with_moves(linkage, moves), chances), arms)

@@ -1,4 +1,4 @@
-"""Prediction for moved pivots: the rules, the peaks, the side effects."""
+"""Prediction of a moved linkage: the rules, the peaks and the side effects."""
 
 from dataclasses import dataclass
 from math import radians
@@ -10,45 +10,45 @@ from core.kinematics.linkage import Array, Linkage
 from core.kinematics.motion import Motion, motion_at
 from core.kinematics.roll_centre import roll_centre_height
 from core.kinematics.travel_limits import travel_limits
-from core.statistics.conformity import Conformity, decide
+from core.statistics.conformity import decide
 from core.verdict.curves import working_heaves
 from core.verdict.rules import length_ratio, lengths, parallel_angle, slopes
 from core.verdict.sweep import Split, splits
-from core.verdict.verdict import Overall, Verdict
+from core.verdict.verdict import Overall, Verdict, overall_at
 
-UNCHANGED: dict[str, float] = {
+NO_WORSE: dict[str, float] = {
     **dict.fromkeys(("parallel", "track_bar", "drag_link", "steer", "toe"), radians(0.01)),
     "length": 0.005,
 }
-"""Differences up to which a rule counts as no worse; rad, and a ratio for the length."""
+"""Largest increase of the badness of each rule (rad, or a ratio) that counts as no worse."""
 
 
-@dataclass(frozen=True, eq=False)
+@dataclass(frozen=True)
 class Prediction:
-    """A linkage with moved pivots, compared with the measured one; mm and rad.
+    """Results of a moved linkage, some beside the results of the measured one; mm and rad.
 
     Attributes
     ----------
     linkage : Linkage
     chances : Chances
     slopes : (float, float)
-        Track bar, drag link.
+        Track bar, drag link; rad.
     length_ratio, peak_steer, peak_toe_change : float
     motion : Motion
-        From full droop to full bump, at the heaves of the verdict's sweep.
+        At the heaves of the verdict's sweep, from full droop to full bump.
     splits : (Split, Split)
         Causes of the steer at the ends of the working travel, droop first.
     lengths, length_changes : (float, float)
-        Centre-to-centre lengths to set, and their change from now.
+        Centre-to-centre lengths to set, and their increase, track bar and drag link; mm.
     roll_centre_rise : float or None
-        None without wheel offsets.
-    walk : (float, float)
-        Sideways walk of the axle at full droop and full bump, to the left positive.
-    walk_before : (float, float)
+        mm; None without both wheel offsets.
+    walk, walk_before : (float, float)
+        Sideways shift of the axle at full droop and full bump, moved and measured; mm, to the
+        left positive.
     travel_limits : (float or None, float or None)
-        Heave at which a link would bind before droop, before bump ends.
+        Heave at which a link binds in droop and in bump, mm; None where none binds.
     worse : tuple of str
-        Rules that become worse: "parallel", "track_bar", "drag_link" (less flat), "length",
+        Rules that get worse: "parallel", "track_bar" and "drag_link" (less flat), "length",
         "steer", "toe".
     """
 
@@ -70,7 +70,7 @@ class Prediction:
 
     @property
     def p_true(self) -> float:
-        """Probability that parallel, steer and toe are all within their limits."""
+        """Probability that all three deciding rules are within their limits."""
         return self.chances.together
 
     @property
@@ -79,20 +79,27 @@ class Prediction:
         return self.slopes[1] - self.slopes[0]
 
     @property
-    def overall(self) -> str:
-        """Verdict at this probability."""
-        decision = decide(self.p_true)
-        if decision == Conformity.TOO_CLOSE:
-            return Conformity.TOO_CLOSE
-        return Overall.BUMP_STEER if decision == Conformity.OUT else Overall.STEERS_TRUE
+    def overall(self) -> Overall:
+        """Verdict at the probability that all deciding rules are within their limits."""
+        return overall_at(decide(self.p_true))
 
 
-def predict(verdict: Verdict, linkage: Linkage, chances: Chances) -> Prediction:
-    """Prediction for a moved linkage (no leading axes) of a vehicle with a verdict."""
-    session, now = verdict.session, verdict.measured.linkage
+def prediction_of(verdict: Verdict, linkage: Linkage, chances: Chances) -> Prediction:
+    """Prediction of a moved linkage.
+
+    Parameters
+    ----------
+    verdict : Verdict
+        The verdict on the measured linkage.
+    linkage : Linkage
+        The moved linkage, without leading axes.
+    chances : Chances
+        Probabilities of the moved linkage.
+    """
+    session, measured = verdict.session, verdict.measured.linkage
     heaves = working_heaves(session.limits)
-    working, whole = motion_at(linkage, heaves), motion_at(linkage, verdict.sweep.heave)
-    new_lengths = lengths(linkage)
+    working, full = motion_at(linkage, heaves), motion_at(linkage, verdict.sweep.heave)
+    lengths_to_set = lengths(linkage)
     rise = None
     if verdict.roll_centre_height is not None:
         rise = float(roll_centre_height(linkage)) - verdict.roll_centre_height
@@ -103,30 +110,29 @@ def predict(verdict: Verdict, linkage: Linkage, chances: Chances) -> Prediction:
         length_ratio=float(length_ratio(linkage)),
         peak_steer=_peak(working.steer),
         peak_toe_change=_peak(working.toe_in_change),
-        motion=whole,
+        motion=full,
         splits=splits(linkage, session.limits),
-        lengths=_pair(new_lengths),
-        length_changes=_pair(new_lengths - lengths(now)),
+        lengths=_pair(lengths_to_set),
+        length_changes=_pair(lengths_to_set - lengths(measured)),
         roll_centre_rise=rise,
-        walk=_pair(whole.axle_shift[[0, -1]]),
+        walk=_pair(full.axle_shift[[0, -1]]),
         walk_before=_pair(verdict.sweep.axle_shift[[0, -1]]),
         travel_limits=travel_limits(linkage, session.droop, session.bump),
-        worse=_worse(now, linkage, heaves),
+        worse=_worse(measured, linkage, heaves),
     )
 
 
-def _worse(now: Linkage, then: Linkage, heaves: Array) -> tuple[str, ...]:
-    found = []
-    before, after = _badness(now, heaves), _badness(then, heaves)
-    for name, bad in before.items():
-        # Where a link binds after the move (nan) that is worse whatever it was before.
-        if not after[name] <= bad + UNCHANGED[name]:
-            found.append(name)
-    return tuple(found)
+def _worse(measured: Linkage, moved: Linkage, heaves: Array) -> tuple[str, ...]:
+    """Names of the rules that get worse by the moves."""
+    before, after = _badness(measured, heaves), _badness(moved, heaves)
+    # A peak is nan where a link binds. No comparison with nan is true, so it counts as worse.
+    return tuple(
+        name for name, value in before.items() if not after[name] <= value + NO_WORSE[name]
+    )
 
 
 def _badness(linkage: Linkage, heaves: Array) -> dict[str, float]:
-    """Distance of each rule from its ideal; larger is worse."""
+    """Badness of each rule by name: a magnitude in rad, or the negative length ratio."""
     motion = motion_at(linkage, heaves)
     track_bar, drag_link = np.abs(slopes(linkage)).tolist()
     return {
@@ -140,9 +146,11 @@ def _badness(linkage: Linkage, heaves: Array) -> dict[str, float]:
 
 
 def _peak(curve: Array) -> float:
+    """Largest magnitude of a curve, nan where a link binds."""
     return float(np.abs(curve).max())
 
 
 def _pair(values: Array) -> tuple[float, float]:
+    """Two floats from an array (2,)."""
     first, second = values.tolist()
     return first, second

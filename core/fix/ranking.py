@@ -1,28 +1,28 @@
-"""The order of the combinations of a search: which of them comes first."""
+"""The order of the combinations of a search."""
 
 from dataclasses import dataclass
 
 from core.fix.moves import Move
 
-STEP = 0.05
-"""Probabilities in one step of this count as equal."""
+PROBABILITY_STEP = 0.05
+"""Probabilities that round to the same multiple of this step count as equal."""
 
 
 @dataclass(frozen=True)
 class Candidate:
-    """A combination with the figures that it is ordered by.
+    """A combination with the values that decide its place in the order.
 
     Attributes
     ----------
     moves : tuple of Move
     p_true : float
-        Probability that it steers true.
+        Probability that the vehicle then steers true.
     excess : float
         Largest of the three deciding rules as a share of its limit.
     flatness : float
-        Sum of both links' slopes, rad.
+        Sum of the magnitudes of both links' slopes, rad.
     place : int
-        Place of its set of corrections among all sets.
+        Place of the set of corrections among all sets.
     """
 
     moves: tuple[Move, ...]
@@ -33,28 +33,28 @@ class Candidate:
 
     @property
     def order(self) -> tuple[float, ...]:
-        """Sort key: fewest corrections, likeliest, smallest sum of rises, flattest pair.
+        """Sort key: fewest corrections, highest probability, smallest sum of rises, flattest links.
 
-        Where none has a chance, the candidate that comes nearest to the limits goes first.
+        Candidates without a chance are ordered by their excess in place of their probability.
         """
-        return (len(self.moves), *self.likeliest, *self.small, self.place)
+        return (len(self.moves), *self.by_probability, *self.by_rises, self.place)
 
     @property
-    def small(self) -> tuple[float, float]:
-        """Sort key among equally likely candidates of one size: sum of rises, then flatness."""
+    def by_rises(self) -> tuple[float, float]:
+        """Sort key of equally likely candidates of one size: sum of rises, then flatness, rad."""
         return round(sum(abs(move.rise) for move in self.moves), 6), self.flatness
 
     @property
-    def likeliest(self) -> tuple[float, float]:
-        """Sort key by probability in steps; by excess where there is no chance at all."""
-        steps = round(self.p_true / STEP)
+    def by_probability(self) -> tuple[float, float]:
+        """Sort key by probability in steps, and by excess where the probability is zero steps."""
+        steps = round(self.p_true / PROBABILITY_STEP)
         return -steps, 0.0 if steps else self.excess
 
     @property
     def is_sure(self) -> bool:
-        """True if no candidate can be likelier."""
-        return round((1 - self.p_true) / STEP) == 0
+        """True if no candidate can have a higher probability, in steps."""
+        return round((1 - self.p_true) / PROBABILITY_STEP) == 0
 
     def could_precede(self, other: "Candidate") -> bool:
-        """True if it may precede another candidate of its set, whatever its probability."""
-        return not other.is_sure or self.small < other.small
+        """True if a higher probability would put this candidate before another one of its set."""
+        return not other.is_sure or self.by_rises < other.by_rises

@@ -10,7 +10,15 @@ from core.kinematics.linkage import Array
 
 @dataclass(frozen=True)
 class Share:
-    """Share of one reading in the variance of a result, 0 to 1."""
+    """Share of one reading in the variance of a result.
+
+    Attributes
+    ----------
+    reading : str
+        Name of the reading.
+    share : float
+        0 to 1.
+    """
 
     reading: str
     share: float
@@ -23,21 +31,29 @@ def budget(adjustment: Adjustment, gradient: Array) -> tuple[Share, ...]:
     ----------
     adjustment : Adjustment
     gradient : array (3 P,)
-        Derivative of the result with the coordinates of the pivots.
+        Derivative of the result with respect to the coordinates of the pivots.
     """
     variances = variances_of(adjustment, gradient)
-    whole = variances.sum() or 1.0
-    order = largest_first(variances / whole)
+    total = variances.sum() or 1.0
+    order = largest_first(variances / total)
     return tuple(
-        Share(adjustment.items[i].reading.name, float(variances[i] / whole)) for i in order
+        Share(adjustment.items[i].reading.name, float(variances[i] / total)) for i in order
     )
 
 
 def largest_first(shares: Array) -> list[int]:
-    """Indices of the shares, largest first; shares that differ by rounding keep their order."""
+    """Indices of shares, largest first; shares that differ by rounding alone keep their order."""
     return [int(i) for i in np.argsort(-shares.round(9), kind="stable")]
 
 
 def variances_of(adjustment: Adjustment, gradient: Array) -> Array:
+    """Part of a result's variance that each reading contributes, array (n,).
+
+    Parameters
+    ----------
+    adjustment : Adjustment
+    gradient : array (3 P,)
+        Derivative of the result with respect to the coordinates of the pivots.
+    """
     u = np.array([item.u for item in adjustment.items])
     return np.asarray((gradient @ adjustment.sensitivity * u) ** 2)

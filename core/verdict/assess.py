@@ -1,4 +1,4 @@
-"""The verdict on a document; every failure is one line about an entry."""
+"""The verdict on a document; every failure names the entry that caused it."""
 
 from collections.abc import Callable, Mapping
 from typing import Any
@@ -13,22 +13,22 @@ from core.verdict.verdict import DRAWS, Verdict, evaluate
 def assess(
     document: Mapping[str, Any], profile_of: Callable[[str], Profile], draws: int = DRAWS
 ) -> Verdict:
-    """The verdict on a document.
+    """The verdict on the session of a document.
 
     Parameters
     ----------
     document : mapping
     profile_of : callable
-        Finds a profile by its name.
+        Loads a profile by its name; called only where the document leaves something out.
     draws : int
-        As for `core.verdict.verdict.evaluate`.
+        Number of draws, as in `core.verdict.verdict.evaluate`.
 
     Raises
     ------
     core.documents.entries.EntryError
-        Something is missing or is not what it should be.
+        An entry is missing or invalid, or the readings do not settle on one set of pivots.
     core.profiles.profile.ProfileError
-        The profile is needed and cannot be had.
+        The profile is needed and cannot be loaded.
     """
     try:
         return evaluate(session_from(document, profile_of), draws)

@@ -1,4 +1,4 @@
-"""Closure of the readings so far: the agreement between them, while more are to come."""
+"""Agreement of the readings so far with each other, while more readings are to come."""
 
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
@@ -13,14 +13,21 @@ from core.sessions.session import session_from
 
 @dataclass(frozen=True)
 class Closure:
-    """The readings so far, adjusted, with the suspect groups among them."""
+    """The adjustment of the readings so far.
+
+    Attributes
+    ----------
+    adjustment : Adjustment
+    suspect_groups : tuple of SuspectGroup
+        Readings that disagree with the others.
+    """
 
     adjustment: Adjustment
     suspect_groups: tuple[SuspectGroup, ...]
 
     @property
     def is_checked(self) -> bool:
-        """True if there are more readings than the places of the pivots need."""
+        """True if there are more readings than the pivots need."""
         return self.adjustment.redundancy > 0
 
     @property
@@ -30,12 +37,18 @@ class Closure:
 
 
 def closure_of(document: Mapping[str, Any], profile_of: Callable[[str], Profile]) -> Closure | None:
-    """Closure of the readings of a document; None as long as a pivot has no place.
+    """Agreement of the readings of a document; None until every pivot can be placed.
+
+    Parameters
+    ----------
+    document : mapping
+    profile_of : callable
+        Loads a profile by its name; called only where the document leaves something out.
 
     Raises
     ------
     core.profiles.profile.ProfileError
-        The profile is needed and cannot be had.
+        The profile is needed and cannot be loaded.
     """
     try:
         session = session_from(document, profile_of)

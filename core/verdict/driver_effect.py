@@ -1,4 +1,4 @@
-"""Effect on the driver: steer with the steering wheel held, and its swing when let go."""
+"""Effect of the travel on the driver: steer with the wheel held, wheel swing when let go."""
 
 from dataclasses import dataclass
 
@@ -8,7 +8,7 @@ from core.verdict.verdict import Verdict
 
 @dataclass(frozen=True)
 class DriverEffect:
-    """Steer and swing of the steering wheel at the heave of the peak steer.
+    """Steer and steering-wheel swing at the heave of the largest steer in the working travel.
 
     Attributes
     ----------
@@ -26,7 +26,7 @@ class DriverEffect:
 
 
 def driver_effect(verdict: Verdict) -> DriverEffect:
-    """Effect of a vehicle with this verdict on its driver."""
+    """Steer and steering-wheel swing at the peak steer of a verdict."""
     heave, linkage = verdict.steer.at_heave, verdict.measured.linkage
     return DriverEffect(
         heave, float(motion_at(linkage, heave).steer), float(steering_wheel_angle(linkage, heave))

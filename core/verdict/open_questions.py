@@ -11,13 +11,13 @@ from core.verdict.verdict import Verdict
 
 
 class Topic(StrEnum):
-    """Topic of an open question.
+    """Subject of an open question.
 
-    ARTICULATION and ROLL_CENTRE need the vehicle's centre plane. FORE_AND_AFT: how far ahead the
-    ends of a link stand; without stations they are taken to stand abreast. LENGTHS: lengths and
-    braces that check nothing without stations. CHECKED: whether the readings agree, where no
-    reading checks another. SLIPS: whether readings that no other one checks are free of a slip.
-    ROAD: what happens on the road, where the profile with its events is not known here.
+    ARTICULATION and ROLL_CENTRE need the vehicle's centre plane. FORE_AND_AFT needs the stations
+    of both ends of a link; without them the ends count as abreast. LENGTHS are lengths and braces
+    that check nothing without stations. CHECKED asks if the readings agree, where no reading
+    checks another. SLIPS asks if unchecked readings are free of mistakes. ROAD needs the events
+    of the profile.
     """
 
     ARTICULATION = "articulation"
@@ -37,7 +37,7 @@ class OpenQuestion:
     ----------
     topic : Topic
     readings : tuple of str
-        Names of the readings that are missing, or that nothing checks (LENGTHS, SLIPS).
+        Names of the missing readings; for LENGTHS and SLIPS, of the unchecked readings.
     """
 
     topic: Topic
@@ -45,11 +45,11 @@ class OpenQuestion:
 
 
 def open_questions_of(verdict: Verdict) -> tuple[OpenQuestion, ...]:
-    """All questions that a verdict leaves open."""
+    """The questions that a verdict leaves open."""
     return (
         *_centre_plane(verdict),
         *_stations(verdict),
-        *_idle_lengths(verdict),
+        *_unused_lengths(verdict),
         *_unchecked(verdict),
         *_road(verdict),
     )
@@ -58,7 +58,7 @@ def open_questions_of(verdict: Verdict) -> tuple[OpenQuestion, ...]:
 def _centre_plane(verdict: Verdict) -> Iterator[OpenQuestion]:
     if not has_centre_plane(verdict.session):
         offsets = ("left_offset", "right_offset")
-        missing = tuple(f"wheels.{one}" for one in offsets if one not in verdict.session.wheels)
+        missing = tuple(f"wheels.{name}" for name in offsets if name not in verdict.session.wheels)
         yield OpenQuestion(Topic.ARTICULATION, missing)
         yield OpenQuestion(Topic.ROLL_CENTRE, missing)
 
@@ -75,11 +75,11 @@ def _stations(verdict: Verdict) -> Iterator[OpenQuestion]:
         yield OpenQuestion(Topic.FORE_AND_AFT, missing)
 
 
-def _idle_lengths(verdict: Verdict) -> Iterator[OpenQuestion]:
+def _unused_lengths(verdict: Verdict) -> Iterator[OpenQuestion]:
     used = {item.reading.name for item in verdict.adjustment.items}
     lengths = (*(f"{link}.length" for link in LINKS), *BRACES)
-    if idle := tuple(name for name in lengths if name in _taken(verdict) - used):
-        yield OpenQuestion(Topic.LENGTHS, idle)
+    if unused := tuple(name for name in lengths if name in _taken(verdict) - used):
+        yield OpenQuestion(Topic.LENGTHS, unused)
 
 
 def _unchecked(verdict: Verdict) -> Iterator[OpenQuestion]:

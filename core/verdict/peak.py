@@ -1,8 +1,8 @@
-"""Peaks of steer and toe-in change over the working travel, with their uncertainty.
+"""Peak steer and peak toe-in change over the working travel, with their uncertainty.
 
-A peak is a largest magnitude. Where one point of the curve is clearly the largest, the peak is as
-good as linear in the pivots and is propagated linearly (GUM 5.2.2). Where the curve is near zero
-or has two humps of one size, the uncertainty is drawn (Monte Carlo, JCGM 101:2008).
+A peak is the largest magnitude of a curve. Where one point of the curve is clearly the largest,
+the peak is nearly linear in the pivots and takes linear propagation (GUM, JCGM 100:2008, 5.2.2).
+A curve near zero, or with two humps of almost one size, takes a Monte Carlo (JCGM 101:2008).
 """
 
 from dataclasses import dataclass
@@ -18,15 +18,17 @@ from core.uncertainty.propagation import MeasuredLinkage
 from core.verdict.curves import Curves, working_heaves
 
 SEED = 20080101
-"""Seed of every Monte Carlo, so that the same readings always give the same result."""
+"""Seed of every Monte Carlo, so that the same readings always give the same numbers."""
 
 CLEAR = 4.0
-"""Standard uncertainties by which a clear peak exceeds zero and the rest of its curve; at 3
-its u would still differ by several per cent from the u of drawn geometries."""
+"""Standard uncertainties by which a clear peak exceeds zero and the rest of its curve.
+
+At 3 its standard uncertainty would still differ by several per cent from a Monte Carlo.
+"""
 
 
 class Method(StrEnum):
-    """Method that gave the uncertainty of a peak."""
+    """Method by which the uncertainty of a peak was determined."""
 
     LINEAR = "linear"
     MONTE_CARLO = "monte carlo"
@@ -34,14 +36,14 @@ class Method(StrEnum):
 
 @dataclass(frozen=True)
 class Peak:
-    """A peak with its ruling.
+    """A peak compared with its limit.
 
     Attributes
     ----------
     ruling : Ruling
         The largest magnitude, rad.
     at_heave : float
-        Heave of the peak, mm.
+        Heave at which the curve has its peak, mm.
     method : Method
     """
 
@@ -55,10 +57,11 @@ def peaks_of(measured: MeasuredLinkage, limits: Limits, draws: int) -> tuple[Pea
 
     Parameters
     ----------
-    measured : Measured
+    measured : MeasuredLinkage
     limits : Limits
     draws : int
-        Draws of the Monte Carlo, where it is needed; 0 for linear propagation in any case.
+        Number of draws of the Monte Carlo, where one is needed. 0 for linear propagation in any
+        case, which is quick.
     """
     heaves = working_heaves(limits)
 
@@ -68,30 +71,35 @@ def peaks_of(measured: MeasuredLinkage, limits: Limits, draws: int) -> tuple[Pea
 
     nominal = curves(measured.linkage)
     gradient = measured.gradient(lambda linkage: curves(linkage.with_heave_axis()))
-    held_to = (limits.steer, limits.toe_change)
+    largest_allowed = (limits.steer, limits.toe_change)
     peaks = [
-        Peak(_linear(measured, curve, gradient[:, i], limit), _at(heaves, curve), Method.LINEAR)
-        for i, (curve, limit) in enumerate(zip(nominal, held_to, strict=True))
+        Peak(
+            _linear_ruling(measured, curve, gradient[:, i], limit),
+            float(heaves[_peak_index(curve)]),
+            Method.LINEAR,
+        )
+        for i, (curve, limit) in enumerate(zip(nominal, largest_allowed, strict=True))
     ]
     unclear = [not is_clear(measured, curve, gradient[:, i]) for i, curve in enumerate(nominal)]
     if draws and any(unclear):
         portions = measured.draw_portions(draws, SEED)
-        drawn = np.concatenate([Curves.of(some, limits).peaks() for some in portions], axis=-1)
+        drawn = np.concatenate([Curves.of(part, limits).peaks() for part in portions], axis=-1)
         for i in np.flatnonzero(unclear):
-            peaks[i] = Peak(
-                _drawn(nominal[i], drawn[i], held_to[i]), peaks[i].at_heave, Method.MONTE_CARLO
-            )
+            ruling = _drawn_ruling(nominal[i], drawn[i], largest_allowed[i])
+            peaks[i] = Peak(ruling, peaks[i].at_heave, Method.MONTE_CARLO)
     return peaks[0], peaks[1]
 
 
 def is_clear(measured: MeasuredLinkage, curve: Array, gradient: Array) -> bool:
-    """True if one point of a curve is its peak whatever the uncertainty does to the curve.
+    """True if one point of a curve is its peak within the uncertainty of the curve.
 
     Parameters
     ----------
-    measured : Measured
+    measured : MeasuredLinkage
     curve : array (41,)
+        rad
     gradient : array (K, 41)
+        Derivative of the curve with respect to each parameter.
     """
     if not np.isfinite(curve).all() or not np.isfinite(gradient).all():
         return False
@@ -100,28 +108,32 @@ def is_clear(measured: MeasuredLinkage, curve: Array, gradient: Array) -> bool:
     magnitude, slope = np.abs(curve), gradient * np.sign(curve)
     peak = int(np.argmax(magnitude))
     margin = magnitude[peak] - np.delete(magnitude, peak)
-    doubt = measured.u(slope[:, peak, None] - np.delete(slope, peak, axis=1))
-    stands = magnitude[peak] > CLEAR * measured.u(slope[:, peak])
-    return bool(stands and (margin > CLEAR * doubt).all())
+    u_margin = measured.standard_uncertainty(slope[:, peak, None] - np.delete(slope, peak, axis=1))
+    u_peak = measured.standard_uncertainty(slope[:, peak])
+    return bool(magnitude[peak] > CLEAR * u_peak and (margin > CLEAR * u_margin).all())
 
 
-def _where(curve: Array) -> int:
+def _peak_index(curve: Array) -> int:
+    """Index of the largest magnitude of a curve; 0 where the curve has no finite value."""
     magnitude = np.abs(curve)
     return int(np.nanargmax(magnitude)) if np.isfinite(magnitude).any() else 0
 
 
-def _at(heaves: Array, curve: Array) -> float:
-    return float(heaves[_where(curve)])
+def _linear_ruling(
+    measured: MeasuredLinkage, curve: Array, gradient: Array, limit: float
+) -> Ruling:
+    """Ruling on the peak of a curve (41,), by linear propagation of its gradient (K, 41)."""
+    peak = _peak_index(curve)
+    u = float(measured.standard_uncertainty(gradient[:, peak]))
+    return magnitude_ruling(float(np.abs(curve[peak])), u, limit)
 
 
-def _linear(measured: MeasuredLinkage, curve: Array, gradient: Array, limit: float) -> Ruling:
-    at = _where(curve)
-    return magnitude_ruling(float(np.abs(curve[at])), float(measured.u(gradient[:, at])), limit)
+def _drawn_ruling(curve: Array, drawn_peaks: Array, limit: float) -> Ruling:
+    """Ruling on the peak of a curve (41,), from the peaks (n,) of drawn geometries.
 
-
-def _drawn(curve: Array, peak: Array, limit: float) -> Ruling:
-    """Ruling from drawn peaks (count,); a geometry that binds in the working travel is out."""
-    free = peak[np.isfinite(peak)]
-    u = float(free.std()) if free.size else float("nan")
-    within = np.count_nonzero(free <= limit) / peak.size
-    return Ruling(float(np.abs(curve[_where(curve)])), limit, u, float(within))
+    A drawn geometry that binds in the working travel is out of the limit.
+    """
+    finite = drawn_peaks[np.isfinite(drawn_peaks)]
+    u = float(finite.std()) if finite.size else float("nan")
+    p_within = np.count_nonzero(finite <= limit) / drawn_peaks.size
+    return Ruling(float(np.abs(curve[_peak_index(curve)])), limit, u, float(p_within))

@@ -1,4 +1,4 @@
-"""The three rules for track bar and drag link: parallel, near to flat, near in length."""
+"""The three rules of a track bar and a drag link: parallel, flat, near in length."""
 
 from dataclasses import dataclass
 
@@ -7,6 +7,7 @@ import numpy as np
 from core.kinematics.linkage import Array, Linkage, centre_distance, slope
 from core.profiles.limits import Limits
 from core.statistics.conformity import (
+    Conformity,
     Ruling,
     combined_decision,
     magnitude_ruling,
@@ -17,16 +18,16 @@ from core.uncertainty.propagation import MeasuredLinkage
 
 @dataclass(frozen=True)
 class Rules:
-    """Rulings on the three rules; angles in rad.
+    """Rulings on the three rules: parallel, near to flat, near to each other in length.
 
     Attributes
     ----------
     parallel : Ruling
-        Slope of the drag link less slope of the track bar.
+        Slope of the drag link less slope of the track bar, rad.
     flat_track_bar, flat_drag_link : Ruling
-        Slopes.
+        Slopes, rad.
     length : Ruling
-        Ratio of the shorter link to the longer one.
+        Ratio of the shorter link to the longer link.
     """
 
     parallel: Ruling
@@ -35,8 +36,8 @@ class Rules:
     length: Ruling
 
     @property
-    def flat(self) -> str:
-        """Decision on the slopes of both links together."""
+    def flat(self) -> Conformity:
+        """Verdict on the slopes of both links together."""
         return combined_decision([self.flat_track_bar.verdict, self.flat_drag_link.verdict])
 
 
@@ -63,14 +64,14 @@ def lengths(linkage: Linkage) -> Array:
 
 
 def _side_by_side(track_bar: Array, drag_link: Array) -> Array:
-    """Two arrays (...) as one array (..., 2); their shapes are broadcast."""
+    """Values of both links along a last axis (..., 2), after broadcasting them."""
     both = np.empty((*np.broadcast_shapes(track_bar.shape, drag_link.shape), 2))
     both[..., 0], both[..., 1] = track_bar, drag_link
     return both
 
 
 def length_ratio(linkage: Linkage) -> Array:
-    """Ratio of the shorter link to the longer one, array (...)."""
+    """Ratio of the shorter link to the longer link, array (...)."""
     both = lengths(linkage)
     return np.asarray(both.min(axis=-1) / both.max(axis=-1))
 
@@ -85,28 +86,36 @@ def rules_of(measured: MeasuredLinkage, limits: Limits) -> Rules:
         )
 
     track_bar, drag_link, parallel, quotient = values(measured.linkage).tolist()
-    u_track_bar, u_drag_link, u_parallel, u_quotient = measured.u(
-        measured.gradient(values)
-    ).tolist()
+    uncertainties = measured.standard_uncertainty(measured.gradient(values))
+    u_track_bar, u_drag_link, u_parallel, u_quotient = uncertainties.tolist()
     return Rules(
         parallel=magnitude_ruling(parallel, u_parallel, limits.parallel),
         flat_track_bar=magnitude_ruling(track_bar, u_track_bar, limits.flat),
         flat_drag_link=magnitude_ruling(drag_link, u_drag_link, limits.flat),
-        length=_hold_ratio(quotient, u_quotient, limits.length_ratio),
+        length=_length_ruling(quotient, u_quotient, limits.length_ratio),
     )
 
 
 def parallel_ruling(measured: MeasuredLinkage, limits: Limits) -> Ruling:
-    """Ruling on the parallel angle alone."""
-    u = measured.u(measured.gradient(parallel_angle))
-    return magnitude_ruling(float(parallel_angle(measured.linkage)), float(u), limits.parallel)
+    """Ruling on the parallel angle alone, by linear propagation."""
+    u = float(measured.standard_uncertainty(measured.gradient(parallel_angle)))
+    return magnitude_ruling(float(parallel_angle(measured.linkage)), u, limits.parallel)
 
 
-def _hold_ratio(quotient: float, u: float, limit: float) -> Ruling:
-    """Ruling on the ratio of shorter to longer link, from the quotient of the two lengths.
+def _length_ruling(quotient: float, u: float, limit: float) -> Ruling:
+    """Ruling on the ratio of the shorter link to the longer link.
 
-    The ratio folds at 1, where its distribution is far from normal. The quotient of track bar to
-    drag link does not fold; it is within between the limit and its inverse.
+    The ratio never exceeds 1, so near 1 its distribution is not normal. The quotient of track bar
+    and drag link has no such bound. It is within between the limit and the inverse of the limit.
+
+    Parameters
+    ----------
+    quotient : float
+        Length of the track bar divided by the length of the drag link.
+    u : float
+        Standard uncertainty of the quotient.
+    limit : float
+        Smallest ratio of the shorter link to the longer link.
     """
     p = probability_between(quotient, u, limit, 1 / limit)
     if quotient <= 1:

@@ -1,4 +1,4 @@
-"""The sweep over the whole travel at 41 heaves, and the articulation over heave and roll."""
+"""Motion over the full travel: 41 heaves from full droop to full bump, and roll."""
 
 from dataclasses import dataclass
 
@@ -17,12 +17,12 @@ ROLLS = np.radians(np.linspace(-8.0, 8.0, 9))
 
 @dataclass(frozen=True, eq=False)
 class Sweep:
-    """Motion over the travel in heave; arrays (41,), nan where a link cannot reach.
+    """Motion over the travel in heave; arrays (41,), nan where a link binds.
 
     Attributes
     ----------
-    heave, axle_shift : mm
-    steer, steer_u, toe_in_change, steering_wheel : rad
+    heave, axle_shift : array (41,), mm
+    steer, steer_u, toe_in_change, steering_wheel : array (41,), rad
         `steer_u` is the standard uncertainty of `steer`, by linear propagation.
     """
 
@@ -36,7 +36,7 @@ class Sweep:
 
 @dataclass(frozen=True, eq=False)
 class Articulation:
-    """Steer over roll and heave.
+    """Steer at combinations of roll and heave.
 
     Attributes
     ----------
@@ -44,7 +44,7 @@ class Articulation:
     heave : array (3,), mm
         Full droop, ride height, full bump.
     steer : array (3, 9), rad
-        Rows by heave.
+        One row for each heave.
     """
 
     roll: Array
@@ -54,16 +54,16 @@ class Articulation:
 
 @dataclass(frozen=True)
 class Split:
-    """The steer at one end of the working travel, parted by cause, rad.
+    """Steer at one end of the working travel, split by its causes.
 
     Attributes
     ----------
     heave : float
         mm
     not_parallel : float
-        The linear term of the series at ride height.
+        Steer by the linear term of the series at ride height, rad.
     slope_and_length : float
-        The rest of the steer.
+        Remaining steer, rad.
     """
 
     heave: float
@@ -72,7 +72,7 @@ class Split:
 
 
 def sweep(measured: MeasuredLinkage, droop: float, bump: float) -> Sweep:
-    """The motion of a measured linkage from full droop to full bump."""
+    """Motion of a measured linkage from full droop to full bump, both in mm from ride height."""
     heave = np.linspace(-droop, bump, HEAVES)
     motion = motion_at(measured.linkage, heave)
     gradient = measured.gradient(lambda linkage: motion_at(linkage.with_heave_axis(), heave).steer)
@@ -80,25 +80,25 @@ def sweep(measured: MeasuredLinkage, droop: float, bump: float) -> Sweep:
         heave,
         motion.axle_shift,
         motion.steer,
-        measured.u(gradient),
+        measured.standard_uncertainty(gradient),
         motion.toe_in_change,
         steering_wheel_angle(measured.linkage, heave),
     )
 
 
 def articulation(linkage: Linkage, droop: float, bump: float) -> Articulation:
-    """Steer over the rolls of the map at full droop, ride height and full bump."""
+    """Steer at each of ROLLS, at full droop, ride height and full bump (mm from ride height)."""
     heave = np.array([-droop, 0.0, bump])
     return Articulation(ROLLS, heave, motion_at(linkage, heave[:, None], ROLLS).steer)
 
 
 def splits(linkage: Linkage, limits: Limits) -> tuple[Split, Split]:
-    """Splits at both ends of the working travel, droop first."""
+    """Steer at both ends of the working travel, split by its causes; droop first."""
     ends = np.array([-limits.working_droop, limits.working_bump])
     linear = derivatives(linkage).gradient * ends
-    rest = motion_at(linkage, ends).steer - linear
-    first, second = (
-        Split(float(heave), float(one), float(other))
-        for heave, one, other in zip(ends, linear, rest, strict=True)
+    remaining = motion_at(linkage, ends).steer - linear
+    droop, bump = (
+        Split(*values)
+        for values in zip(ends.tolist(), linear.tolist(), remaining.tolist(), strict=True)
     )
-    return first, second
+    return droop, bump

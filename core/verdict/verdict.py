@@ -1,4 +1,4 @@
-"""The verdict on one session: every result with its uncertainty."""
+"""The verdict: all results of one session, with their uncertainty."""
 
 from dataclasses import dataclass
 from enum import StrEnum
@@ -14,10 +14,10 @@ from core.kinematics.roll_centre import roll_centre_height
 from core.kinematics.series import Derivatives, derivatives
 from core.kinematics.travel_limits import travel_limits
 from core.sessions.session import Session
-from core.statistics.conformity import Conformity
+from core.statistics.conformity import Conformity, combined_decision
 from core.uncertainty.budget import Share, budget
 from core.uncertainty.measured_linkage import has_centre_plane, measured_linkage
-from core.uncertainty.next_reading import Advice, advice
+from core.uncertainty.next_reading import Advice, ContestedRuling, advice
 from core.uncertainty.propagation import MeasuredLinkage
 from core.verdict.peak import Peak, peaks_of
 from core.verdict.rules import Rules, lengths, parallel_angle, parallel_ruling, rules_of
@@ -34,27 +34,27 @@ class Overall(StrEnum):
 
 
 DRAWS = 20_000
-"""Draws of the Monte Carlo (JCGM 101:2008); the probability of 0.95 is then good to 0.002."""
+"""Draws of the Monte Carlo (JCGM 101:2008). A probability of 0.95 is then good to 0.002."""
 
-TRIED = 4_000
+TRIAL_DRAWS = 4_000
 """Draws of the trial of an advice."""
 
 
 @dataclass(frozen=True, eq=False)
 class Verdict:
-    """All results of a session; mm and rad.
+    """Results of a session; mm and rad.
 
     Attributes
     ----------
     overall : Overall
     geometry : Overall
-        Verdict of the geometry alone, without walk-round and stance.
+        Verdict on the geometry alone, regardless of the walk-round and the stance.
     session : Session
     adjustment : Adjustment
-    suspect_groups : tuple of Suspicion
-    measured : Measured
+    suspect_groups : tuple of SuspectGroup
+    measured : MeasuredLinkage
     lengths : array (2,)
-        Centre-to-centre, track bar and drag link.
+        Centre-to-centre lengths of track bar and drag link, mm.
     rules : Rules
     steer, toe : Peak
     derivatives : Derivatives
@@ -62,17 +62,19 @@ class Verdict:
         Standard uncertainty of the steer gradient, rad/mm.
     sweep : Sweep
     articulation : Articulation or None
-        None without wheel offsets: the point that the axle rolls about is unknown.
+        None without both wheel offsets, which give the middle about which the axle rolls.
     splits : (Split, Split)
+        Full working droop, full working bump.
     courses : tuple of Course
+        One for each event.
     roll_centre_height : float or None
-        None without wheel offsets.
+        Above the floor, mm; None without both wheel offsets.
     travel_limits : (float or None, float or None)
-        Heave at which a link binds before droop, before bump ends.
+        Heave at which a link binds in droop and in bump, mm; None where none binds.
     budget : tuple of Share
         Shares in the variance of the parallel angle.
     advice : Advice or None
-        Readings that would settle the rules that are too close to call.
+        Readings to take again; None unless the geometry is too close to call.
     """
 
     overall: Overall
@@ -104,94 +106,104 @@ def evaluate(session: Session, draws: int = DRAWS) -> Verdict:
     ----------
     session : Session
     draws : int
-        Draws of the Monte Carlo for the peaks; 0 for linear propagation alone.
+        Number of draws of the Monte Carlo for the peaks; 0 for linear propagation alone.
 
     Raises
     ------
-    core.adjustment.least_squares.MissingReading, core.adjustment.least_squares.NoSolution
+    core.adjustment.least_squares.MissingReading
+        The height or the offset of a pivot was not taken.
+    core.adjustment.least_squares.NoSolution
+        The readings do not settle on one set of pivots.
     """
     adjustment = adjust(session.readings, session.instruments, session.layout)
-    subject = measured_linkage(session, adjustment)
-    linkage, limits = subject.linkage, session.limits
-    rules = rules_of(subject, limits)
-    steer, toe = peaks_of(subject, limits, draws)
+    measured = measured_linkage(session, adjustment)
+    linkage, limits = measured.linkage, session.limits
+    rules = rules_of(measured, limits)
+    steer, toe = peaks_of(measured, limits, draws)
     geometry = overall(rules.parallel.verdict, steer.ruling.verdict, toe.ruling.verdict)
     coordinates = 3 * len(adjustment.pivots)
-    by_parallel = subject.gradient(parallel_angle)[:coordinates]
+    gradient_of_parallel = measured.gradient(parallel_angle)[:coordinates]
+    gradient_of_steer = measured.gradient(lambda stepped: derivatives(stepped).gradient)
     centred = has_centre_plane(session)
+    advised = None
+    if geometry == Overall.TOO_CLOSE:
+        contested = _contested_rulings(adjustment, measured, rules, (steer, toe))
+        trial_draws = min(draws, TRIAL_DRAWS)
+        advised = advice(adjustment, contested, lambda tried: _settles(session, tried, trial_draws))
     return Verdict(
         overall=Overall.HELD_BACK if session.held_back_by else geometry,
         geometry=geometry,
         session=session,
         adjustment=adjustment,
         suspect_groups=suspect_groups(adjustment),
-        measured=subject,
+        measured=measured,
         lengths=lengths(linkage),
         rules=rules,
         steer=steer,
         toe=toe,
         derivatives=derivatives(linkage),
-        u_gradient=float(subject.u(subject.gradient(lambda drawn: derivatives(drawn).gradient))),
-        sweep=sweep(subject, session.droop, session.bump),
+        u_gradient=float(measured.standard_uncertainty(gradient_of_steer)),
+        sweep=sweep(measured, session.droop, session.bump),
         articulation=articulation(linkage, session.droop, session.bump) if centred else None,
         splits=splits(linkage, limits),
         courses=tuple(drive(event, linkage, session.wheelbase) for event in session.events),
         roll_centre_height=float(roll_centre_height(linkage)) if centred else None,
         travel_limits=travel_limits(linkage, session.droop, session.bump),
-        budget=budget(adjustment, by_parallel),
-        advice=_advice(session, adjustment, subject, rules, (steer, toe), min(draws, TRIED))
-        if geometry == Overall.TOO_CLOSE
-        else None,
+        budget=budget(adjustment, gradient_of_parallel),
+        advice=advised,
     )
 
 
 def overall(parallel: Conformity, steer: Conformity, toe: Conformity) -> Overall:
-    """Overall verdict from the three values that decide; flatness and length only advise."""
-    deciding = (parallel, steer, toe)
-    if Conformity.OUT in deciding:
+    """Overall verdict by the three deciding rules; flat and length only advise."""
+    return overall_at(combined_decision((parallel, steer, toe)))
+
+
+def overall_at(decision: Conformity) -> Overall:
+    """Overall verdict at a decision on the deciding rules together."""
+    if decision == Conformity.OUT:
         return Overall.BUMP_STEER
-    are_within = deciding == (Conformity.WITHIN,) * 3
-    return Overall.STEERS_TRUE if are_within else Overall.TOO_CLOSE
+    return Overall.STEERS_TRUE if decision == Conformity.WITHIN else Overall.TOO_CLOSE
 
 
-def _advice(
-    session: Session,
-    adjustment: Adjustment,
-    subject: MeasuredLinkage,
-    rules: Rules,
-    peaks: tuple[Peak, Peak],
-    draws: int,
-) -> Advice:
-    """Advice that would settle the deciding rules that are too close to call."""
+def _contested_rulings(
+    adjustment: Adjustment, measured: MeasuredLinkage, rules: Rules, peaks: tuple[Peak, Peak]
+) -> list[ContestedRuling]:
+    """Deciding rulings that are too close to call, with their gradients."""
     heaves = np.array([peak.at_heave for peak in peaks])
 
-    def deciding(linkage: Linkage) -> Array:
+    def deciding_values(linkage: Linkage) -> Array:
+        """Parallel angle, steer and toe-in change, the last two at their peaks."""
         motion = motion_at(linkage.with_heave_axis(), heaves)
         return np.stack(
             [parallel_angle(linkage), motion.steer[..., 0], motion.toe_in_change[..., 1]], axis=-1
         )
 
-    def holds(advised: Advice) -> bool:
-        readings = [
-            reading.repeated(advised.repeats) if reading.name in advised.readings else reading
-            for reading in session.readings
-        ]
-        again = measured_linkage(session, adjust(readings, session.instruments, session.layout))
-        steer, toe = peaks_of(again, session.limits, draws)
-        parallel = parallel_ruling(again, session.limits)
-        return (
-            overall(parallel.verdict, steer.ruling.verdict, toe.ruling.verdict) != Overall.TOO_CLOSE
-        )
-
-    gradient = subject.gradient(deciding)[: 3 * len(adjustment.pivots)]
-    # A peak is a magnitude: it grows as its steer does, or as that falls.
-    at_peaks = motion_at(subject.linkage, heaves)
+    gradient = measured.gradient(deciding_values)[: 3 * len(adjustment.pivots)]
+    # The value of a peak is a magnitude: where the steer is negative it grows as the steer falls.
+    at_peaks = motion_at(measured.linkage, heaves)
     gradient[:, 1] *= np.sign(at_peaks.steer[0])
     gradient[:, 2] *= np.sign(at_peaks.toe_in_change[1])
     rulings = (rules.parallel, *(peak.ruling for peak in peaks))
-    contested = [
-        (ruling, gradient[:, i])
+    return [
+        ContestedRuling(ruling, gradient[:, i])
         for i, ruling in enumerate(rulings)
         if ruling.verdict == Conformity.TOO_CLOSE
     ]
-    return advice(adjustment, contested, holds)
+
+
+def _settles(session: Session, advised: Advice, draws: int) -> bool:
+    """True if the verdict is settled once the readings are repeated as advised.
+
+    The repeats equal the readings taken so far, and the pivots are adjusted afresh with them.
+    """
+    readings = [
+        reading.repeated(advised.repeats) if reading.name in advised.readings else reading
+        for reading in session.readings
+    ]
+    adjustment = adjust(readings, session.instruments, session.layout)
+    measured = measured_linkage(session, adjustment)
+    steer, toe = peaks_of(measured, session.limits, draws)
+    parallel = parallel_ruling(measured, session.limits)
+    geometry = overall(parallel.verdict, steer.ruling.verdict, toe.ruling.verdict)
+    return geometry != Overall.TOO_CLOSE

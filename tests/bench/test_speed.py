@@ -1,17 +1,17 @@
-"""How fast the mathematics is: python -m pytest tests/bench
+"""Speed of the mathematics and of the command line: python -m pytest tests/bench/test_speed.py
 
-Prints what it measures beside what is aimed at, and asserts nothing about time: that depends on
-the machine and on what else it does.
+Each test prints its times beside their bounds. None asserts a time, because times depend on the
+machine and on its load.
 """
 
+import subprocess
+import sys
 import time
 
 import numpy as np
 import pytest
 
-from core.adjustment.least_squares import adjust
 from core.kinematics.motion import motion_at
-from core.uncertainty.measured_linkage import measured_linkage
 from core.verdict.curves import peak_values
 from core.verdict.peak import SEED, peaks_of
 from core.verdict.rules import rules_of
@@ -24,7 +24,9 @@ from tests.geometries import (
     session_of,
     true_readings,
 )
+from tests.measured import measure_session
 from tests.test_against_root_finder import steered
+from wizard.locations import DEMO_SESSIONS
 
 HEAVES = np.linspace(-127.0, 101.6, 41)
 
@@ -43,17 +45,19 @@ def session(linkage):
 
 
 @pytest.fixture
-def say(capsys):
-    def aloud(line):
+def report(capsys):
+    """A function that prints a line although pytest captures the output."""
+
+    def print_line(line):
         with capsys.disabled():
             print(f"\n  {line}", end="")
 
-    return aloud
+    return print_line
 
 
 def best(work, rounds: int = 7, seconds: float = 0.05) -> float:
-    """Seconds that one call takes: the best of some rounds, each long enough for the clock."""
-    work()
+    """Time of one call, s: the best of some rounds, each long enough for the clock."""
+    work()  # the first call may load something
     start = time.perf_counter()
     work()
     calls = max(1, int(seconds / (time.perf_counter() - start)))
@@ -66,66 +70,73 @@ def best(work, rounds: int = 7, seconds: float = 0.05) -> float:
     return min(times)
 
 
-def test_sweep_against_a_root_finder_point_by_point(benchmark, linkage, say):
-    """The same distance equations at each heave, started from ride height."""
+def test_time_of_a_sweep_against_a_root_finder(benchmark, linkage, report):
+    """The root finder solves the distance equations at each heave, starting from ride height."""
 
     def by_root_finder():
         return [steered(linkage, heave, 0.0) for heave in HEAVES]
 
     steer = [np.mean(unknown[1:]) for unknown in by_root_finder()]
     np.testing.assert_allclose(motion_at(linkage, HEAVES).steer, steer, atol=1e-7)
-    ours = best(lambda: motion_at(linkage, HEAVES))
-    theirs = best(by_root_finder, rounds=3)
-    say(
-        f"41-point sweep, {linkage.layout}: {ours * 1e6:.0f} us against {theirs * 1e3:.1f} ms, "
-        f"{theirs / ours:.0f} times faster (aim: 1000)"
+    closed_form = best(lambda: motion_at(linkage, HEAVES))
+    root_finder = best(by_root_finder, rounds=3)
+    report(
+        f"41-point sweep, {linkage.layout}: {closed_form * 1e6:.0f} us against "
+        f"{root_finder * 1e3:.1f} ms, {root_finder / closed_form:.0f} times faster (bound: 500)"
     )
     benchmark(motion_at, linkage, HEAVES)
 
 
-def test_ten_thousand_geometries(benchmark, session, say):
-    """Each at all 41 heaves, as the search for a fix and the Monte Carlo need them."""
-    subject = measured_linkage(
-        session, adjust(session.readings, session.instruments, session.layout)
-    )
-    many = subject.draw(10_000, 1)
-    every = best(lambda: motion_at(many.with_heave_axis(), HEAVES), rounds=3)
+def test_time_of_ten_thousand_geometries(benchmark, session, report):
+    """Motion of each at 41 heaves, and their peaks alone as in the search and the Monte Carlo."""
+    many = measure_session(session).measured.draw(10_000, 1)
+    motion = best(lambda: motion_at(many.with_heave_axis(), HEAVES), rounds=3)
     peaks = best(lambda: peak_values(many, session.limits), rounds=3)
-    say(
-        f"10,000 geometries x 41 heaves, {session.layout}: {every * 1e3:.0f} ms; "
-        f"their peaks alone {peaks * 1e3:.0f} ms (aim: 200)"
+    report(
+        f"10,000 geometries x 41 heaves, {session.layout}: {motion * 1e3:.0f} ms; "
+        f"their peaks alone {peaks * 1e3:.0f} ms (bound: 200 ms)"
     )
     benchmark.pedantic(lambda: motion_at(many.with_heave_axis(), HEAVES), rounds=3)
 
 
-def test_adjustment_and_linear_propagation(benchmark, session, say):
-    """What a key press in a reading sets off."""
+def test_time_of_adjustment_and_linear_propagation(benchmark, session, report):
+    """The computation that follows a key in a reading."""
 
     def key_press():
-        adjustment = adjust(session.readings, session.instruments, session.layout)
-        subject = measured_linkage(session, adjustment)
-        return rules_of(subject, session.limits), peaks_of(subject, session.limits, 0)
+        measured = measure_session(session).measured
+        return rules_of(measured, session.limits), peaks_of(measured, session.limits, 0)
 
-    say(f"adjustment and propagation, {session.layout}: {best(key_press) * 1e3:.2f} ms (aim: 5)")
+    taken = best(key_press)
+    report(f"adjustment and propagation, {session.layout}: {taken * 1e3:.2f} ms (bound: 5 ms)")
     benchmark(key_press)
 
 
-def test_monte_carlo(benchmark, session, say):
-    """Drawn geometries and their peaks, as where no one point of a curve is clearly its peak."""
-    subject = measured_linkage(
-        session, adjust(session.readings, session.instruments, session.layout)
-    )
+def test_time_of_the_monte_carlo(benchmark, session, report):
+    """Drawn geometries and their peaks, as for a curve without a clear peak."""
+    measured = measure_session(session).measured
 
     def drawn():
-        return peak_values(subject.draw(DRAWS, SEED), session.limits)
+        return peak_values(measured.draw(DRAWS, SEED), session.limits)
 
     taken = best(drawn, rounds=3)
-    say(f"Monte Carlo of {DRAWS} draws, {session.layout}: {taken * 1e3:.0f} ms (aim: 150)")
+    report(f"Monte Carlo of {DRAWS} draws, {session.layout}: {taken * 1e3:.0f} ms (bound: 150 ms)")
     benchmark.pedantic(drawn, rounds=3)
 
 
-def test_full_answer(benchmark, session, say):
-    """Everything but the Monte Carlo: sweep, articulation, steering wheel, events, derivatives."""
+def test_time_of_a_verdict_without_draws(benchmark, session, report):
+    """All results but the Monte Carlo."""
     taken = best(lambda: evaluate(session, 0))
-    say(f"full verdict, {session.layout}: {taken * 1e3:.2f} ms (aim: 3)")
+    report(f"full verdict, {session.layout}: {taken * 1e3:.2f} ms (bound: 10 ms)")
     benchmark(evaluate, session, 0)
+
+
+def test_time_of_check_against_the_import_of_numpy(report):
+    """Both as whole processes: `evenarc check RECORD --json`, and Python importing numpy."""
+    record = next(path for path in sorted(DEMO_SESSIONS.rglob("*.toml")))
+
+    def process(*arguments):
+        subprocess.run([sys.executable, *arguments], stdout=subprocess.DEVNULL, check=False)
+
+    check = best(lambda: process("-m", "wizard.commands", "check", str(record), "--json"))
+    numpy = best(lambda: process("-c", "import numpy"))
+    report(f"check --json: {check:.2f} s, {check / numpy:.1f} times import numpy (bound: 2)")

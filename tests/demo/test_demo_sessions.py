@@ -13,7 +13,8 @@ from core.documents.record import read_document
 from core.documents.record_list import list_records
 from core.documents.signature import signature_is_valid, signatures_of
 from core.fix.comparison import FixOutcome, altered_pivots, compare
-from core.fix.plan_record import filed_plan, reached_moves
+from core.fix.plan_record import filed_plan
+from core.fix.reached import reached_moves
 from core.fix.search import search
 from core.statistics.conformity import Conformity
 from core.verdict.verdict import Overall

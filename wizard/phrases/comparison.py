@@ -6,7 +6,8 @@ from typing import Any
 
 from core.documents.entries import EntryError
 from core.fix.comparison import Comparison, Control, FixOutcome
-from core.fix.plan_record import FiledPlan, ReachedMove, filed_plan
+from core.fix.plan_record import FiledPlan, filed_plan
+from core.fix.reached import ReachedMove
 from core.text.quantity import LengthUnit, format_length
 from core.verdict.verdict import Verdict
 from wizard.phrases.amounts import listed

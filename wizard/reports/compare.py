@@ -7,7 +7,8 @@ from collections.abc import Callable
 from core.as_json.comparison import comparison_as_json
 from core.documents.entries import EntryError
 from core.fix.comparison import FixOutcome, altered_pivots, compare
-from core.fix.plan_record import filed_plan, reached_moves
+from core.fix.plan_record import filed_plan
+from core.fix.reached import reached_moves
 from core.profiles.profile import Profile
 from core.text.plain_text import plain
 from wizard.flow.filed_records import LONGEST_PATH, Unreadable, read_and_judge

@@ -8,7 +8,8 @@ from rich.text import Text
 from core.documents.document import Document, value_at
 from core.documents.entries import units_of
 from core.fix.comparison import Comparison, altered_pivots
-from core.fix.plan_record import ReachedMove, filed_plan
+from core.fix.plan_record import filed_plan
+from core.fix.reached import ReachedMove
 from core.verdict.verdict import Verdict
 from wizard.phrases.cautions import CAUTION_IN_SHORT
 from wizard.phrases.comparison import control_facts, fix_outcome_facts, reached_plan_facts

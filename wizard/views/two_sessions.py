@@ -7,7 +7,8 @@ from dataclasses import dataclass
 
 from core.documents.document import Document
 from core.fix.comparison import Comparison, altered_pivots, compare
-from core.fix.plan_record import FiledPlan, ReachedMove, reached_moves
+from core.fix.plan_record import FiledPlan
+from core.fix.reached import ReachedMove, reached_moves
 from core.profiles.profile import Profile
 from core.verdict.assess import assess
 from core.verdict.verdict import DRAWS, Verdict

@@ -1,44 +1,82 @@
-"""A comparison as plain numbers: deg, mm, and the ratio without a unit."""
+"""A comparison of two sessions as plain numbers."""
 
 import json
+from math import degrees
 
-import numpy as np
+import pytest
 
 from core.as_json.comparison import comparison_as_json
 from core.fix.comparison import compare
-from core.fix.plan_record import ReachedMove
+from core.fix.plan_record import FiledMove, FiledPlan
+from core.fix.reached import reached_moves
 from tests.geometries import INCH, parallel_pair
 from tests.plans import verdict_on
 
-BEFORE = verdict_on(parallel_pair().raised("drag_link.axle", 3 * INCH), draws=0)
-AFTER = verdict_on(parallel_pair(), draws=0)
+PARALLEL = parallel_pair()
+CROSSED = PARALLEL.raised("drag_link.frame", 3 * INCH)
+PLANNED = FiledPlan((FiledMove("more drop", "drag_link.frame", -3 * INCH),), {})
 
 
-def test_changes_are_in_degrees_and_the_ratio_is_plain():
-    comparison = compare(BEFORE, AFTER, {"drag_link.axle"})
-    fields = comparison_as_json(BEFORE, AFTER, comparison, ())
-    assert fields["outcome"] == "shown"
-    parallel = comparison.change("parallel")
-    assert fields["changes"]["parallel"]["change_deg"] == np.degrees(parallel.change)
-    assert fields["changes"]["parallel"]["changed"] is True
-    assert fields["changes"]["length_ratio"].keys() == {"before", "after", "change", "u", "changed"}
-    assert "before_deg_per_mm" in fields["changes"]["gradient"]
-    assert json.loads(json.dumps(fields, allow_nan=False)) == fields
+@pytest.fixture(scope="module")
+def verdicts():
+    return verdict_on(CROSSED), verdict_on(PARALLEL)
 
 
-def test_control_points_and_moves_are_in_mm():
-    comparison = compare(BEFORE, AFTER, {"drag_link.axle"})
-    move = ReachedMove("drag_link.axle", -3 * INCH, -2 * INCH, 1.0)
-    fields = comparison_as_json(BEFORE, AFTER, comparison, (move,))
-    (control,) = fields["control_points"]
-    assert control["pivots"] == ["track_bar.frame", "drag_link.frame"]
-    assert control["holds"] is True
-    assert fields["moves"] == [
-        {
-            "pivot": "drag_link.axle",
-            "planned_mm": -3 * INCH,
-            "reached_mm": -2 * INCH,
-            "u_mm": 1.0,
-            "fits": False,
-        }
+@pytest.fixture(scope="module")
+def written(verdicts):
+    """The plain numbers, which have passed through JSON."""
+    comparison = compare(*verdicts, PLANNED.moved)
+    moves = reached_moves(PLANNED, *verdicts)
+    return json.loads(json.dumps(comparison_as_json(*verdicts, comparison, moves), allow_nan=False))
+
+
+def test_a_comparison_has_the_fields_of_the_specification(written):
+    assert list(written) == ["before", "after", "outcome", "changes", "control_points", "moves"]
+    assert written["before"].keys() == written["after"].keys() == {"id", "overall"}
+    angle = {"before_deg", "after_deg", "change_deg", "u_deg", "changed"}
+    per_mm = {f"{name}_deg_per_mm" for name in ("before", "after", "change", "u")}
+    plain = {"before", "after", "change", "u", "changed"}
+    changes = written["changes"]
+    assert changes.pop("gradient").keys() == {*per_mm, "changed"}
+    assert changes.pop("length_ratio").keys() == plain
+    assert changes.keys() == {
+        "parallel",
+        "track_bar_slope",
+        "drag_link_slope",
+        "peak_steer",
+        "peak_toe_change",
+    }
+    assert all(change.keys() == angle for change in changes.values())
+    assert [control.keys() for control in written["control_points"]] == [
+        {"pivots", "across_mm", "u_across_mm", "up_mm", "u_up_mm", "holds"}
     ]
+    assert [move.keys() for move in written["moves"]] == [
+        {"pivot", "planned_mm", "reached_mm", "u_mm", "fits"}
+    ]
+
+
+def test_angles_are_in_degrees_and_lengths_in_mm(verdicts):
+    before, after = verdicts
+    comparison = compare(before, after, PLANNED.moved)
+    written = comparison_as_json(before, after, comparison, reached_moves(PLANNED, before, after))
+    assert written["outcome"] == "shown"
+    parallel = written["changes"]["parallel"]
+    assert parallel["before_deg"] == pytest.approx(degrees(before.rules.parallel.value))
+    assert parallel["change_deg"] == pytest.approx(
+        degrees(after.rules.parallel.value - before.rules.parallel.value)
+    )
+    assert written["changes"]["length_ratio"]["before"] == before.rules.length.value
+    (control,), (move,) = written["control_points"], written["moves"]
+    assert control["pivots"] == ["track_bar.axle", "drag_link.axle"]
+    assert control["holds"]
+    assert move["planned_mm"] == pytest.approx(-76.2)
+    assert move["reached_mm"] == pytest.approx(-76.2, abs=0.1)
+
+
+def test_an_uncertainty_that_does_not_exist_is_none():
+    """A link binds in every drawn geometry, so the drawn peak has no standard deviation."""
+    binding = verdict_on(parallel_pair(slope_deg=0.0, run=40.0))
+    written = comparison_as_json(binding, binding, compare(binding, binding, None), ())
+    assert written["changes"]["peak_steer"]["u_deg"] is None
+    assert written["control_points"] == written["moves"] == []
+    json.dumps(written, allow_nan=False)

@@ -1,70 +1,166 @@
-"""A verdict as plain numbers: the field names of the specification, None for no number."""
+"""A verdict as plain numbers."""
 
 import json
+from dataclasses import replace
 
 import numpy as np
 import pytest
 
 from core.as_json.verdict import degrees, numbers, verdict_as_json
-from tests.geometries import parallel_pair, random_linkage
-from tests.plans import verdict_on
+from core.kinematics.linkage import Linkage
+from tests.geometries import parallel_pair, true_readings
+from tests.plans import vehicle, verdict_on
 
-LINKAGE = random_linkage(np.random.default_rng(4), "inverted-y", same_side=True)
-
-FIELDS = {
-    *("record", "id", "overall", "held_back_by", "assumed", "links", "rules", "steer", "toe"),
-    *("sweep", "articulation", "events", "roll_centre_height_mm", "travel_limits", "readings"),
-    *("budget", "advice"),
-}
+RECORD = "FG-0.toml"
 
 
-@pytest.fixture(scope="module")
-def verdict():
-    """The verdict on a random inverted-Y."""
-    return verdict_on(LINKAGE)
+def as_json(linkage: Linkage, **options):
+    """The verdict on a linkage with its plain numbers, which have passed through JSON."""
+    verdict = verdict_on(linkage, draws=0, **options)
+    return verdict, json.loads(json.dumps(verdict_as_json(verdict, RECORD), allow_nan=False))
 
 
 @pytest.fixture(scope="module")
-def fields(verdict):
-    """Its plain numbers."""
-    return verdict_as_json(verdict, "FG-9.toml")
+def crossed():
+    return as_json(vehicle(0, "inverted-y"))
 
 
-def test_the_fields_are_those_of_the_specification(fields):
-    assert fields.keys() == FIELDS
-    assert fields["record"] == "FG-9.toml"
-    assert fields["links"].keys() == {"track_bar", "drag_link"}
-    assert fields["rules"].keys() == {"parallel", "flat", "length"}
+def test_a_verdict_has_the_fields_of_the_specification(crossed):
+    _, written = crossed
+    assert list(written) == [
+        "record",
+        "id",
+        "overall",
+        "held_back_by",
+        "assumed",
+        "links",
+        "rules",
+        "steer",
+        "toe",
+        "sweep",
+        "articulation",
+        "events",
+        "roll_centre_height_mm",
+        "travel_limits",
+        "readings",
+        "budget",
+        "advice",
+    ]
+    peak = {"at_heave_mm", "limit_deg", "u_deg", "p_within", "verdict", "method"}
+    angle = {"value_deg", "u_deg", "p_within", "verdict"}
+    assert written["links"].keys() == {"track_bar", "drag_link"}
+    assert written["links"]["track_bar"].keys() == {"length_mm", "slope_deg", "u_slope_deg"}
+    assert written["rules"].keys() == {"parallel", "flat", "length"}
+    assert written["rules"]["parallel"].keys() == {*angle, "limit_deg"}
+    assert written["rules"]["flat"].keys() == {"track_bar", "drag_link", "limit_deg", "verdict"}
+    assert written["rules"]["flat"]["track_bar"].keys() == angle
+    assert written["rules"]["length"].keys() == {"ratio", "limit", "u", "p_within", "verdict"}
+    assert written["steer"].keys() == {
+        *("gradient_deg_per_mm", "curvature_deg_per_mm2", "peak_deg", "split"),
+        *peak,
+    }
+    assert written["steer"]["split"][0].keys() == {
+        *("heave_mm", "not_parallel_deg", "slope_and_length_deg"),
+    }
+    assert written["toe"].keys() == {"peak_change_deg", *peak}
+    assert written["sweep"].keys() == {
+        "heave_mm",
+        "axle_shift_mm",
+        "steer_deg",
+        "toe_in_change_deg",
+        "steering_wheel_deg",
+    }
+    assert written["articulation"].keys() == {"roll_deg", "heave_mm", "steer_deg"}
+    assert written["events"][0].keys() == {"name", "drift_mm", "heading_deg"}
+    assert written["travel_limits"].keys() == {"droop_mm", "bump_mm"}
+    assert written["readings"].keys() == {
+        "redundancy",
+        "chi_square",
+        "chi_square_limit",
+        "items",
+        "suspects",
+    }
+    assert written["readings"]["items"][0].keys() == {
+        "reading",
+        "value",
+        "u",
+        "residual",
+        "redundancy_number",
+        "w",
+    }
+    assert written["budget"][0].keys() == {"reading", "share"}
 
 
-def test_angles_are_in_degrees_and_lengths_in_mm(fields, verdict):
-    assert fields["rules"]["parallel"]["value_deg"] == np.degrees(verdict.rules.parallel.value)
-    assert fields["links"]["track_bar"]["length_mm"] == verdict.lengths[0]
-    assert fields["steer"]["peak_deg"] == np.degrees(verdict.steer.ruling.value)
-    assert len(fields["sweep"]["steer_deg"]) == len(fields["sweep"]["heave_mm"]) == 41
-    assert np.shape(fields["articulation"]["steer_deg"]) == (3, 9)
-
-
-def test_slopes_are_in_degrees_among_the_readings(fields, verdict):
-    values = {item["reading"]: item["value"] for item in fields["readings"]["items"]}
-    slope = next(i for i in verdict.adjustment.items if i.reading.name == "track_bar.slope")
-    assert values["track_bar.slope"] == np.degrees(slope.reading.value)
-
-
-def test_it_is_json_without_nan(fields):
-    assert json.loads(json.dumps(fields, allow_nan=False)) == fields
-
-
-def test_a_value_without_wheels_is_none():
-    verdict = verdict_on(
-        parallel_pair(), leave_out=("wheels.left_offset", "wheels.right_offset"), draws=0
+def test_angles_are_in_degrees_and_lengths_in_mm(crossed):
+    verdict, written = crossed
+    rules, heaves = verdict.rules, verdict.sweep.heave
+    assert written["record"] == RECORD
+    assert written["overall"] == verdict.overall
+    parallel = written["rules"]["parallel"]
+    assert parallel["value_deg"] == pytest.approx(np.degrees(rules.parallel.value))
+    assert parallel["limit_deg"] == pytest.approx(1.5)
+    assert written["rules"]["flat"]["drag_link"]["u_deg"] == pytest.approx(
+        np.degrees(rules.flat_drag_link.u)
     )
-    fields = verdict_as_json(verdict, "")
-    assert fields["roll_centre_height_mm"] is None
-    assert fields["articulation"] is None
+    assert written["links"]["drag_link"]["length_mm"] == pytest.approx(verdict.lengths[1])
+    assert written["steer"]["peak_deg"] == pytest.approx(np.degrees(verdict.steer.ruling.value))
+    assert written["toe"]["peak_change_deg"] == pytest.approx(np.degrees(verdict.toe.ruling.value))
+    np.testing.assert_allclose(written["sweep"]["heave_mm"], heaves)
+    np.testing.assert_allclose(written["sweep"]["steer_deg"], np.degrees(verdict.sweep.steer))
+    assert np.shape(written["articulation"]["steer_deg"]) == (3, 9)
 
 
-def test_nan_becomes_none_at_any_depth():
-    assert numbers(np.array([[1.0, np.nan], [2.0, 3.0]])) == [[1.0, None], [2.0, 3.0]]
-    assert numbers(np.inf) is None
-    assert degrees(np.pi) == 180.0
+def test_a_slope_that_was_read_is_in_degrees(crossed):
+    _, written = crossed
+    items = {item["reading"]: item for item in written["readings"]["items"]}
+    read = true_readings(vehicle(0, "inverted-y"))
+    assert items["track_bar.slope"]["value"] == pytest.approx(np.degrees(read["track_bar.slope"]))
+    assert items["track_bar.axle.height"]["value"] == pytest.approx(read["track_bar.axle.height"])
+
+
+def test_without_wheels_the_roll_centre_and_the_articulation_are_none():
+    wheels = ("wheels.left_offset", "wheels.right_offset")
+    _, written = as_json(parallel_pair(), leave_out=wheels)
+    assert written["roll_centre_height_mm"] is None
+    assert written["articulation"] is None
+
+
+def test_numbers_beyond_the_reach_of_a_link_are_none():
+    _, written = as_json(parallel_pair(slope_deg=0.0, run=110.0))
+    steer = written["sweep"]["steer_deg"]
+    assert steer[0] is None
+    assert isinstance(steer[20], float)
+    assert written["travel_limits"]["droop_mm"] is not None
+
+
+def test_an_unchecked_reading_has_no_standardized_residual():
+    redundant = [name for name in true_readings(parallel_pair()) if name.startswith("brace")]
+    redundant += [
+        f"{link}.{kind}" for link in ("track_bar", "drag_link") for kind in ("length", "slope")
+    ]
+    _, written = as_json(parallel_pair(), leave_out=redundant)
+    assert written["readings"]["redundancy"] == 0
+    assert {item["w"] for item in written["readings"]["items"]} == {None}
+
+
+def test_advice_is_none_unless_the_verdict_is_too_close_to_call():
+    assert as_json(parallel_pair(parallel_deg=4.0))[1]["advice"] is None
+    verdict, written = as_json(parallel_pair(parallel_deg=1.2))
+    assert written["advice"] == {
+        "readings": list(verdict.advice.readings),
+        "repeats": verdict.advice.repeats,
+    }
+
+
+def test_a_verdict_held_back_names_its_reasons():
+    verdict = verdict_on(parallel_pair(), draws=0)
+    reasons = ("stance.wheels_on_ground",)
+    held_back = replace(verdict, session=replace(verdict.session, held_back_by=reasons))
+    assert verdict_as_json(held_back, RECORD)["held_back_by"] == list(reasons)
+
+
+def test_nan_and_infinity_are_none():
+    assert numbers(np.array([[1.0, np.nan], [np.inf, 2.0]])) == [[1.0, None], [None, 2.0]]
+    assert numbers(float("nan")) is None
+    assert numbers(3) == 3.0
+    assert degrees(np.array([np.pi, np.nan])) == [180.0, None]

@@ -1,4 +1,4 @@
-"""The bench: nudges, taken back and put back, as a plan."""
+"""The bench: trial positions of pivots and lengths, as a plan."""
 
 import pytest
 
@@ -11,6 +11,7 @@ from tests.geometries import INCH, parallel_pair
 from tests.plans import COARSE, verdict_on
 
 PARALLEL = parallel_pair(slope_deg=4)
+CROSSED = parallel_pair().raised("drag_link.frame", 3 * INCH)
 
 
 @pytest.fixture(scope="module")
@@ -19,7 +20,7 @@ def bench():
 
 
 @pytest.mark.parametrize("name", NUDGED)
-def test_everything_can_be_nudged_and_put_back(bench, name):
+def test_nudges_add_up_and_can_be_undone(bench, name):
     nudged = bench.nudged(name, 10.0).nudged(name, -2.5)
     assert nudged.change(name) == pytest.approx(7.5)
     assert nudged.undone().change(name) == pytest.approx(10.0)
@@ -27,7 +28,7 @@ def test_everything_can_be_nudged_and_put_back(bench, name):
     assert bench.nudges == ()
 
 
-def test_undo_on_an_empty_bench_does_nothing(bench):
+def test_undo_without_nudges_does_nothing(bench):
     assert bench.undone().nudges == ()
 
 
@@ -38,18 +39,18 @@ def test_nudges_of_a_pivot_become_one_move(bench):
     assert moves == {"track_bar.axle": 20.0, "ride_height": 5.0}
 
 
-def test_up_and_down_again_is_no_move(bench):
+def test_nudges_that_cancel_are_no_move(bench):
     assert bench.nudged("track_bar.axle", 10.0).nudged("track_bar.axle", -10.0).moves == ()
 
 
-def test_as_measured_it_brings_what_was_measured(bench):
+def test_without_nudges_the_prediction_is_the_verdict(bench):
     after = bench.plan().after
     assert after.peak_steer == pytest.approx(bench.verdict.steer.ruling.value, abs=1e-12)
     assert after.parallel == pytest.approx(bench.verdict.rules.parallel.value, abs=1e-12)
 
 
-def test_a_lift_with_nothing_corrected_keeps_the_links_parallel_and_steeper():
-    # common practice, no source: a lift moves both frame ends; equal links stay parallel
+def test_a_lift_alone_keeps_the_links_parallel_and_makes_them_steeper():
+    # common practice, no source: a lift moves both frame ends; links of one length stay parallel
     bench = Bench(verdict_on(PARALLEL)).nudged("ride_height", 4 * INCH)
     after = bench.plan().after
     assert after.parallel == pytest.approx(0, abs=1e-9)
@@ -64,14 +65,14 @@ def test_an_arm_is_tried_in_another_length(bench):
     assert longer.moves == ()
 
 
-def test_an_arm_is_not_tried_shorter_than_an_inch(bench):
+def test_an_arm_stops_at_its_shortest(bench):
     short = bench.nudged("steering.arm", -10_000.0)
     assert short.arms["steering.arm"] == pytest.approx(SHORTEST_ARM)
     assert short.nudged("steering.arm", -1.0).arms["steering.arm"] == pytest.approx(SHORTEST_ARM)
 
 
-def test_it_begins_with_a_plan_that_was_made():
-    verdict = verdict_on(parallel_pair().raised("drag_link.frame", 3 * INCH))
+def test_a_bench_can_start_with_a_plan():
+    verdict = verdict_on(CROSSED)
     assert verdict.overall == Overall.BUMP_STEER
     plan = plan_of(verdict, (Move(COARSE[1], -2 * INCH),), {"steering.arm": 180.0})
     bench = Bench.of(verdict, plan)
@@ -80,14 +81,14 @@ def test_it_begins_with_a_plan_that_was_made():
     assert bench.plan().after.chances == plan.after.chances
 
 
-def test_the_bench_and_the_search_say_the_same():
-    verdict = verdict_on(parallel_pair().raised("drag_link.frame", 3 * INCH))
+def test_the_bench_and_the_search_predict_the_same():
+    verdict = verdict_on(CROSSED)
     (plan,) = search(verdict, [COARSE[1]]).plans
     tried = Bench(verdict).nudged("drag_link.frame", plan.moves[0].rise).plan()
     assert tried.after.chances == plan.after.chances
     assert tried.after.lengths == plan.after.lengths
 
 
-def test_steps_are_those_of_a_tape():
+def test_steps_in_inches_are_those_of_a_tape():
     assert [step / INCH for step in STEPS["in"]] == [1 / 16, 1 / 8, 1 / 4, 1 / 2, 1]
     assert len(STEPS["mm"]) == len(STEPS["in"])

@@ -1,93 +1,144 @@
-"""The comparison of two sessions: changes, control points, and the outcome of a fix."""
+"""Comparison of two sessions of a vehicle."""
 
 from dataclasses import replace
 
+import numpy as np
 import pytest
 
-from core.fix.comparison import FixOutcome, altered_pivots, compare
-from core.kinematics.pivots import RIDE_HEIGHT
+from core.documents.entries import EntryError
+from core.fix.comparison import Change, Control, FixOutcome, altered_pivots, compare
+from core.kinematics.pivots import PIVOTS
 from core.verdict.verdict import Overall
 from tests.geometries import INCH, parallel_pair
 from tests.plans import verdict_on
 
-CURED = frozenset({"drag_link.axle"})
+PARALLEL = parallel_pair()
+CROSSED = PARALLEL.raised("drag_link.frame", 3 * INCH)
+"""A vehicle that steers true, and the same with its pitman ball 3 in too high."""
 
 
 @pytest.fixture(scope="module")
-def sessions():
-    """A vehicle before and after its drag link's axle end was lowered."""
-    cured = parallel_pair(slope_deg=8.0)
-    faulty = cured.raised("drag_link.axle", -3 * INCH)
-    return verdict_on(faulty), verdict_on(cured)
+def crossed():
+    return verdict_on(CROSSED)
 
 
-def test_a_change_is_after_less_before(sessions):
-    before, after = sessions
-    change = compare(before, after, CURED).change("parallel")
-    assert change.change == change.after - change.before
-    assert change.before == before.rules.parallel.value
-    assert change.after == after.rules.parallel.value
+@pytest.fixture(scope="module")
+def parallel():
+    return verdict_on(PARALLEL)
 
 
-def test_a_cured_vehicle_that_changed_is_shown(sessions):
-    before, after = sessions
-    assert (before.overall, after.overall) == (Overall.BUMP_STEER, Overall.STEERS_TRUE)
-    assert compare(before, after, CURED).outcome == FixOutcome.SHOWN
+def controls_by_pair(comparison):
+    return {frozenset(control.pivots): control for control in comparison.controls}
 
 
-def test_a_vehicle_that_steers_true_without_a_change_is_not_settled(sessions):
-    _, after = sessions
-    comparison = compare(after, after, frozenset())
-    assert comparison.outcome == FixOutcome.NOT_SETTLED
-    assert not any(change.changed for change in comparison.changes)
+class TestOutcome:
+    def test_a_fix_is_shown_by_a_change_to_a_vehicle_that_steers_true(self, crossed, parallel):
+        assert compare(crossed, parallel, None).outcome == FixOutcome.SHOWN
+
+    def test_bump_steer_afterwards_shows_no_fix(self, crossed, parallel):
+        assert compare(crossed, crossed, None).outcome == FixOutcome.NOT_SHOWN
+        assert compare(parallel, crossed, None).outcome == FixOutcome.NOT_SHOWN
+
+    def test_without_a_change_nothing_is_settled(self, parallel):
+        assert compare(parallel, parallel, None).outcome == FixOutcome.NOT_SETTLED
+
+    @pytest.mark.parametrize("overall", [Overall.TOO_CLOSE, Overall.HELD_BACK])
+    def test_without_a_clear_verdict_afterwards_nothing_is_settled(
+        self, crossed, parallel, overall
+    ):
+        after = replace(parallel, overall=overall)
+        assert compare(crossed, after, None).outcome == FixOutcome.NOT_SETTLED
 
 
-def test_bump_steer_after_the_work_is_not_shown(sessions):
-    before, after = sessions
-    assert compare(after, before, CURED).outcome == FixOutcome.NOT_SHOWN
+class TestChanges:
+    def test_each_value_changes_from_before_to_after(self, crossed, parallel):
+        comparison = compare(crossed, parallel, None)
+        assert [change.name for change in comparison.changes] == [
+            "parallel",
+            "track_bar_slope",
+            "drag_link_slope",
+            "length_ratio",
+            "peak_steer",
+            "peak_toe_change",
+            "gradient",
+        ]
+        angle = comparison.change("parallel")
+        before, after = crossed.rules.parallel, parallel.rules.parallel
+        assert (angle.before, angle.after) == (before.value, after.value)
+        assert angle.change == after.value - before.value
+        assert angle.u == pytest.approx(np.hypot(before.u, after.u))
+        assert comparison.change("gradient").before == crossed.derivatives.gradient
+
+    def test_only_the_moved_link_changes(self, crossed, parallel):
+        comparison = compare(crossed, parallel, None)
+        assert comparison.change("parallel").changed
+        assert comparison.change("drag_link_slope").changed
+        assert not comparison.change("track_bar_slope").changed
+        assert not comparison.change("peak_toe_change").changed
+
+    def test_a_change_is_more_than_two_standard_uncertainties(self):
+        assert Change("parallel", 1.0, 3.1, 1.0).changed
+        assert not Change("parallel", 3.0, 1.0, 1.0).changed
 
 
-def test_a_verdict_that_is_held_back_is_not_settled(sessions):
-    before, after = sessions
-    held_back = replace(after, overall=Overall.HELD_BACK)
-    assert compare(before, held_back, CURED).outcome == FixOutcome.NOT_SETTLED
-
-
-def test_control_points_are_pairs_of_pivots_that_nobody_moved(sessions):
-    controls = compare(*sessions, CURED).controls
-    assert [control.pivots for control in controls] == [("track_bar.frame", "drag_link.frame")]
-    assert controls[0].unchanged
-
-
-def test_another_ride_height_leaves_the_control_points_unchanged(sessions):
-    _, after = sessions
-    lifted = verdict_on(parallel_pair(slope_deg=8.0).raised(RIDE_HEIGHT, 2 * INCH))
-    controls = compare(after, lifted, {RIDE_HEIGHT}).controls
-    assert len(controls) == 2
-    assert all(control.unchanged for control in controls)
-
-
-def test_a_pivot_that_moved_unsaid_shows_in_its_control_point(sessions):
-    before, after = sessions
-    (control,) = [
-        control
-        for control in compare(before, after, frozenset()).controls
-        if "drag_link.axle" in control.pivots
-    ]
-    assert not control.unchanged
-    assert abs(control.up) == pytest.approx(3 * INCH, abs=1e-6)
-
-
-def test_no_control_points_where_the_moves_are_unknown(sessions):
-    assert compare(*sessions, None).controls == ()
-
-
-def test_altered_pivots_come_from_the_later_record_else_from_the_plan():
-    planned = {
-        "plan": {
-            "moves": [{"pivot": "drag_link.frame", "rise": "1 in", "correction": "pitman arm"}]
+class TestControls:
+    def test_frame_ends_and_axle_ends_are_paired_among_themselves(self, crossed):
+        pairs = controls_by_pair(compare(crossed, crossed, ())).keys()
+        assert pairs == {
+            frozenset({"track_bar.frame", "drag_link.frame"}),
+            frozenset({"track_bar.axle", "drag_link.axle"}),
         }
-    }
-    assert altered_pivots(planned, {"session": {"altered": ["ride_height"]}}) == {"ride_height"}
-    assert altered_pivots(planned, {}) == {"drag_link.frame"}
-    assert altered_pivots({}, {}) is None
+
+    def test_a_moved_pivot_is_no_control_point(self, crossed, parallel):
+        (control,) = compare(crossed, parallel, {"drag_link.frame"}).controls
+        assert control.pivots == ("track_bar.axle", "drag_link.axle")
+        assert control.unchanged
+
+    def test_without_known_moves_there_are_no_controls(self, crossed):
+        assert compare(crossed, crossed, None).controls == ()
+
+    def test_a_pivot_that_moved_unnoticed_is_seen(self, crossed):
+        after = verdict_on(CROSSED.raised("drag_link.axle", INCH))
+        controls = controls_by_pair(compare(crossed, after, ()))
+        axle_ends = controls[frozenset({"track_bar.axle", "drag_link.axle"})]
+        assert axle_ends.up == pytest.approx(INCH, abs=0.1)
+        assert axle_ends.across == pytest.approx(0.0, abs=0.1)
+        assert not axle_ends.unchanged
+        assert controls[frozenset({"track_bar.frame", "drag_link.frame"})].unchanged
+
+    def test_another_ride_height_changes_no_control(self, crossed):
+        after = verdict_on(CROSSED.raised("ride_height", 2 * INCH))
+        assert all(control.unchanged for control in compare(crossed, after, ()).controls)
+
+    def test_the_uncertainty_includes_the_covariance_of_both_pivots(self, crossed):
+        control = compare(crossed, crossed, ()).controls[0]
+        covariance = crossed.adjustment.covariance
+        first, second = (3 * PIVOTS.index(pivot) + 2 for pivot in control.pivots)
+        variance = (
+            covariance[first, first] + covariance[second, second] - 2 * covariance[first, second]
+        )
+        assert control.u_up == pytest.approx(np.sqrt(2 * variance))
+
+    def test_a_control_is_unchanged_up_to_three_standard_uncertainties(self):
+        pair = ("track_bar.axle", "drag_link.axle")
+        assert Control(pair, 3.0, -3.0, 1.0, 1.0).unchanged
+        assert not Control(pair, 3.1, 0.0, 1.0, 1.0).unchanged
+        assert not Control(pair, 0.0, -3.1, 1.0, 1.0).unchanged
+
+
+class TestAlteredPivots:
+    PLANNED = {"plan": {"moves": [{"pivot": "drag_link.frame", "rise": "-3 in"}]}}
+
+    def test_the_later_record_names_them(self):
+        after = {"session": {"altered": ["track_bar.axle"]}}
+        assert altered_pivots(self.PLANNED, after) == {"track_bar.axle"}
+
+    def test_otherwise_they_are_those_of_the_earlier_plan(self):
+        assert altered_pivots(self.PLANNED, {}) == {"drag_link.frame"}
+
+    def test_without_either_they_are_not_known(self):
+        assert altered_pivots({}, {}) is None
+
+    def test_an_invalid_plan_is_refused(self):
+        with pytest.raises(EntryError):
+            altered_pivots({"plan": {"moves": "up"}}, {})

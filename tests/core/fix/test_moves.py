@@ -1,53 +1,63 @@
-"""Combinations of corrections: every one that can be made, each once."""
+"""Moves of pivots, and the sets of corrections that a shop can combine."""
 
 from itertools import combinations, product
 
 import numpy as np
 import pytest
 
-from core.fix.moves import correction_sets, excludes, moved_pivots, with_corrections
+from core.fix.moves import (
+    Move,
+    correction_sets,
+    excludes,
+    moved_pivots,
+    with_corrections,
+    with_moves,
+)
+from core.kinematics.pivots import PIVOTS
 from core.profiles.corrections import Correction
 from tests.geometries import parallel_pair
 from tests.plans import COARSE
 
 
-def test_every_combination_of_up_to_three_is_there_once():
+def test_every_combination_of_up_to_three_corrections_appears_once():
     expected = set()
     for count in (1, 2, 3):
         for chosen in combinations(COARSE, count):
-            names = [one.name for one in chosen]
+            names = [correction.name for correction in chosen]
             if "less drop" in names and "more drop" in names:
                 continue
-            for rises in product(*(one.rises for one in chosen)):
+            for rises in product(*(correction.rises for correction in chosen)):
                 expected.add(tuple(zip(names, rises, strict=True)))
-    found = [
-        tuple((move.correction.name, move.rise) for move in one.moves(row))
-        for one in correction_sets(COARSE)
-        for row in range(len(one.rises))
+    produced = [
+        tuple((move.correction.name, move.rise) for move in correction_set.moves(row))
+        for correction_set in correction_sets(COARSE)
+        for row in range(len(correction_set.rises))
     ]
-    assert len(found) == len(set(found))
-    assert set(found) == expected
+    assert len(produced) == len(set(produced))
+    assert set(produced) == expected
 
 
 def test_smaller_sets_come_first():
-    sizes = [len(one.corrections) for one in correction_sets(COARSE)]
+    sizes = [len(correction_set.corrections) for correction_set in correction_sets(COARSE)]
     assert sizes == sorted(sizes)
     assert sizes[-1] == 3
 
 
-@pytest.mark.parametrize("of_the_first", [True, False])
-def test_either_of_two_may_exclude_the_other(of_the_first):
-    one = Correction("one", "track_bar.axle", (1.0,), not_with=("other",) if of_the_first else ())
-    other = Correction("other", "track_bar.axle", (2.0,), not_with=() if of_the_first else ("one",))
-    assert excludes(one, other)
-    assert [len(found.corrections) for found in correction_sets([one, other])] == [1, 1]
+@pytest.mark.parametrize("first_excludes", [True, False])
+def test_either_of_two_corrections_may_exclude_the_other(first_excludes):
+    not_with = [("second",), ()] if first_excludes else [(), ("first",)]
+    first = Correction("first", "track_bar.axle", (1.0,), not_with=not_with[0])
+    second = Correction("second", "track_bar.axle", (2.0,), not_with=not_with[1])
+    assert excludes(first, second)
+    sizes = [len(correction_set.corrections) for correction_set in correction_sets([first, second])]
+    assert sizes == [1, 1]
 
 
-def test_nothing_offered_makes_no_combination():
+def test_without_corrections_there_are_no_sets():
     assert list(correction_sets([])) == []
 
 
-def test_a_rise_moves_its_pivot_and_nothing_else():
+def test_a_rise_moves_its_pivot_alone():
     linkage = parallel_pair()
     raised = with_corrections(linkage, [COARSE[2]], np.array([25.4]))
     assert raised.track_bar_axle - linkage.track_bar_axle == pytest.approx([0, 0, 25.4])
@@ -67,11 +77,17 @@ def test_the_ride_height_moves_both_frame_ends():
 
 def test_corrections_of_one_pivot_add_up():
     linkage = parallel_pair()
-    both = with_corrections(linkage, [COARSE[0], COARSE[5]], np.array([10.0, 5.0]))
-    assert both.drag_link_frame[2] == linkage.drag_link_frame[2] + 15.0
+    moved = with_moves(linkage, [Move(COARSE[0], 10.0), Move(COARSE[5], 5.0)])
+    assert moved.drag_link_frame[2] == linkage.drag_link_frame[2] + 15.0
 
 
-def test_moved_pivots_are_named_once():
-    assert moved_pivots(COARSE) == (
-        *("track_bar.frame", "track_bar.axle", "drag_link.frame", "drag_link.axle"),
-    )
+def test_one_row_of_rises_moves_one_linkage():
+    linkage = parallel_pair()
+    rises = np.array([[25.4, 0.0], [0.0, 50.8]])
+    moved = with_corrections(linkage, [COARSE[0], COARSE[2]], rises)
+    assert moved.drag_link_frame[:, 2] - linkage.drag_link_frame[2] == pytest.approx([25.4, 0])
+    assert moved.track_bar_axle[:, 2] - linkage.track_bar_axle[2] == pytest.approx([0, 50.8])
+
+
+def test_each_moved_pivot_is_named_once():
+    assert moved_pivots(COARSE) == PIVOTS

@@ -1,4 +1,4 @@
-"""A plan in a record: written, read back, worked afresh, and held to what was reached."""
+"""The [plan] table of a record: written, read back and predicted afresh."""
 
 import tomllib
 
@@ -9,7 +9,7 @@ import tomli_w
 from core.documents.entries import EntryError
 from core.fix.moves import Move
 from core.fix.plan import plan_of
-from core.fix.plan_record import filed_plan, plan_of_document, plan_table, reached_moves
+from core.fix.plan_record import filed_plan, plan_of_document, plan_table
 from core.fix.search import search
 from tests.geometries import INCH, parallel_pair
 from tests.plans import COARSE, done, verdict_on
@@ -28,38 +28,38 @@ def plan(verdict):
 
 
 def document(plan, units="in"):
-    """A record with a plan, through TOML."""
+    """A record with a plan, written as TOML and read back."""
     text = tomli_w.dumps({"session": {"units": units}, "plan": plan_table(plan, units)})
     return tomllib.loads(text)
 
 
 @pytest.mark.parametrize("units", ["in", "mm"])
-def test_it_can_be_read_back(plan, units):
+def test_a_plan_is_read_back_as_it_was_written(plan, units):
     planned = filed_plan(document(plan, units))
-    assert [(name, pivot) for name, pivot, _ in planned.moves] == [
+    assert [(move.correction, move.pivot) for move in planned.moves] == [
         ("more drop", "drag_link.frame"),
         ("bar up at the axle", "track_bar.axle"),
     ]
-    assert [rise for *_, rise in planned.moves] == pytest.approx([-76.2, 12.7])
+    assert [move.rise for move in planned.moves] == pytest.approx([-76.2, 12.7])
     assert planned.expected["peak_steer"] == pytest.approx(plan.after.peak_steer, abs=1e-5)
     assert planned.moved == {"drag_link.frame", "track_bar.axle"}
 
 
 @pytest.mark.parametrize("units", ["in", "mm"])
-def test_it_is_worked_afresh_from_its_moves(verdict, plan, units):
+def test_a_plan_is_predicted_afresh_from_its_moves(verdict, plan, units):
     again = plan_of_document(document(plan, units), verdict, COARSE)
     assert done(again.moves) == done(plan.moves)
     assert again.moves[0].correction is COARSE[1]
     assert plan_table(again, units) == plan_table(plan, units)
 
 
-def test_a_correction_that_is_not_known_any_more_keeps_its_name(verdict, plan):
+def test_an_unknown_correction_keeps_its_name(verdict, plan):
     again = plan_of_document(document(plan), verdict, ())
     assert [move.correction.name for move in again.moves] == ["more drop", "bar up at the axle"]
     assert again.moves[0].correction.caution == ""
 
 
-def test_arms_that_were_tried_out_are_kept(verdict):
+def test_arms_of_another_length_are_kept(verdict):
     plan = plan_of(verdict, (Move(COARSE[1], -2 * INCH),), {"steering.arm": 7 * INCH})
     table = plan_table(plan, "in")
     assert table["arms"] == {"steering": {"arm": "7 in"}}
@@ -68,7 +68,7 @@ def test_arms_that_were_tried_out_are_kept(verdict):
     assert again.after.peak_steer == pytest.approx(plan.after.peak_steer)
 
 
-def test_where_a_link_binds_no_peak_is_expected(verdict):
+def test_no_peak_is_expected_where_a_link_binds(verdict):
     plan = plan_of(verdict, (Move(COARSE[3], 120 * INCH),))
     assert np.isnan(plan.after.peak_steer)
     planned = filed_plan(document(plan))
@@ -92,7 +92,7 @@ def test_a_record_without_a_plan_has_none(verdict):
         ({"moves": [], "arms": {"steering": {"arm": "long"}}}, "arm"),
     ],
 )
-def test_a_faulty_plan_is_refused_with_its_place(plan, place):
+def test_an_invalid_plan_is_refused_with_its_place(plan, place):
     with pytest.raises(EntryError, match=place):
         filed_plan({"plan": plan})
 
@@ -113,46 +113,6 @@ def test_the_ride_height_counts_for_both_frame_ends():
     assert planned.rise("track_bar.axle") == 0
 
 
-class TestReached:
-    """The re-measure beside the plan: which move fell short."""
-
-    PLANNED = filed_plan(
-        {
-            "plan": {
-                "moves": [
-                    {"correction": "a", "pivot": "drag_link.frame", "rise": "-3 in"},
-                    {"correction": "b", "pivot": "track_bar.axle", "rise": "1 in"},
-                ]
-            }
-        }
-    )
-
-    @pytest.mark.parametrize(
-        ("went", "fits", "short"),
-        [(-3.0, True, False), (-2.0, False, True), (-4.0, False, False), (0.0, False, True)],
-    )
-    def test_a_move_fits_falls_short_or_goes_too_far(self, verdict, went, fits, short):
-        after = verdict_on(
-            CROSSED.raised("drag_link.frame", went * INCH).raised("track_bar.axle", INCH)
-        )
-        found = {one.pivot: one for one in reached_moves(self.PLANNED, verdict, after)}
-        assert found.keys() == {"drag_link.frame", "track_bar.axle"}
-        assert found["track_bar.axle"].fits
-        one = found["drag_link.frame"]
-        assert one.planned == pytest.approx(-3 * INCH)
-        assert one.reached == pytest.approx(went * INCH, abs=0.1)
-        assert (one.fits, one.fell_short) == (fits, short)
-
-    def test_its_doubt_is_that_of_both_heights(self, verdict):
-        after = verdict_on(CROSSED.raised("drag_link.frame", -3 * INCH))
-        one = reached_moves(self.PLANNED, verdict, after)[0]
-        row = 3 * verdict.adjustment.pivots.index(one.pivot) + 2
-        before_u, after_u = (
-            np.sqrt(each.adjustment.covariance[row, row]) for each in (verdict, after)
-        )
-        assert one.u == pytest.approx(np.hypot(before_u, after_u))
-
-
-def test_what_the_search_finds_can_be_kept(verdict):
+def test_the_plans_of_a_search_are_read_back(verdict):
     for plan in search(verdict, COARSE).plans:
         assert done(plan_of_document(document(plan), verdict, COARSE).moves) == done(plan.moves)

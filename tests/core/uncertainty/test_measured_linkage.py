@@ -1,9 +1,10 @@
+"""The measured linkage of a session."""
+
 import numpy as np
 import pytest
 
-from core.adjustment.least_squares import adjust
 from core.readings.reading import claimed_uncertainty
-from core.uncertainty.measured_linkage import has_centre_plane, measured_linkage
+from core.uncertainty.measured_linkage import has_centre_plane, hub_centres
 from core.uncertainty.propagation import SCALARS
 from tests.geometries import (
     INSTRUMENTS,
@@ -13,54 +14,64 @@ from tests.geometries import (
     session_of,
     true_readings,
 )
+from tests.measured import measure, measure_session
 
 
-def from_readings(linkage, read):
-    session = session_of(document_of(linkage, read))
-    return measured_linkage(session, adjust(session.readings, session.instruments, session.layout))
+def without_left_offset(linkage, **options):
+    """True readings without the offset of the left wheel."""
+    readings = true_readings(linkage, **options)
+    del readings["wheels.left_offset"]
+    return readings
 
 
 @pytest.mark.parametrize("datum", [-400.0, 0.0, 900.0])
-def test_with_wheels_the_middle_between_them_is_the_centre(datum):
+def test_with_both_wheels_the_middle_between_them_is_the_centre(datum):
     linkage = random_linkage(np.random.default_rng(1), "inverted-y")
-    found = from_readings(linkage, true_readings(linkage, datum=datum)).linkage
+    measured = measure(linkage, true_readings(linkage, datum=datum)).measured.linkage
     for name in ("track_bar_frame", "track_bar_axle", "drag_link_frame", "drag_link_axle"):
-        np.testing.assert_allclose(getattr(found, name), getattr(linkage, name), atol=1e-6)
-    np.testing.assert_allclose(found.near_ball, linkage.near_ball, atol=1e-6)
+        np.testing.assert_allclose(getattr(measured, name), getattr(linkage, name), atol=1e-6)
+    np.testing.assert_allclose(measured.near_ball, linkage.near_ball, atol=1e-6)
     for name in (*SCALARS, "arm_side", "pitman_side", "ratio"):
-        assert getattr(found, name) == pytest.approx(getattr(linkage, name))
+        assert getattr(measured, name) == pytest.approx(getattr(linkage, name))
 
 
-def test_without_wheels_the_datum_line_is():
+def test_without_both_wheels_the_datum_line_is_the_centre():
     linkage = parallel_pair()
-    read = {
-        name: value
-        for name, value in true_readings(linkage, datum=900.0).items()
-        if name != "wheels.left_offset"
-    }
-    session = session_of(document_of(linkage, read))
+    session, _, measured = measure(linkage, without_left_offset(linkage, datum=900.0))
     assert not has_centre_plane(session)
-    found = from_readings(linkage, read).linkage
-    assert found.track_bar_frame[1] == pytest.approx(linkage.track_bar_frame[1] - 900.0)
+    expected = linkage.track_bar_frame[1] - 900.0
+    assert measured.linkage.track_bar_frame[1] == pytest.approx(expected)
 
 
-def test_lengths_that_were_measured_carry_their_doubt():
-    linkage = parallel_pair()
-    covariance = from_readings(linkage, true_readings(linkage)).covariance
+def test_measured_lengths_have_the_uncertainty_of_their_instruments():
+    covariance = measure(parallel_pair()).measured.covariance
     u = dict(zip(SCALARS, np.sqrt(np.diag(covariance)[12:]), strict=True))
     assert u["arm"] == u["pitman_arm"] == pytest.approx(claimed_uncertainty("length", INSTRUMENTS))
     assert u["hub_height"] == pytest.approx(claimed_uncertainty("height", INSTRUMENTS))
     assert u["near_arm"] == u["joint_from_far_ball"] == 0.0
 
 
-def test_an_assumed_length_has_no_doubt_of_its_own():
+def test_an_assumed_length_has_no_uncertainty():
     linkage = parallel_pair()
-    read = true_readings(linkage)
-    del read["steering.arm"]
-    document = document_of(linkage, read)
+    readings = true_readings(linkage)
+    del readings["steering.arm"]
+    document = document_of(linkage, readings)
     document["assumed"] = {"steering": {"arm": "6 1/2 in"}}
-    session = session_of(document)
-    found = measured_linkage(session, adjust(session.readings, session.instruments, session.layout))
+    session, _, measured = measure_session(session_of(document))
     assert session.assumed == ("steering.arm",)
-    assert found.linkage.arm == pytest.approx(165.1)
-    assert found.covariance[12, 12] == 0.0
+    assert measured.linkage.arm == pytest.approx(165.1)
+    assert measured.covariance[12, 12] == 0.0
+
+
+def test_hub_centres_are_half_a_track_from_the_centre():
+    linkage = parallel_pair()
+    session, _, measured = measure(linkage, true_readings(linkage, datum=300.0, tread=1500.0))
+    centres = hub_centres(session, measured.linkage)
+    np.testing.assert_allclose(centres["wheels.left"], [0.0, 750.0, linkage.hub_height])
+    np.testing.assert_allclose(centres["wheels.right"], [0.0, -750.0, linkage.hub_height])
+
+
+def test_without_both_wheels_there_are_no_hub_centres():
+    linkage = parallel_pair()
+    session, _, measured = measure(linkage, without_left_offset(linkage))
+    assert hub_centres(session, measured.linkage) == {}

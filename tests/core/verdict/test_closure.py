@@ -1,45 +1,41 @@
-"""Whether the readings agree while they are taken."""
+"""Agreement of the readings while they are taken."""
 
 from core.documents.document import without
 from core.verdict.closure import closure_of
 from tests.geometries import document_of, parallel_pair, true_readings
 
 LINKAGE = parallel_pair(parallel_deg=-4.0)
+DOCUMENT = document_of(LINKAGE, true_readings(LINKAGE))
 
 
 def no_profile(name):
+    """A loader of profiles for documents that need none."""
     raise AssertionError(f"asked for the profile {name!r}")
 
 
-def found_in(document):
-    return closure_of(document, no_profile)
-
-
-def test_as_long_as_a_pivot_has_no_place_nothing_can_be_said():
-    document = without(
-        document_of(LINKAGE, true_readings(LINKAGE)), "readings.drag_link.axle.offset"
-    )
-    assert found_in(document) is None
+def test_without_a_place_for_every_pivot_there_is_no_closure():
+    document = without(DOCUMENT, "readings.drag_link.axle.offset")
+    assert closure_of(document, no_profile) is None
 
 
 def test_true_readings_agree():
-    found = found_in(document_of(LINKAGE, true_readings(LINKAGE)))
-    assert found.is_checked
-    assert found.closes
+    closure = closure_of(DOCUMENT, no_profile)
+    assert closure.is_checked
+    assert closure.closes
 
 
-def test_pivots_alone_are_checked_by_nothing():
-    document = document_of(LINKAGE, true_readings(LINKAGE))
+def test_readings_of_the_pivots_alone_are_not_checked():
+    document = without(DOCUMENT, "readings.braces")
     for path in ("track_bar.length", "track_bar.slope", "drag_link.length", "drag_link.slope"):
         document = without(document, f"readings.{path}")
-    found = found_in(without(document, "readings.braces"))
-    assert not found.is_checked
-    assert found.closes
+    closure = closure_of(document, no_profile)
+    assert not closure.is_checked
+    assert closure.closes
 
 
-def test_a_slip_of_two_inches_does_not_close_and_is_named():
-    read = true_readings(LINKAGE)
-    read["track_bar.frame.height"] += 50.8
-    found = found_in(document_of(LINKAGE, read))
-    assert not found.closes
-    assert found.suspect_groups[0].readings[0] == "track_bar.frame.height"
+def test_a_mistake_of_two_inches_does_not_close_and_is_named():
+    readings = true_readings(LINKAGE)
+    readings["track_bar.frame.height"] += 50.8
+    closure = closure_of(document_of(LINKAGE, readings), no_profile)
+    assert not closure.closes
+    assert closure.suspect_groups[0].readings[0] == "track_bar.frame.height"

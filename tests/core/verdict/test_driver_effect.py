@@ -1,4 +1,4 @@
-"""What the driver has of it."""
+"""Steer with the steering wheel held, and its swing when let go."""
 
 import numpy as np
 import pytest
@@ -8,20 +8,24 @@ from core.verdict.verdict import evaluate
 from tests.geometries import document_of, parallel_pair, session_of, true_readings
 
 
-def verdict_on(linkage):
+@pytest.fixture(scope="module")
+def verdict():
+    linkage = parallel_pair(parallel_deg=-4.0)
     return evaluate(session_of(document_of(linkage, true_readings(linkage))), draws=0)
 
 
-def test_it_is_what_the_peak_of_the_working_travel_is():
-    verdict = verdict_on(parallel_pair(parallel_deg=-4.0))
-    had = driver_effect(verdict)
-    assert abs(had.steer) == pytest.approx(verdict.steer.ruling.value)
-    assert had.heave == verdict.steer.at_heave
+def test_the_steer_is_the_peak_of_the_working_travel(verdict):
+    effect = driver_effect(verdict)
+    assert abs(effect.steer) == pytest.approx(verdict.steer.ruling.value)
+    assert effect.heave == verdict.steer.at_heave
 
 
-def test_what_the_links_do_to_held_wheels_and_to_a_wheel_let_go_is_opposite():
-    """Held, the road wheels steer; let go, the steering wheel gives way (common practice, no
-    source): the box turns to where the road wheels would be straight."""
-    had = driver_effect(verdict_on(parallel_pair(parallel_deg=-4.0)))
-    assert np.sign(had.steer) == -np.sign(had.steering_wheel)
-    assert abs(had.steering_wheel) > abs(had.steer)
+def test_the_steering_wheel_swings_against_the_steer_of_the_road_wheels(verdict):
+    """Let go, the steering wheel turns until the road wheels are straight.
+
+    That is against the steer that they have with the steering wheel held (common practice, no
+    source).
+    """
+    effect = driver_effect(verdict)
+    assert np.sign(effect.steer) == -np.sign(effect.steering_wheel)
+    assert abs(effect.steering_wheel) > abs(effect.steer)

@@ -1,4 +1,4 @@
-"""What a verdict leaves open, and for want of what."""
+"""Questions that a verdict leaves open, and the readings that would answer them."""
 
 import numpy as np
 
@@ -9,8 +9,8 @@ from tests.geometries import document_of, random_linkage, session_of, true_readi
 LINKAGE = random_linkage(np.random.default_rng(3), "knuckle")
 
 
-def left_open(*dropped, events=True):
-    """Questions left open without the readings whose names hold one of these words."""
+def open_questions_without(*dropped, events=True):
+    """Readings by topic of the open questions, without readings whose names contain a word."""
     read = {
         name: value
         for name, value in true_readings(LINKAGE).items()
@@ -21,42 +21,44 @@ def left_open(*dropped, events=True):
     if not events:
         document["events"] = []
     verdict = evaluate(session_of(document), draws=0)
-    return {gap.topic: gap.readings for gap in open_questions_of(verdict)}
+    return {question.topic: question.readings for question in open_questions_of(verdict)}
 
 
-def test_with_every_reading_nothing_is_left_open():
-    assert left_open() == {}
+def test_with_every_reading_no_question_is_open():
+    assert open_questions_without() == {}
 
 
-def test_without_a_wheel_the_middle_of_the_vehicle_is_not_known():
-    found = left_open("left_offset")
-    assert found["articulation"] == ("wheels.left_offset",)
-    assert found["roll centre"] == ("wheels.left_offset",)
+def test_without_a_wheel_offset_the_centre_plane_is_unknown():
+    questions = open_questions_without("left_offset")
+    assert questions["articulation"] == ("wheels.left_offset",)
+    assert questions["roll centre"] == ("wheels.left_offset",)
 
 
-def test_without_stations_lengths_and_braces_check_nothing():
-    found = left_open("station")
-    assert len(found["fore and aft"]) == 4
-    assert "track_bar.length" in found["lengths"]
-    assert "braces.frame_ends" in found["lengths"]
+def test_without_stations_lengths_and_braces_are_unused():
+    questions = open_questions_without("station")
+    assert len(questions["fore and aft"]) == 4
+    assert "track_bar.length" in questions["lengths"]
+    assert "braces.frame_ends" in questions["lengths"]
 
 
-def test_a_link_with_one_station_lacks_the_other():
-    assert left_open("track_bar.axle.station")["fore and aft"] == ("track_bar.axle.station",)
+def test_a_link_with_one_station_needs_the_other():
+    assert open_questions_without("track_bar.axle.station")["fore and aft"] == (
+        "track_bar.axle.station",
+    )
 
 
-def test_with_nothing_taken_twice_over_nothing_is_checked():
-    found = left_open("length", "slope", "braces", "station")
-    assert found["checked"] == ("track_bar.slope", "drag_link.slope")
-    assert "slips" not in found
+def test_without_redundant_readings_the_slopes_are_asked_for():
+    questions = open_questions_without("length", "slope", "braces", "station")
+    assert questions["checked"] == ("track_bar.slope", "drag_link.slope")
+    assert "slips" not in questions
 
 
-def test_readings_that_nothing_checks_are_named():
-    # One slope checks the heights of one link; the other link's are checked by nothing.
-    found = left_open("length", "drag_link.slope", "braces", "station")
-    assert "drag_link.frame.height" in found["slips"]
-    assert "track_bar.frame.height" not in found["slips"]
+def test_unchecked_readings_are_named():
+    # A slope checks the heights of its link; nothing checks the heights of the other link.
+    questions = open_questions_without("length", "drag_link.slope", "braces", "station")
+    assert "drag_link.frame.height" in questions["slips"]
+    assert "track_bar.frame.height" not in questions["slips"]
 
 
-def test_without_events_the_road_is_left_open():
-    assert left_open(events=False) == {"road": ()}
+def test_without_events_the_road_is_an_open_question():
+    assert open_questions_without(events=False) == {"road": ()}

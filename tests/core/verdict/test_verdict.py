@@ -1,3 +1,5 @@
+"""The verdict on a session."""
+
 from dataclasses import replace
 
 import numpy as np
@@ -18,6 +20,7 @@ WITHIN, OUT = "within", "out"
 
 
 def verdict_on(linkage, draws=0, **changed):
+    """The verdict on true readings, with changed fields of the session."""
     session = session_of(document_of(linkage, true_readings(linkage)))
     return evaluate(replace(session, **changed), draws)
 
@@ -32,7 +35,7 @@ def verdict_on(linkage, draws=0, **changed):
         ((WITHIN, Overall.TOO_CLOSE, WITHIN), Overall.TOO_CLOSE),
     ],
 )
-def test_three_rules_decide(deciding, expected):
+def test_the_overall_verdict_follows_the_three_deciding_rules(deciding, expected):
     assert overall(*deciding) == expected
 
 
@@ -40,7 +43,7 @@ def test_three_rules_decide(deciding, expected):
     ("parallel_deg", "expected"),
     [(0.0, Overall.STEERS_TRUE), (4.0, Overall.BUMP_STEER), (1.5, Overall.TOO_CLOSE)],
 )
-def test_overall(parallel_deg, expected):
+def test_overall_verdict_by_the_parallel_angle(parallel_deg, expected):
     assert verdict_on(parallel_pair(parallel_deg=parallel_deg), 20_000).overall == expected
 
 
@@ -53,7 +56,7 @@ def test_flat_and_length_advise_but_do_not_decide():
     assert short.overall != Overall.BUMP_STEER
 
 
-def test_held_back_before_anything_else_and_the_geometry_still_shown():
+def test_a_verdict_held_back_still_has_the_verdict_on_the_geometry():
     verdict = verdict_on(
         parallel_pair(parallel_deg=4.0), held_back_by=("walk_round.joints.track_bar_axle",)
     )
@@ -61,7 +64,7 @@ def test_held_back_before_anything_else_and_the_geometry_still_shown():
     assert verdict.geometry == Overall.BUMP_STEER
 
 
-def test_without_wheels_no_roll_centre_and_no_articulation():
+def test_without_wheels_there_is_no_roll_centre_and_no_articulation():
     linkage = parallel_pair()
     read = {name: value for name, value in true_readings(linkage).items() if "wheels" not in name}
     verdict = evaluate(session_of(document_of(linkage, read)), 0)
@@ -70,8 +73,8 @@ def test_without_wheels_no_roll_centre_and_no_articulation():
     assert verdict_on(linkage).roll_centre_height is not None
 
 
-def test_the_loose_ends_of_an_inverted_y_can_decide_alone():
-    """Parallel and steer within: the toe, which only this layout can change, is out."""
+def test_the_toe_alone_can_decide():
+    """Parallel and steer are within; the toe of an inverted-Y layout is out."""
     for seed in range(300):
         linkage = random_linkage(
             np.random.default_rng(seed), "inverted-y", same_side=True, parallel=0.0
@@ -81,17 +84,17 @@ def test_the_loose_ends_of_an_inverted_y_can_decide_alone():
             assert verdict.rules.parallel.verdict == WITHIN
             assert verdict.overall == Overall.BUMP_STEER
             return
-    raise AssertionError("none of these linkages has its toe alone out")
+    raise AssertionError("no linkage with its toe alone out")
 
 
-def test_advice_only_where_it_is_too_close_to_call():
+def test_advice_is_given_only_where_the_verdict_is_too_close_to_call():
     assert verdict_on(parallel_pair(parallel_deg=4.0)).advice is None
     verdict = verdict_on(parallel_pair(parallel_deg=1.8))
     assert verdict.geometry == Overall.TOO_CLOSE
     assert verdict.advice is not None
 
 
-def test_a_slip_is_named_and_the_answer_still_given():
+def test_a_mistake_is_named_and_the_verdict_still_given():
     linkage = parallel_pair()
     read = true_readings(linkage)
     read["drag_link.frame.height"] += 50.8
@@ -100,17 +103,17 @@ def test_a_slip_is_named_and_the_answer_still_given():
     assert verdict.geometry in (Overall.BUMP_STEER, Overall.STEERS_TRUE, Overall.TOO_CLOSE)
 
 
-def test_linear_and_full_verdicts_agree_but_for_the_doubt_of_the_peaks():
+def test_draws_change_the_uncertainty_of_the_peaks_alone():
     rng = np.random.default_rng(1)
     linkage = random_linkage(rng, "inverted-y", same_side=True)
     session = session_of(document_of(linkage, as_read(true_readings(linkage), rng)))
-    quick, full = evaluate(session, 0), evaluate(session, 2000)
-    np.testing.assert_array_equal(quick.sweep.steer, full.sweep.steer)
-    assert quick.steer.ruling.value == full.steer.ruling.value
-    assert quick.rules.parallel.p_within == full.rules.parallel.p_within
+    linear, drawn = evaluate(session, 0), evaluate(session, 2000)
+    np.testing.assert_array_equal(linear.sweep.steer, drawn.sweep.steer)
+    assert linear.steer.ruling.value == drawn.steer.ruling.value
+    assert linear.rules.parallel.p_within == drawn.rules.parallel.p_within
 
 
-def test_an_event_out_of_reach_of_the_linkage_says_so_and_the_rest_stands():
+def test_an_event_during_which_a_link_binds_has_no_drift():
     linkage = parallel_pair(slope_deg=0.0, run=300.0)
     document = document_of(linkage, true_readings(linkage))
     document = with_value(document, "events", [{**document["events"][0], "travel": "14 in"}])

@@ -5,7 +5,8 @@ import pytest
 
 from core.documents.record import read_document
 from core.fix.comparison import Comparison, Control
-from core.fix.plan_record import FiledPlan, ReachedMove
+from core.fix.plan_record import FiledPlan
+from core.fix.reached import ReachedMove
 from core.profiles.profile import load_profile
 from tests.wizard.tui.looking import DEMO
 from wizard.locations import DEMO_SESSIONS, PROFILES

@@ -1,0 +1,99 @@
+"""Advice on the next readings to take."""
+
+import numpy as np
+import pytest
+
+from core.statistics.conformity import Conformity, magnitude_ruling
+from core.uncertainty.next_reading import (
+    MOST_READINGS,
+    MOST_REPEATS,
+    Advice,
+    ContestedRuling,
+    advice,
+)
+from core.verdict.rules import parallel_angle, parallel_ruling
+from core.verdict.verdict import evaluate
+from tests.geometries import as_read, document_of, parallel_pair, session_of, true_readings
+from tests.measured import measure
+
+
+def contested_parallel(linkage, readings=None):
+    """The adjustment of a linkage, and the ruling on its parallel angle with its gradient."""
+    session, adjustment, measured = measure(linkage, readings)
+    gradient = measured.gradient(parallel_angle)[: 3 * len(adjustment.pivots)]
+    return adjustment, ContestedRuling(parallel_ruling(measured, session.limits), gradient)
+
+
+@pytest.mark.parametrize("parallel_deg", [1.2, 1.25, 1.8, 1.85])
+def test_the_advised_repeats_settle_the_ruling_and_fewer_do_not(parallel_deg):
+    """The repeats are entered with the values of the earlier readings."""
+    linkage = parallel_pair(parallel_deg=parallel_deg)
+    readings = true_readings(linkage)
+    adjustment, contested = contested_parallel(linkage, readings)
+    assert contested.ruling.verdict == Conformity.TOO_CLOSE
+    advised = advice(adjustment, [contested])
+    assert advised.readings
+
+    def verdict_after(repeats):
+        repeated = {name: [readings[name]] * (1 + repeats) for name in advised.readings}
+        return contested_parallel(linkage, {**readings, **repeated})[1].ruling.verdict
+
+    assert verdict_after(advised.repeats) != Conformity.TOO_CLOSE
+    assert verdict_after(advised.repeats - 1) == Conformity.TOO_CLOSE
+
+
+@pytest.mark.parametrize("parallel_deg", [1.15, 1.2, 1.8, 1.85])
+def test_advice_settles_the_verdict_where_readings_disagree_and_repeats_equal_them(parallel_deg):
+    """A repeat with the same residual pulls the value towards its reading."""
+    rng = np.random.default_rng(5)
+    linkage = parallel_pair(parallel_deg=parallel_deg)
+    settled = 0
+    for _ in range(40):
+        readings = as_read(true_readings(linkage), rng)
+        advised = evaluate(session_of(document_of(linkage, readings)), draws=0).advice
+        if advised is None or not advised.readings:
+            continue
+        repeated = {name: [readings[name]] * (1 + advised.repeats) for name in advised.readings}
+        after = evaluate(session_of(document_of(linkage, {**readings, **repeated})), draws=0)
+        assert after.overall != Conformity.TOO_CLOSE
+        settled += 1
+    assert settled > 3
+
+
+def test_at_the_limit_no_number_of_repeats_is_advised():
+    adjustment, contested = contested_parallel(parallel_pair(parallel_deg=1.5))
+    assert advice(adjustment, [contested]) == Advice((), 0)
+
+
+def test_an_advice_that_fails_its_trial_is_not_given():
+    adjustment, contested = contested_parallel(parallel_pair(parallel_deg=1.2))
+    tried = []
+
+    def settles(advised):
+        tried.append(advised)
+        return len(tried) == 2
+
+    assert advice(adjustment, [contested], settles) == tried[1]
+    effort = [len(advised.readings) * advised.repeats for advised in tried]
+    assert effort == sorted(effort)
+
+
+def test_few_readings_and_few_repeats_are_advised():
+    rng = np.random.default_rng(3)
+    advised = []
+    for _ in range(20):
+        linkage = parallel_pair(parallel_deg=rng.uniform(0.5, 2.5))
+        adjustment, contested = contested_parallel(linkage, as_read(true_readings(linkage), rng))
+        if contested.ruling.verdict == Conformity.TOO_CLOSE:
+            advised.append(advice(adjustment, [contested]))
+    assert any(each.readings for each in advised)
+    for each in advised:
+        assert len(each.readings) <= MOST_READINGS
+        assert each.repeats <= MOST_REPEATS
+
+
+def test_repeats_do_not_reduce_uncertainty_from_other_sources():
+    adjustment, contested = contested_parallel(parallel_pair(parallel_deg=1.2))
+    other_sources = magnitude_ruling(np.radians(1.2), np.radians(2.0), np.radians(1.5))
+    advised = advice(adjustment, [ContestedRuling(other_sources, contested.gradient)])
+    assert advised.readings == ()

@@ -1,0 +1,33 @@
+"""Sessions of known linkages, with their adjusted pivots and their measured linkage."""
+
+from collections.abc import Iterable, Mapping
+from typing import NamedTuple
+
+from core.adjustment.least_squares import Adjustment, adjust
+from core.kinematics.linkage import Linkage
+from core.sessions.session import Session
+from core.uncertainty.measured_linkage import measured_linkage
+from core.uncertainty.propagation import MeasuredLinkage
+from tests.geometries import document_of, session_of, true_readings
+
+
+class MeasuredSession(NamedTuple):
+    """A session with the results that a verdict starts from."""
+
+    session: Session
+    adjustment: Adjustment
+    measured: MeasuredLinkage
+
+
+def measure(
+    linkage: Linkage, readings: Mapping[str, float | Iterable[float]] | None = None
+) -> MeasuredSession:
+    """A session on a linkage; without readings it has every true reading."""
+    read = true_readings(linkage) if readings is None else readings
+    return measure_session(session_of(document_of(linkage, read)))
+
+
+def measure_session(session: Session) -> MeasuredSession:
+    """A session with its adjustment and its measured linkage."""
+    adjustment = adjust(session.readings, session.instruments, session.layout)
+    return MeasuredSession(session, adjustment, measured_linkage(session, adjustment))
