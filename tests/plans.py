@@ -1,4 +1,4 @@
-"""Vehicles to plan a fix for, and a short list of corrections for it."""
+"""Vehicles to plan a fix for, and a short list of corrections."""
 
 from collections.abc import Mapping, Sequence
 from typing import Any
@@ -28,10 +28,10 @@ COARSE = (
     Correction("more drop", "drag_link.frame", (-1 * INCH, -2 * INCH, -3 * INCH, -4 * INCH)),
     Correction("bar up at the axle", "track_bar.axle", (1 * INCH, 2 * INCH, 3 * INCH, 4 * INCH)),
     Correction("bar down at the frame", "track_bar.frame", (-1 * INCH, -2 * INCH, -3 * INCH)),
-    Correction("ball over the arm", "drag_link.axle", (2.25 * INCH,)),
+    Correction("drag link re-mounted above the arm", "drag_link.axle", (2.25 * INCH,)),
     Correction("ride height", "ride_height", (-2 * INCH, -1 * INCH, 1 * INCH)),
 )
-"""Every kind of correction with few rises; "less drop" and "more drop" exclude each other."""
+"""Every kind of correction, with few rises; "less drop" and "more drop" exclude each other."""
 
 
 def verdict_on(
@@ -42,11 +42,23 @@ def verdict_on(
     leave_out: Sequence[str] = (),
     draws: int = 2_000,
 ) -> Verdict:
-    """The verdict on a linkage that was read as it truly is."""
-    read = true_readings(linkage)
-    document = document_of(
-        linkage, {name: value for name, value in read.items() if name not in leave_out}, limits
-    )
+    """Verdict on a linkage that was read without errors.
+
+    Parameters
+    ----------
+    linkage : Linkage
+    limits : mapping
+        The [limits] of the record.
+    instruments : mapping, optional
+        Resolutions that replace the usual ones.
+    leave_out : sequence of str
+        Names of the readings that are not taken.
+    draws : int
+        Monte Carlo draws.
+    """
+    readings = true_readings(linkage)
+    taken = {name: value for name, value in readings.items() if name not in leave_out}
+    document = document_of(linkage, taken, limits)
     document["instruments"] |= dict(instruments or {})
     return evaluate(session_of(document), draws)
 
@@ -57,5 +69,5 @@ def vehicle(seed: int, layout: Layout) -> Linkage:
 
 
 def done(moves: Any) -> tuple[tuple[str, float], ...]:
-    """What a plan does, as plain values."""
+    """Moves of a plan as plain values: name of the correction, and rise in mm."""
     return tuple((move.correction.name, round(move.rise, 6)) for move in moves)

@@ -1,8 +1,8 @@
-"""The law of propagation held to example H.2 of the GUM (JCGM 100:2008).
+"""Law of propagation against example H.2 of the GUM (JCGM 100:2008).
 
-Simultaneous measurement of resistance and reactance: V, I and phi with their correlations in,
-R = V cos(phi) / I, X = V sin(phi) / I and Z = V / I with theirs out. The guide rounds its inputs,
-so the last digits of its results differ by one or two.
+The example measures resistance and reactance at once. The inputs are V, I and phi with their
+correlations. The results are R = V cos(phi) / I, X = V sin(phi) / I and Z = V / I with theirs.
+The guide rounds its inputs, so the last digits of its results differ by one or two.
 """
 
 from math import cos, sin
@@ -24,13 +24,13 @@ CORRELATIONS = {("R", "X"): -0.588, ("R", "Z"): -0.485, ("X", "Z"): 0.993}
 
 @pytest.fixture
 def inputs():
-    """V, I and phi as the parameters of something measured: the law asks nothing but that."""
+    """V, I and phi in the place of the parameters of a measured linkage."""
     u = np.array([0.0032, 0.0000095, 0.00075])  # table H.2
     r = np.array([[1.0, -0.36, 0.86], [-0.36, 1.0, -0.65], [0.86, -0.65, 1.0]])  # table H.2
     return MeasuredLinkage(parallel_pair(), r * np.outer(u, u))
 
 
-# Derivatives with V, I and phi.
+# Derivatives with respect to V, I and phi.
 GRADIENTS = {
     "R": np.array([cos(PHI) / CURRENT, -V * cos(PHI) / CURRENT**2, -V * sin(PHI) / CURRENT]),
     "X": np.array([sin(PHI) / CURRENT, -V * sin(PHI) / CURRENT**2, V * cos(PHI) / CURRENT]),
@@ -65,5 +65,5 @@ def test_correlations_of_the_results(inputs, pair, correlation):
         - inputs.standard_uncertainty(one - other) ** 2
     ) / 4
     found = covariance / (inputs.standard_uncertainty(one) * inputs.standard_uncertainty(other))
-    # The guide's own correlations move by this much with the last digits of its inputs.
+    # The last digits of the guide's inputs change its correlations by this much.
     assert found == pytest.approx(correlation, abs=0.01)

@@ -1,9 +1,9 @@
-"""The doubt of the peaks held to a brute force of a million draws (JCGM 101:2008, 7).
+"""Uncertainty of the peaks against a brute force of a million draws (JCGM 101:2008, 7).
 
-Readings are drawn, not pivots: every height, offset and station by itself, the model is worked at
-all 41 heaves of the working travel, and the largest magnitude is taken of each curve. The project
-draws 20,000 from the pivots' covariance, at a few nodes, and only where a curve has no one clear
-peak.
+The brute force draws every height, offset and station by itself. It evaluates the model at all 41
+heaves of the working travel and takes the largest magnitude of each curve. The project draws
+20,000 linkages from the pivots' covariance, evaluates them at a few nodes, and does so only where
+a curve has no single clear peak.
 """
 
 import numpy as np
@@ -20,13 +20,13 @@ MILLION = 1_000_000
 PORTION = 20_000
 TAKEN = ("height", "offset", "station")
 
-# Linkages near the limit, each with how the doubt of its steer and its toe is found.
+# Linkages near the limit, each with the method for the uncertainty of its steer and its toe.
 CASES = {
     "one end of the travel": (
         parallel_pair(parallel_deg=1.6, slope_deg=6.0),
         ("monte carlo", "linear"),
     ),
-    # The links are parallel and unlike: two humps of a size, one at either end of the travel.
+    # Parallel links of unlike length: two humps of one size, one at either end of the travel.
     "two humps": (
         parallel_pair(slope_deg=2.0, run=700.0, run_ratio=0.57),
         ("monte carlo", "linear"),
@@ -42,14 +42,14 @@ CASES = {
 
 @pytest.mark.slow
 @pytest.mark.parametrize("name", CASES)
-def test_peaks(name):
+def test_probability_and_uncertainty_of_the_peaks(name):
     linkage, methods = CASES[name]
     read = {
         reading: value
         for reading, value in true_readings(linkage).items()
         if reading.rpartition(".")[2] in TAKEN or not reading.startswith(("track", "drag", "brace"))
     }
-    # Nothing redundant is taken, so the pivots are the readings and can be drawn one by one.
+    # No reading is redundant, so each coordinate of a pivot is one reading and is drawn by itself.
     session = session_of(document_of(linkage, read))
     verdict = evaluate(session)
     assert verdict.adjustment.redundancy == 0
@@ -73,7 +73,7 @@ def test_peaks(name):
 
 
 def drawn(session, linkage: Linkage, rng) -> Linkage:
-    """PORTION linkages, each out of readings of its own; one axis more for the heaves."""
+    """PORTION linkages, each from readings of its own, with a further axis for the heaves."""
 
     def read(reading):
         u = standard_uncertainty(reading, session.instruments)

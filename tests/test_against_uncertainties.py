@@ -1,7 +1,7 @@
-"""Linear propagation held to the `uncertainties` library.
+"""Linear propagation against the `uncertainties` library.
 
-The adjusted pivots go in as correlated values; slopes, parallel angle and length ratio are then
-written as anyone would write them, and the library differentiates them by itself.
+The library gets the adjusted pivots as correlated values. Slopes, parallel angle and length ratio
+are written here in their simplest form, and the library differentiates them.
 """
 
 import numpy as np
@@ -26,7 +26,7 @@ NO_STATIONS = ("station", "length")
 
 
 def surveyed(layout, stations):
-    """A measured linkage, and its pivots as the library's correlated values."""
+    """Session, measured linkage, and its pivots as the library's correlated values."""
     rng = np.random.default_rng(LAYOUTS.index(layout) + 5)
     linkage = random_linkage(rng, layout)
     read = as_read(true_readings(linkage, datum=700.0), rng)
@@ -78,7 +78,7 @@ def test_length_ratio(subject):
 
 @pytest.mark.parametrize("layout", ["knuckle", "tie-rod"])
 def test_steer_gradient_of_links_without_stations(layout):
-    """d(steer)/dz = (tan(slope_T) - tan(slope_D)) / (e a), with the arm as sure as its reading."""
+    """d(steer)/dz = (tan(slope_T) - tan(slope_D)) / (e a), with the uncertainty of the arm."""
     session, pivots, points = surveyed(layout, stations=False)
     arm = ufloat(
         session.lengths["arm"].value,

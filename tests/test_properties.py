@@ -1,4 +1,4 @@
-"""What must hold whatever the geometry: mirror images, scale, the datum line, order."""
+"""Properties of every geometry: mirror images, scale, the datum line, the order of readings."""
 
 from dataclasses import replace
 
@@ -38,7 +38,7 @@ def linkages(draw):
 
 @st.composite
 def measured_vehicles(draw):
-    """A linkage and what was read of it, everything taken."""
+    """A linkage with a reading of everything that can be taken."""
     rng = np.random.default_rng(draw(seeds))
     linkage = random_linkage(rng, draw(layouts), same_side=True)
     return linkage, as_read(true_readings(linkage, datum=700.0), rng)
@@ -62,16 +62,16 @@ def scaled(linkage: Linkage, factor: float) -> Linkage:
 
 
 @given(linkages(), heaves, rolls)
-def test_a_mirror_image_changes_signs_only(linkage, heave, roll):
-    """Frame ends go to the other side; the left wheel's steer becomes the right one's."""
+def test_a_mirror_image_changes_only_signs(linkage, heave, roll):
+    """The frame ends change sides, and the steer of the left wheel becomes that of the right."""
     image = mirrored(linkage)
-    one, other = motion_at(linkage, heave, roll), motion_at(image, heave, -roll)
+    motion, mirror_motion = motion_at(linkage, heave, roll), motion_at(image, heave, -roll)
     close = {"abs": 1e-12, "nan_ok": True}
-    assert other.axle_shift == pytest.approx(-one.axle_shift, abs=1e-9)
-    assert other.far_steer == pytest.approx(-one.far_steer, **close)
-    assert other.near_steer == pytest.approx(-one.near_steer, **close)
-    assert other.steer == pytest.approx(-one.steer, **close)
-    assert other.toe_in_change == pytest.approx(one.toe_in_change, **close)
+    assert mirror_motion.axle_shift == pytest.approx(-motion.axle_shift, abs=1e-9)
+    assert mirror_motion.far_steer == pytest.approx(-motion.far_steer, **close)
+    assert mirror_motion.near_steer == pytest.approx(-motion.near_steer, **close)
+    assert mirror_motion.steer == pytest.approx(-motion.steer, **close)
+    assert mirror_motion.toe_in_change == pytest.approx(motion.toe_in_change, **close)
     swing = steering_wheel_angle(linkage, heave, roll)
     assert steering_wheel_angle(image, heave, -roll) == pytest.approx(
         -swing, abs=1e-10, nan_ok=True
@@ -84,7 +84,7 @@ def test_a_mirror_image_changes_signs_only(linkage, heave, roll):
 
 
 @given(linkages(), heaves, rolls, st.floats(0.1, 10))
-def test_scaling_all_lengths_leaves_the_angles(linkage, heave, roll, factor):
+def test_scaling_all_lengths_keeps_the_angles(linkage, heave, roll, factor):
     small, large = (
         motion_at(linkage, heave, roll),
         motion_at(scaled(linkage, factor), heave * factor, roll),
@@ -103,7 +103,7 @@ def test_scaling_all_lengths_leaves_the_angles(linkage, heave, roll, factor):
 
 
 @given(linkages())
-def test_at_ride_height_nothing_has_moved(linkage):
+def test_at_ride_height_the_axle_has_not_moved(linkage):
     motion = motion_at(linkage, 0.0)
     for value in (motion.axle_shift, motion.steer, motion.toe_in_change):
         assert value == pytest.approx(0.0, abs=1e-10)
@@ -112,41 +112,43 @@ def test_at_ride_height_nothing_has_moved(linkage):
 
 @given(measured_vehicles(), st.floats(-1500, 1500))
 def test_moving_the_datum_line_changes_nothing(vehicle, aside):
-    linkage, read = vehicle
-    elsewhere = {
-        name: value + aside if name.endswith("offset") else value for name, value in read.items()
+    linkage, readings = vehicle
+    moved_readings = {
+        name: value + aside if name.endswith("offset") else value
+        for name, value in readings.items()
     }
-    one, other = (evaluate(session_of(document_of(linkage, each)), 0) for each in (read, elsewhere))
-    assert one.overall == other.overall
-    assert other.rules.parallel.value == pytest.approx(one.rules.parallel.value, abs=1e-9)
-    assert other.rules.parallel.u == pytest.approx(one.rules.parallel.u, rel=1e-6)
-    assert other.steer.ruling.value == pytest.approx(one.steer.ruling.value, abs=1e-9)
-    assert other.roll_centre_height == pytest.approx(one.roll_centre_height, abs=1e-6)
-    np.testing.assert_allclose(other.sweep.steer, one.sweep.steer, atol=1e-9)
-    np.testing.assert_allclose(other.articulation.steer, one.articulation.steer, atol=1e-9)
-    assert other.adjustment.chi_square == pytest.approx(one.adjustment.chi_square, abs=1e-6)
+    verdict = evaluate(session_of(document_of(linkage, readings)), 0)
+    moved = evaluate(session_of(document_of(linkage, moved_readings)), 0)
+    assert moved.overall == verdict.overall
+    assert moved.rules.parallel.value == pytest.approx(verdict.rules.parallel.value, abs=1e-9)
+    assert moved.rules.parallel.u == pytest.approx(verdict.rules.parallel.u, rel=1e-6)
+    assert moved.steer.ruling.value == pytest.approx(verdict.steer.ruling.value, abs=1e-9)
+    assert moved.roll_centre_height == pytest.approx(verdict.roll_centre_height, abs=1e-6)
+    np.testing.assert_allclose(moved.sweep.steer, verdict.sweep.steer, atol=1e-9)
+    np.testing.assert_allclose(moved.articulation.steer, verdict.articulation.steer, atol=1e-9)
+    assert moved.adjustment.chi_square == pytest.approx(verdict.adjustment.chi_square, abs=1e-6)
 
 
 @given(measured_vehicles(), st.randoms(use_true_random=False))
 def test_the_order_of_readings_changes_nothing(vehicle, random):
-    linkage, read = vehicle
-    repeats = {name: [value, value + 0.002, value - 0.001] for name, value in read.items()}
+    linkage, readings = vehicle
+    repeats = {name: [value, value + 0.002, value - 0.001] for name, value in readings.items()}
     session = session_of(document_of(linkage, repeats))
     shuffled = list(session.readings)
     random.shuffle(shuffled)
-    turned = [replace(reading, repeats=reading.repeats[::-1]) for reading in shuffled]
-    one = adjust(session.readings, session.instruments, session.layout)
-    other = adjust(turned, session.instruments, session.layout)
-    np.testing.assert_allclose(other.points, one.points, rtol=0, atol=1e-8)
-    np.testing.assert_allclose(other.covariance, one.covariance, rtol=0, atol=1e-8)
-    by_name = {item.reading.name: item for item in other.items}
-    for item in one.items:
+    reordered = [replace(reading, repeats=reading.repeats[::-1]) for reading in shuffled]
+    before = adjust(session.readings, session.instruments, session.layout)
+    after = adjust(reordered, session.instruments, session.layout)
+    np.testing.assert_allclose(after.points, before.points, rtol=0, atol=1e-8)
+    np.testing.assert_allclose(after.covariance, before.covariance, rtol=0, atol=1e-8)
+    by_name = {item.reading.name: item for item in after.items}
+    for item in before.items:
         assert by_name[item.reading.name].residual == pytest.approx(item.residual, abs=1e-8)
 
 
 @given(linkages())
-def test_peaks_are_those_of_the_model_at_41_heaves(linkage):
-    """The polynomial through a few nodes is as good as the model over a working travel."""
+def test_peaks_agree_with_the_model_at_41_heaves(linkage):
+    """The polynomial through a few nodes agrees with the model over the working travel."""
     limits = session_of(document_of(linkage, true_readings(linkage))).limits
     motion = motion_at(linkage, working_heaves(limits))
     steer, toe = peak_values(linkage, limits)
@@ -154,12 +156,14 @@ def test_peaks_are_those_of_the_model_at_41_heaves(linkage):
     assert toe == pytest.approx(np.abs(motion.toe_in_change).max(), abs=1e-8)
 
 
-@given(st.lists(linkages().filter(lambda one: one.layout == "knuckle"), min_size=2, max_size=4))
-def test_many_geometries_at_once_are_each_as_if_alone(several):
+@given(
+    st.lists(linkages().filter(lambda linkage: linkage.layout == "knuckle"), min_size=2, max_size=4)
+)
+def test_many_geometries_at_once_agree_with_each_alone(several):
     stacked = replace(
         several[0],
         **{
-            name: np.stack([np.asarray(getattr(one, name), dtype=float) for one in several])
+            name: np.stack([np.asarray(getattr(linkage, name), dtype=float) for linkage in several])
             for name in (
                 "track_bar_frame",
                 "track_bar_axle",
@@ -171,10 +175,10 @@ def test_many_geometries_at_once_are_each_as_if_alone(several):
             )
         },
     )
-    alike = [replace(one, arm_side=several[0].arm_side) for one in several]
+    same_side = [replace(linkage, arm_side=several[0].arm_side) for linkage in several]
     heave = np.linspace(-60, 60, 5)
     together = motion_at(stacked.with_heave_axis(), heave, 0.03)
-    for row, one in enumerate(alike):
-        alone = motion_at(one, heave, 0.03)
+    for row, linkage in enumerate(same_side):
+        alone = motion_at(linkage, heave, 0.03)
         np.testing.assert_allclose(together.steer[row], alone.steer, atol=1e-14)
         np.testing.assert_allclose(together.axle_shift[row], alone.axle_shift, atol=1e-10)

@@ -1,6 +1,6 @@
-"""What the trade answers bump steer with: common practice, no source.
+"""Corrections that the trade uses against bump steer: common practice, no source.
 
-The vehicles are invented, the corrections are those of the delivered profiles.
+The vehicles are invented. The corrections come from the delivered profiles.
 """
 
 import pytest
@@ -13,31 +13,31 @@ from tests.plans import verdict_on
 from wizard.locations import PROFILES
 
 SOUND = parallel_pair(slope_deg=5)
-"""Parallel links of equal length: no bump steer (common practice, no source)."""
+"""Parallel links alike in length: no bump steer (common practice, no source)."""
 
 
 def plans_for(linkage, profile="coil-crossover"):
-    """The plans for a vehicle, by the corrections they use."""
+    """Plans for a vehicle, each as names of corrections with their rises in inches."""
     verdict = verdict_on(linkage)
     assert verdict.overall == Overall.BUMP_STEER
     plans = search(verdict, load_profile(profile, [PROFILES]).corrections).plans
     return [[(move.correction.name, move.rise / INCH) for move in plan.moves] for plan in plans]
 
 
-def test_the_vehicle_all_start_from_steers_true():
+def test_the_sound_vehicle_steers_true():
     assert verdict_on(SOUND).overall == Overall.STEERS_TRUE
 
 
 @pytest.mark.parametrize("drop", [2.0, 3.0, 4.0])
-def test_an_arm_with_too_much_drop_is_answered_with_less_drop(drop):
+def test_an_arm_with_too_much_drop_is_corrected_with_less_drop(drop):
     plans = plans_for(SOUND.raised("drag_link.frame", -drop * INCH))
     less = [plan for plan in plans if [name for name, _ in plan] == ["pitman arm with less drop"]]
     assert less, plans
-    assert less[0][0][1] == pytest.approx(drop, abs=1.0)  # smaller where that is enough
+    assert less[0][0][1] == pytest.approx(drop, abs=1.0)  # a smaller rise can be enough
     assert not any(name == "pitman arm with more drop" for plan in plans for name, _ in plan)
 
 
-def test_a_drag_link_moved_over_the_knuckle_is_answered_with_the_track_bar_or_undone():
+def test_a_drag_link_re_mounted_above_the_steering_arm_is_undone_or_followed_by_the_track_bar():
     plans = plans_for(SOUND.raised("drag_link.axle", 2.25 * INCH))
     singles = {plan[0][0]: plan[0][1] for plan in plans if len(plan) == 1}
     assert "track bar bracket raised at the axle" in singles
@@ -52,24 +52,24 @@ def test_a_drag_link_moved_over_the_knuckle_is_answered_with_the_track_bar_or_un
     }
 
 
-def test_a_bracket_that_dropped_the_track_bar_alone_is_answered_at_the_track_bar():
+def test_a_track_bar_dropped_alone_is_followed_by_the_pitman_arm():
     plans = plans_for(SOUND.raised("track_bar.frame", -3 * INCH))
     singles = {plan[0][0]: plan[0][1] for plan in plans if len(plan) == 1}
     assert singles["pitman arm with more drop"] == pytest.approx(-3, abs=1.0)
 
 
 def test_ride_height_does_not_make_links_parallel():
-    """It moves both frame ends alike: what is between the links stays."""
+    """Ride height moves both frame ends alike, so the angle between the links stays."""
     verdict = verdict_on(SOUND.raised("drag_link.axle", 2.25 * INCH))
     corrections = load_profile("coil-crossover", [PROFILES]).corrections
-    (best,) = search(verdict, [one for one in corrections if one.name == "ride height"]).plans
+    (best,) = search(verdict, [each for each in corrections if each.name == "ride height"]).plans
     assert not best.steers_true
     now = abs(verdict.rules.parallel.value)
     assert abs(best.after.parallel) == pytest.approx(now, rel=0.1)
 
 
-def test_frame_ends_on_opposite_sides_are_cured_by_no_move():
-    """Their arcs add up instead of cancelling, flat and parallel as they may be."""
+def test_no_move_corrects_links_from_opposite_sides():
+    """The arcs of the two links add up, even where the links are flat and parallel."""
     linkage = parallel_pair(slope_deg=0)
     mirrored = {
         name: linkage.pivot(name) * [1, -1, 1] for name in ("track_bar.frame", "track_bar.axle")

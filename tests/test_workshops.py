@@ -1,10 +1,9 @@
-"""Two thousand simulated workshops: how often a verdict or a named reading is wrong.
+"""Two thousand simulated workshops: rates of wrong verdicts and of wrongly named readings.
 
-Each measures a vehicle whose true geometry is known. Errors are drawn as the instruments allow
-them, from rectangular distributions, and every reading is rounded to a mark of the tape or the
-angle finder. True parallel angles are spread evenly over three times the limit on either side, so
-that close calls are as common as plain ones. Steer and toe follow from them. Stations, lengths,
-slopes and braces are taken.
+Each workshop measures a vehicle with a known true geometry. Errors are drawn from rectangular
+distributions as wide as the instruments claim. Every reading is rounded to a mark of the tape or
+the angle finder. True parallel angles are uniform over three times the limit on either side.
+Steer and toe follow from them. Stations, lengths, slopes and braces are taken.
 """
 
 from collections import Counter
@@ -36,7 +35,9 @@ from tests.geometries import (
 pytestmark = pytest.mark.slow
 
 VEHICLES = 2000
-DRAWS = 1000  # of each Monte Carlo; the program takes 20,000, which only makes it steadier
+DRAWS = 1000
+"""Draws of each Monte Carlo. The program takes 20,000, which scatter less."""
+
 HEIGHTS = tuple(
     f"{link}.{end}.height" for link in ("track_bar", "drag_link") for end in ("frame", "axle")
 )
@@ -46,11 +47,11 @@ HEIGHTS = tuple(
 class Workshop:
     """One vehicle, measured once without a mistake and once with one."""
 
-    truth: dict[str, bool]  # rule: truly within?
-    called: dict[str, str]
-    named_when_clean: bool
-    height: str  # the one that was read 2 in wrong
-    groups: tuple[tuple[str, ...], ...]
+    truth: dict[str, bool]  # by rule: truly within
+    called: dict[str, str]  # by rule: the verdict
+    named_when_clean: bool  # a reading was named though none is wrong
+    height: str  # the reading that was made 2 in wrong
+    groups: tuple[tuple[str, ...], ...]  # readings named because of it
 
 
 @pytest.fixture(scope="module")
@@ -62,11 +63,11 @@ def workshops() -> list[Workshop]:
 def measure(rng, layout, height) -> Workshop:
     angle = np.radians(rng.uniform(-4.5, 4.5))
     linkage = random_linkage(rng, layout, parallel=angle, same_side=True)
-    read = as_read(true_readings(linkage, datum=900.0), rng)
-    session = session_of(document_of(linkage, read))
+    readings = as_read(true_readings(linkage, datum=900.0), rng)
+    session = session_of(document_of(linkage, readings))
     clean = adjust(session.readings, session.instruments, layout)
-    mistaken = {**read, height: read[height] + rng.choice([-2, 2]) * INCH}
-    other = session_of(document_of(linkage, mistaken))
+    mistaken_readings = {**readings, height: readings[height] + rng.choice([-2, 2]) * INCH}
+    mistaken = session_of(document_of(linkage, mistaken_readings))
     return Workshop(
         truth=truly_within(linkage, session.limits),
         called=verdicts(session, clean),
@@ -74,7 +75,7 @@ def measure(rng, layout, height) -> Workshop:
         height=height,
         groups=tuple(
             group.readings
-            for group in suspect_groups(adjust(other.readings, other.instruments, layout))
+            for group in suspect_groups(adjust(mistaken.readings, mistaken.instruments, layout))
         ),
     )
 
@@ -144,17 +145,17 @@ def test_a_height_2_in_wrong_is_named(workshops, capsys):
         print("\nA height 2 in wrong, with braces", *lines, sep="\n")
 
 
-def test_no_mistake_is_called_in_a_clean_set(workshops, capsys):
-    called = np.mean([workshop.named_when_clean for workshop in workshops])
+def test_no_reading_is_named_in_a_clean_set(workshops, capsys):
+    named = np.mean([workshop.named_when_clean for workshop in workshops])
     with capsys.disabled():
-        print(f"\nClean sets with a reading called: {called:.2%}")
-    assert called <= 0.01
+        print(f"\nClean sets with a reading named: {named:.2%}")
+    assert named <= 0.01
 
 
-def test_a_vehicle_at_the_limit_is_called_either_way_no_more_than_its_share():
-    """Guarded acceptance of JCGM 106:2012: called at 95 %, the risk at the limit itself is 5 %.
+def test_a_vehicle_at_the_limit_is_called_within_or_out_in_5_percent():
+    """Guarded acceptance of JCGM 106:2012: at the limit the risk of a wrong call is 5 %.
 
-    Of 1,000 vehicles a risk of 5 % is met to within some 0.7 %; three times that is allowed.
+    Among 1,000 vehicles the standard deviation of that rate is 0.7 %; three times that is allowed.
     """
     vehicles = 1000
     rng = np.random.default_rng(106)

@@ -1,4 +1,4 @@
-"""Rules between readings: one reading checked against others."""
+"""All rules that compare several answers with each other."""
 
 from collections.abc import Iterator
 
@@ -10,7 +10,7 @@ RULES = (*placement.RULES, *closure.RULES, *steering.RULES)
 
 
 def objections(known: KnownAnswers, name: str) -> Iterator[Objection]:
-    """Objections to the answer of this name in view of the other answers."""
+    """Objections of every rule that has the answer of this name among its inputs."""
     for rule in RULES:
         if name in rule.inputs:
-            yield from rule.find(known)
+            yield from rule.find_objections(known)

@@ -1,12 +1,11 @@
-"""The check of an answer at entry: it is accepted, queried or refused.
+"""Check of an entered answer: it is accepted, queried or refused.
 
->>> from core.entry_checks import check
->>> check("single_reading.track_bar.frame.height", "24 1/2", document, profile)
+>>> from core.entry_checks.check import check
+>>> check("readings.track_bar.frame.height", "24 1/2", document, profile)
 Accepted(value=['24 1/2 in'])
 
-Each module knows one kind of answer: `words`, `standing` (walk-round, stance, layout),
-`instruments`, `readings` (one quantity by itself), and `placing`, `closing` and `steering`
-(readings against each other).
+`single_reading`, `instruments`, `walk_round_and_stance` and `words` each check one kind of answer
+by itself. `placement`, `closure` and `steering` compare several readings, through `all_rules`.
 """
 
 from collections.abc import Mapping, Sequence
@@ -14,94 +13,104 @@ from typing import Any
 
 from core.documents.document import value_at
 from core.entry_checks import all_rules, instruments, single_reading, walk_round_and_stance, words
+from core.entry_checks.choices import ANY_OF, ONE_OF
 from core.entry_checks.known import KnownAnswers
-from core.entry_checks.outcome import Accepted, Outcome, Queried, Refused, outcome_of
-from core.entry_checks.single_reading import AskedQuantity, TypedQuantity
-from core.kinematics.pivots import Layout, Side
-from core.profiles.corrections import MOVABLE
+from core.entry_checks.outcome import Accepted, Outcome, Refused, outcome_of
+from core.entry_checks.single_reading import AskedQuantity
 from core.profiles.profile import Profile
 from core.readings.survey import LINKS
 from core.readings.walk_round import JOINTS
 from core.text.plain_text import plain
 from core.text.quantity import QuantityError
 
-__all__ = ["Accepted", "Outcome", "Queried", "Refused", "check"]
+BENT = {f"readings.{link}.bent": link for link in LINKS}
+"""Links by the path of the answer that the link is bent."""
 
-CHOICES: dict[str, tuple[str, ...]] = {
-    "layout.steering": tuple(Layout),
-    "layout.arm": tuple(Side),
-    "layout.pitman": tuple(Side),
-    "session.units": ("in", "mm"),
-    "session.kind": ("first", "re-measure"),
-}
-"""Answers that are one of some words, by path."""
-
-REPORTS = ("steers-when-held", "wheel-turns-when-released", "pulls-under-braking", "wanders")
-
-SEVERAL: dict[str, tuple[str, ...]] = {
-    "complaint.reported": REPORTS,
-    "session.altered": (*MOVABLE, "lengths"),
-}
-"""Answers that are any of some words, by path."""
+JOINT_TABLE = "walk_round.joints."
+"""Beginning of the path of every joint."""
 
 NOTES = ("vehicle.description", "complaint.note", "session.note")
-BENT = {f"readings.{link}.bent": link for link in LINKS}
+"""Paths of the answers with several lines."""
+
+Answer = str | bool | Sequence[str]
 
 
 def check(
-    path: str,
-    answer: str | bool | Sequence[str],
-    document: Mapping[str, Any],
-    profile: Profile | None = None,
+    path: str, answer: Answer, document: Mapping[str, Any], profile: Profile | None = None
 ) -> Outcome:
-    """Check an answer against everything that is known so far.
+    """Outcome of an answer to a question.
 
     Parameters
     ----------
     path : str
-        Where the answer goes in the document, "single_reading.track_bar.frame.height".
+        Path of the answer in the document, "readings.track_bar.frame.height".
     answer : str, bool or sequence of str
-        As typed or chosen; repeats are separated by ";" or given as a sequence. A bare number
-        takes the unit of the session ("in" until the unit was asked).
+        As typed or chosen; repeats separated by ";" or as a sequence. A bare number takes the
+        unit of the session ("in" until the unit is answered).
     document : mapping
-        The answers so far. A check that needs another answer is made only where the document
-        holds that answer. An earlier answer at the same path is ignored.
+        The answers so far. A check that needs another answer is made only where the document has
+        it. An earlier answer at the same path is ignored.
     profile : Profile or None
-        Gives the usual ranges; without a profile nothing is queried for being unusual. Where the
-        answer is the name of a profile, this is that profile, already loaded.
+        Says what is usual; without a profile no answer is queried for being unusual. Where the
+        answer is the name of a profile, this is the profile of that name, already loaded.
 
     Returns
     -------
     Accepted, Queried or Refused
     """
     known = KnownAnswers(document, profile)
-    if path in walk_round_and_stance.STATEMENTS or path in BENT:
-        return _yes_or_no(path, answer, known)
-    parts = ("yes" if answer else "no",) if isinstance(answer, bool) else answer
-    parts = (parts,) if isinstance(parts, str) else tuple(parts)
+    if path in walk_round_and_stance.STATEMENTS:
+        return _statement(path, answer)
+    if path in BENT:
+        return _bent_bar(path, answer, known)
+    parts = _parts(answer)
     if path in single_reading.QUANTITIES:
         return _reading(path, parts, known)
     if path in instruments.QUANTITIES:
         return _instrument(path, parts, known)
     if path in walk_round_and_stance.LENGTHS:
-        return _free_play(path, parts, known)
-    if path in SEVERAL:
-        return words.any_of(parts, SEVERAL[path])
+        return _walk_round_length(path, parts, known)
+    if path in ANY_OF:
+        return words.any_of(parts, ANY_OF[path])
     text = " ".join(parts)
-    if path in CHOICES or path.startswith("walk_round.joints."):
+    if path in ONE_OF:
         return _choice(path, text, known)
+    if path.startswith(JOINT_TABLE):
+        return _joint(text)
     if path == "session.profile":
-        return _profile(text.strip(), profile)
-    return _words(path, text)
+        return _profile_name(text.strip(), profile)
+    if path == "vehicle.tag":
+        return words.tag(text)
+    if path == "vehicle.odometer":
+        return words.odometer(text)
+    if path in NOTES:
+        return words.note(text)
+    return words.line(text)
 
 
-def _yes_or_no(path: str, answer: str | bool | Sequence[str], known: KnownAnswers) -> Outcome:
+def _parts(answer: Answer) -> tuple[str, ...]:
+    """The answer as texts: one text, or one for each repeat or choice."""
+    if isinstance(answer, bool):
+        return ("yes" if answer else "no",)
+    return (answer,) if isinstance(answer, str) else tuple(answer)
+
+
+NEITHER = Refused("neither yes nor no was answered")
+
+
+def _statement(path: str, answer: Answer) -> Outcome:
     is_so = words.yes_or_no(answer)
     if is_so is None:
-        return Refused("neither yes nor no was answered")
-    if path in BENT:
-        return outcome_of(is_so, walk_round_and_stance.of_bent(BENT[path], is_so, known))
-    return outcome_of(is_so, walk_round_and_stance.of_statement(path, is_so))
+        return NEITHER
+    return outcome_of(is_so, walk_round_and_stance.statement_objections(path, is_so))
+
+
+def _bent_bar(path: str, answer: Answer, known: KnownAnswers) -> Outcome:
+    is_bent = words.yes_or_no(answer)
+    if is_bent is None:
+        return NEITHER
+    objections = walk_round_and_stance.bent_bar_objections(BENT[path], is_bent, known)
+    return outcome_of(is_bent, objections)
 
 
 def _reading(path: str, parts: Sequence[str], known: KnownAnswers) -> Outcome:
@@ -109,76 +118,64 @@ def _reading(path: str, parts: Sequence[str], known: KnownAnswers) -> Outcome:
     link = asked.name.split(".")[0]
     if asked.kind == "slope" and value_at(known.document, f"readings.{link}.bent") is True:
         return Refused(
-            "a bent bar takes no angle finder: only the straight line between its centres counts; "
-            "skip this, or say that the bar is straight"
+            "An angle finder cannot be used on a bent bar: only the straight line between its "
+            "centres counts. Skip this reading, or answer that the bar is straight."
         )
-    typed = _typed(asked, parts, known)
-    if isinstance(typed, Refused):
-        return typed
+    try:
+        typed = single_reading.parse_answer(parts, asked, known.units)
+    except QuantityError as error:
+        return Refused(str(error))
     value = typed.kept(asked)
-    after = known.with_answer(path, value)
-    found = [
-        *single_reading.objections(typed, asked, after),
-        *all_rules.objections(after, asked.name),
+    with_answer = known.with_answer(path, value)
+    objections = [
+        *single_reading.objections(typed, asked, with_answer),
+        *all_rules.objections(with_answer, asked.name),
     ]
     if asked.name == "ride_height":
-        found += walk_round_and_stance.of_ride_height(after)
-    return outcome_of(value, found)
+        objections += walk_round_and_stance.ride_height_objections(with_answer)
+    return outcome_of(value, objections)
 
 
 def _instrument(path: str, parts: Sequence[str], known: KnownAnswers) -> Outcome:
     asked = instruments.QUANTITIES[path]
-    typed = _typed(asked, parts, known)
-    if isinstance(typed, Refused):
-        return typed
-    found = instruments.objections(typed.values[0], asked, known.units)
-    return outcome_of(typed.kept(asked), found)
-
-
-def _free_play(path: str, parts: Sequence[str], known: KnownAnswers) -> Outcome:
-    asked = AskedQuantity(path, "length", repeats=False)
-    typed = _typed(asked, parts, known)
-    if isinstance(typed, Refused):
-        return typed
-    value = typed.kept(asked)
-    found = walk_round_and_stance.of_free_play(
-        path, typed.values[0], known.with_answer(path, value)
-    )
-    return outcome_of(value, found)
-
-
-def _typed(
-    asked: AskedQuantity, parts: Sequence[str], known: KnownAnswers
-) -> TypedQuantity | Refused:
     try:
-        return single_reading.parse_answer(parts, asked, known.units)
+        typed = single_reading.parse_answer(parts, asked, known.units)
     except QuantityError as error:
         return Refused(str(error))
+    objections = instruments.objections(typed.values[0], asked, known.units)
+    return outcome_of(typed.kept(asked), objections)
+
+
+def _walk_round_length(path: str, parts: Sequence[str], known: KnownAnswers) -> Outcome:
+    asked = AskedQuantity(path, "length", repeats=False)
+    try:
+        typed = single_reading.parse_answer(parts, asked, known.units)
+    except QuantityError as error:
+        return Refused(str(error))
+    value = typed.kept(asked)
+    with_answer = known.with_answer(path, value)
+    objections = walk_round_and_stance.length_objections(path, typed.values[0], with_answer)
+    return outcome_of(value, objections)
 
 
 def _choice(path: str, text: str, known: KnownAnswers) -> Outcome:
-    choice = words.one_of(text, CHOICES.get(path, JOINTS))
+    choice = words.one_of(text, ONE_OF[path])
     if isinstance(choice, Refused):
         return choice
-    if path not in CHOICES:
-        return outcome_of(choice, walk_round_and_stance.of_joint(choice))
-    after = known.with_answer(path, choice)
-    found = (
-        *walk_round_and_stance.of_layout(path, choice, known),
-        *all_rules.objections(after, path),
-    )
-    return outcome_of(choice, found)
+    objections = [*all_rules.objections(known.with_answer(path, choice), path)]
+    if path == "layout.steering":
+        objections += walk_round_and_stance.layout_objections(choice, known)
+    return outcome_of(choice, objections)
 
 
-def _profile(name: str, profile: Profile | None) -> Outcome:
+def _joint(text: str) -> Outcome:
+    state = words.one_of(text, JOINTS)
+    if isinstance(state, Refused):
+        return state
+    return outcome_of(state, walk_round_and_stance.joint_objections(state))
+
+
+def _profile_name(name: str, profile: Profile | None) -> Outcome:
     if profile is None or name != profile.name:
         return Refused(f"no profile “{plain(name)}”: choose one of those that are listed")
     return Accepted(name)
-
-
-def _words(path: str, text: str) -> Outcome:
-    if path == "vehicle.tag":
-        return words.tag(text)
-    if path == "vehicle.odometer":
-        return words.odometer(text)
-    return words.note(text) if path in NOTES else words.line(text)

@@ -1,18 +1,17 @@
-"""Outcomes of a check at entry: accepted, queried or refused."""
+"""Outcomes of an entered answer: accepted, queried or refused."""
 
 from collections.abc import Iterable
 from dataclasses import dataclass
-from typing import NamedTuple
 
 
 @dataclass(frozen=True)
 class Accepted:
-    """An answer that goes into the document.
+    """A usual answer, which goes into the document.
 
     Attributes
     ----------
     value : str, bool or list of str
-        Value for the document; quantities with their unit, readings as a list of repeats.
+        Value for the document; a quantity has its unit, a reading is a list of repeats.
     """
 
     value: object
@@ -20,14 +19,14 @@ class Accepted:
 
 @dataclass(frozen=True)
 class Queried:
-    """An unusual answer: take it again, or keep it with a reason.
+    """An unusual answer, to be taken again or kept with a reason.
 
     Attributes
     ----------
     value : str, bool or list of str
-        Value for the document if it is kept.
+        Value for the document if the answer is kept.
     message : str
-        One line: why it looks wrong, what is usual, where to look again.
+        One line: what looks wrong, what is usual, what to look at again.
     """
 
     value: object
@@ -50,23 +49,46 @@ class Refused:
 Outcome = Accepted | Queried | Refused
 
 
-class Objection(NamedTuple):
-    """An objection to an answer; `impossible` where the answer is to be refused."""
+@dataclass(frozen=True)
+class Objection:
+    """A reason to doubt an answer.
+
+    Attributes
+    ----------
+    message : str
+        One line: what is wrong, where, and what would be right.
+    impossible : bool
+        True if no vehicle can have the answer: it is refused. Otherwise it is queried.
+    """
 
     message: str
     impossible: bool = False
 
 
-SAID = 2
-"""Most objections in one message; further ones mostly have the same cause."""
+MOST_OBJECTIONS = 2
+"""Objections in one query. Further objections mostly have the same cause."""
 
 
 def outcome_of(value: object, objections: Iterable[Objection]) -> Outcome:
-    """Outcome for a value and the objections to it."""
-    found = tuple(objections)
-    for objection in found:
+    """Outcome of an answer with these objections to it.
+
+    Parameters
+    ----------
+    value : str, bool or list of str
+        Value for the document.
+    objections : iterable of Objection
+
+    Returns
+    -------
+    Accepted, Queried or Refused
+        Refused with the first impossible objection; Queried where all objections are possible;
+        Accepted where there is no objection.
+    """
+    objections = tuple(objections)
+    for objection in objections:
         if objection.impossible:
             return Refused(objection.message)
-    if found:
-        return Queried(value, " ".join(objection.message for objection in found[:SAID]))
+    if objections:
+        messages = (objection.message for objection in objections[:MOST_OBJECTIONS])
+        return Queried(value, " ".join(messages))
     return Accepted(value)

@@ -1,4 +1,4 @@
-"""Names of the readings in messages."""
+"""Names of the readings in a message, and how a reading of each kind is taken."""
 
 from core.readings.survey import COORDINATES
 
@@ -11,7 +11,7 @@ PLACES = {
     "drag_link.axle": "drag link's axle end",
     "tie_rod.near": "tie rod's near ball",
 }
-"""Names of links and pivots."""
+"""Links and pivots."""
 
 _READINGS = {
     "braces.frame_ends": "distance between the two frame ends",
@@ -31,26 +31,37 @@ _READINGS = {
     "ride_height": "ride height",
 }
 
-_AGAIN = {
+_HOW_TAKEN = {
     "height": "tape upright from the floor to the pivot's centre, not to the edge of the bolt",
-    "offset": "square across from the datum line; right of it counts plus, left of it minus",
-    "station": "lengthwise from the line under the axle; ahead counts plus, behind minus",
+    "offset": "square across from the datum line. Right of it counts plus, left of it minus",
+    "station": "lengthwise from the line under the axle. Ahead counts plus, behind minus",
     "length": "straight tape from centre to centre",
     "brace": "straight tape from centre to centre, through the air",
-    "slope": "zero the angle finder on this floor first; frame end higher counts plus",
+    "slope": "zero the angle finder on this floor first. Frame end higher counts plus",
 }
 
 
 def reading_name(name: str) -> str:
-    """Name of a reading: "height of the track bar's frame end"."""
-    place, _, what = name.rpartition(".")
+    """Name of a reading in words: "height of the track bar's frame end".
+
+    Parameters
+    ----------
+    name : str
+        Name of the reading, "track_bar.frame.height".
+
+    Raises
+    ------
+    KeyError
+        The name ends like a reading of a pivot or a link, and no such pivot or link exists.
+    """
+    place, _, kind = name.rpartition(".")
     if name in _READINGS:
         return _READINGS[name]
-    if what in COORDINATES or what in ("length", "slope"):
-        return f"{what} of the {PLACES[place]}"
-    return what.replace("_", " ")
+    if kind in COORDINATES or kind in ("length", "slope"):
+        return f"{kind} of the {PLACES[place]}"
+    return kind.replace("_", " ")
 
 
 def look_again(kind: str) -> str:
-    """Request to take a reading of this kind again, with the way to take it."""
-    return f"Take it again: {_AGAIN[kind]}."
+    """Request to take a reading of this kind again, with how it is taken."""
+    return f"Take it again: {_HOW_TAKEN[kind]}."

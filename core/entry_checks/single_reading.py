@@ -1,4 +1,4 @@
-"""The check of a single quantity: possible, repeats that agree, usual."""
+"""Check of one quantity by itself: possible, usual, and with repeats that agree."""
 
 import re
 from collections.abc import Iterator, Sequence
@@ -15,19 +15,26 @@ from core.readings.reading import Instruments, Kind, Reading, claimed_uncertaint
 from core.readings.survey import SURVEY, WHEELS
 from core.text import quantity
 from core.text.plain_text import plain
-from core.text.quantity import INCH, LengthUnit, QuantityError, format_angle, format_length
+from core.text.quantity import (
+    INCH,
+    LengthUnit,
+    QuantityError,
+    format_angle,
+    format_length,
+    other_unit,
+)
 
 LONGEST = 1000
-"""Longest answer, characters."""
+"""Characters of one answer."""
 
 MOST_REPEATS = 30
 
 LARGEST = {"wheelbase": 12_000.0}
 LARGEST_OTHERWISE = 4_000.0
-"""mm; nothing on a vehicle with a solid front axle is further apart."""
+"""mm; nothing on a vehicle with a solid front axle is further apart, but for LARGEST."""
 
 STEEPEST = radians(60)
-"""rad; a steeper bar could not locate or steer an axle sideways."""
+"""rad; a steeper bar could not hold or steer an axle sideways."""
 
 SMALLEST_RATIO, LARGEST_RATIO = 5, 40
 """Steering-wheel angle to pitman arm angle (common practice, no source)."""
@@ -35,7 +42,7 @@ SMALLEST_RATIO, LARGEST_RATIO = 5, 40
 
 @dataclass(frozen=True)
 class AskedQuantity:
-    """A quantity that a question asks for.
+    """A quantity that is asked for.
 
     Attributes
     ----------
@@ -43,9 +50,9 @@ class AskedQuantity:
         Name of the reading, as in a profile's usual ranges.
     kind : "height", "offset", "station", "length", "brace", "slope" or "number"
     repeats : bool
-        Whether it is kept as a list of repeats.
+        True if the quantity is kept as a list of repeats.
     can_be_zero : bool
-        Of lengths only.
+        True if a length can be 0.
     """
 
     name: str
@@ -79,114 +86,160 @@ QUANTITIES: dict[str, AskedQuantity] = {
 
 @dataclass(frozen=True)
 class TypedQuantity:
-    """A quantity as it was typed: values in mm, rad or plain numbers, texts with their unit."""
+    """A quantity as it was typed, with its repeats.
+
+    Attributes
+    ----------
+    values : tuple of float
+        mm, rad or plain numbers.
+    texts : tuple of str
+        The repeats as typed, with their unit.
+    bare : bool
+        True if a length was typed without its unit.
+    """
 
     values: tuple[float, ...]
     texts: tuple[str, ...]
     bare: bool
 
     def kept(self, asked: AskedQuantity) -> list[str] | str:
-        """Value for the document: a list of repeats, or a single text."""
+        """Value for the document: the list of repeats, or a single text."""
         return list(self.texts) if asked.repeats else self.texts[0]
 
 
 def parse_answer(answer: Sequence[str], asked: AskedQuantity, units: LengthUnit) -> TypedQuantity:
-    """The repeats of an answer, separated by ";". Raises QuantityError."""
+    """Quantity in a typed answer.
+
+    Parameters
+    ----------
+    answer : sequence of str
+        The repeats, each text again separated at ";".
+    asked : AskedQuantity
+    units : "in" or "mm"
+        Unit of a length without a unit.
+
+    Raises
+    ------
+    QuantityError
+        The answer is no quantity of this kind, too long, or has too many repeats.
+    """
     if sum(map(len, answer)) > LONGEST:
         raise QuantityError(f"is too long: {LONGEST} characters at most")
     texts = quantity.split_repeats(";".join(answer))
     if len(texts) > MOST_REPEATS:
         raise QuantityError(f"has {len(texts)} repeats: {MOST_REPEATS} at most")
     if len(texts) > 1 and not asked.repeats:
-        raise QuantityError("has more than one value: it takes a single one, without ;")
+        raise QuantityError("has more than one value: type a single one, without ;")
     if asked.kind == "number":
-        return TypedQuantity(tuple(map(quantity.parse_number, texts)), texts, bare=True)
+        return TypedQuantity(tuple(map(quantity.parse_number, texts)), texts, bare=False)
     if asked.kind == "slope":
-        values = tuple(map(quantity.parse_angle, texts))
-        return TypedQuantity(
-            values, tuple(quantity.with_unit(text, "deg") for text in texts), bare=False
-        )
+        angles = tuple(map(quantity.parse_angle, texts))
+        with_unit = tuple(quantity.with_unit(text, "deg") for text in texts)
+        return TypedQuantity(angles, with_unit, bare=False)
     for text in texts:
         _refuse_forgotten_space(text)
-    values = tuple(quantity.parse_length(text, units) for text in texts)
+    lengths = tuple(quantity.parse_length(text, units) for text in texts)
     with_unit = tuple(quantity.with_unit(text, units) for text in texts)
     bare = any(kept != " ".join(text.split()) for kept, text in zip(with_unit, texts, strict=True))
-    return TypedQuantity(values, with_unit, bare)
+    return TypedQuantity(lengths, with_unit, bare)
 
 
 def _refuse_forgotten_space(text: str) -> None:
-    """Raise QuantityError for 175/8: more often 17 5/8 without its space than 21 7/8.
+    """Raise QuantityError for a fraction that is not less than 1, such as 175/8.
 
-    A file may hold such a fraction, because nobody types a file in a hurry.
+    It is more often 17 5/8 with the space forgotten than 21 7/8. A file may hold such a fraction:
+    only typed answers are checked.
     """
-    found = re.fullmatch(r"[-+]? *([0-9]+) */ *([0-9]+)[^0-9]*", text)
-    if found and 0 < int(found[2]) <= int(found[1]):
+    fraction = re.fullmatch(r"[-+]? *([0-9]+) */ *([0-9]+)[^0-9]*", text)
+    if fraction and 0 < int(fraction[2]) <= int(fraction[1]):
         raise QuantityError(
-            f"“{plain(text)}”: {found[1]}/{found[2]} is not less than 1; "
+            f"“{plain(text)}”: {fraction[1]}/{fraction[2]} is not less than 1; "
             "leave a space before the fraction, as in 17 5/8"
         )
 
 
 def objections(
-    answer: TypedQuantity, asked: AskedQuantity, known: KnownAnswers
+    typed: TypedQuantity, asked: AskedQuantity, known: KnownAnswers
 ) -> Iterator[Objection]:
-    """Objections to a quantity by itself."""
-    units = known.units
-    meant = _other_unit(answer, asked, known)
-    usual = _usual(asked, known)
-    for value in answer.values:
+    """Objections to a quantity by itself.
+
+    Parameters
+    ----------
+    typed : TypedQuantity
+    asked : AskedQuantity
+        One of QUANTITIES.
+    known : KnownAnswers
+        The instruments, the session's unit, and the profile with its usual ranges.
+    """
+    unit_question = _other_unit_question(typed, asked, known)
+    usual = _usual_sentence(asked, known)
+    for value in typed.values:
         if fault := _impossible(value, asked):
-            amount = format_value(value, asked.kind, units)
-            text = f"{_subject(asked)} {amount}: {fault}{meant}"
-            yield Objection(f"{text} Usual is {usual}." if usual else text, impossible=True)
+            yield Objection(
+                f"{_subject(asked)} {format_value(value, asked.kind, known.units)}: "
+                f"{fault}{unit_question}{usual}",
+                impossible=True,
+            )
     if asked.kind != "number" and known.instruments:
-        yield from _scatter(
-            Reading(asked.name, asked.kind, answer.values), known.instruments, units
-        )
+        reading = Reading(asked.name, asked.kind, typed.values)
+        yield from _scatter(reading, known.instruments, known.units)
     if known.profile is None:
         return
     smallest, largest = known.profile.ranges[asked.name]
-    value = fmean(answer.values)
+    value = fmean(typed.values)
     if not smallest - ROUNDING <= value <= largest + ROUNDING:
-        amount = format_value(value, asked.kind, units)
         again = f" {look_again(asked.kind)}" if asked.kind != "number" else ""
         yield Objection(
-            f"{_subject(asked)} {amount} is unusual: {usual} is usual "
-            f"for this profile.{meant}{again}"
+            f"{_subject(asked)} {format_value(value, asked.kind, known.units)} is unusual."
+            f"{usual}{unit_question}{again}"
         )
 
 
-def _usual(asked: AskedQuantity, known: KnownAnswers) -> str:
-    """Usual range of the profile, "12 in to 36 in"; empty without a profile."""
+def _usual_sentence(asked: AskedQuantity, known: KnownAnswers) -> str:
+    """Sentence with the usual range of the profile; empty without a profile."""
     if known.profile is None:
         return ""
-    ends = (format_value(end, asked.kind, known.units) for end in known.profile.ranges[asked.name])
-    return " to ".join(ends)
+    smallest, largest = (
+        format_value(end, asked.kind, known.units) for end in known.profile.ranges[asked.name]
+    )
+    return f" Usual for this profile is {smallest} to {largest}."
 
 
 def format_value(value: float, kind: str, units: LengthUnit) -> str:
-    """A quantity as an instrument reads it."""
+    """Text of a quantity, as a tape or an angle finder reads.
+
+    Parameters
+    ----------
+    value : float
+        mm, rad or a plain number.
+    kind : str
+        "slope", "number", or a kind of length.
+    units : "in" or "mm"
+        Unit of a length in the text.
+    """
     if kind == "slope":
         return format_angle(value)
     return f"{value:g}" if kind == "number" else format_length(value, units)
 
 
 def _subject(asked: AskedQuantity) -> str:
-    words = reading_name(asked.name)
-    return f"{words[0].upper()}{words[1:]}"
+    """Name of the reading, as the beginning of a sentence."""
+    name = reading_name(asked.name)
+    return f"{name[0].upper()}{name[1:]}"
 
 
 def _impossible(value: float, asked: AskedQuantity) -> str:
-    """Reason that a value is impossible; empty where it is possible."""
+    """Reason why a value is impossible; empty where it is possible."""
     if asked.kind == "slope":
-        return "" if abs(value) < STEEPEST else "a bar that steep holds nothing sideways."
+        return "" if abs(value) < STEEPEST else "a bar that steep cannot hold an axle sideways."
     if asked.kind == "number":
-        possible = SMALLEST_RATIO <= value <= LARGEST_RATIO
-        return "" if possible else f"it lies between {SMALLEST_RATIO} and {LARGEST_RATIO}, like 16."
+        if SMALLEST_RATIO <= value <= LARGEST_RATIO:
+            return ""
+        return f"it should lie between {SMALLEST_RATIO} and {LARGEST_RATIO}, like 16."
     if abs(value) > LARGEST.get(asked.name, LARGEST_OTHERWISE):
         return "no vehicle is that large."
     if asked.kind == "height" and value <= 0:
-        return "that is on the floor or below it; heights are taken upwards from the floor."
+        return "that is on the floor or below it. Heights are taken upwards from the floor."
     if asked.kind in ("length", "brace"):
         if value < 0:
             return "it cannot be negative."
@@ -195,28 +248,31 @@ def _impossible(value: float, asked: AskedQuantity) -> str:
     return ""
 
 
-def _other_unit(answer: TypedQuantity, asked: AskedQuantity, known: KnownAnswers) -> str:
-    """Question about the other unit, where a bare number would be usual in it; else empty."""
-    if known.profile is None or not answer.bare or asked.kind == "number":
+def _other_unit_question(typed: TypedQuantity, asked: AskedQuantity, known: KnownAnswers) -> str:
+    """Question whether a bare number was meant in the other unit, where that would be usual."""
+    if known.profile is None or not typed.bare:
         return ""
     smallest, largest = known.profile.ranges[asked.name]
-    value = fmean(answer.values)
-    meant = value * INCH if known.units == "mm" else value / INCH
-    if smallest <= value <= largest or not smallest <= meant <= largest:
+    value = fmean(typed.values)
+    in_other_unit = value * INCH if known.units == "mm" else value / INCH
+    if smallest <= value <= largest or not smallest <= in_other_unit <= largest:
         return ""
-    return f" Was it {'in' if known.units == 'mm' else 'mm'}? Then type the unit too."
+    return f" Was it {other_unit(known.units)}? Then type the unit too."
 
 
 def _scatter(reading: Reading, instruments: Instruments, units: LengthUnit) -> Iterator[Objection]:
+    """Objection to repeats that scatter more than the instruments claim."""
     if not repeats_scatter(reading, instruments):
         return
+
+    def text(value: float) -> str:
+        return format_value(value, reading.kind, units)
+
     least, most = min(reading.repeats), max(reading.repeats)
     claimed = claimed_uncertainty(reading.kind, instruments)
-    spread, low, high, expected = (
-        format_value(value, reading.kind, units) for value in (most - least, least, most, claimed)
-    )
     yield Objection(
-        f"The repeats lie {spread} apart ({low} to {high}). The instruments claim about {expected} "
-        "each time. Sight the same centre and take it once more. If you keep the repeats, their "
-        "scatter counts as the doubt."
+        f"The repeats lie {text(most - least)} apart ({text(least)} to {text(most)}). "
+        f"The instruments claim about {text(claimed)} each time. "
+        "Sight the same centre and take it once more. "
+        "If they are kept like this, the scatter counts as the doubt."
     )

@@ -9,9 +9,12 @@ from core.entry_checks.outcome import Accepted, Outcome, Queried, Refused
 from core.text.plain_text import plain
 
 LONGEST_LINE = 200
-LONGEST_NOTE = 4000
+"""Characters."""
 
-_JOINERS = "\n\u200c\u200d"  # lines of a note; joiners that some scripts need
+LONGEST_NOTE = 4000
+"""Characters."""
+
+_JOINERS = "\n\u200c\u200d"  # The lines of a note, and joiners that some scripts need.
 
 YES = {"yes", "y", "true", "1"}
 NO = {"no", "n", "false", "0"}
@@ -20,7 +23,7 @@ _DISTANCE = re.compile(r"[0-9][0-9 ,.']*(?P<unit>km|kilomet(er|re)s?|mi|miles?)?
 
 
 def tag(text: str) -> Outcome:
-    """Check a tag: it has to name a folder. Accents are kept in one Unicode form (NFC)."""
+    """Tag that can name the vehicle's folder, with its accents in one Unicode form (NFC)."""
     text = unicodedata.normalize("NFC", text.strip())
     if not text:
         return Refused("nothing was typed: the tag names the vehicle's folder, like FG-3")
@@ -29,7 +32,7 @@ def tag(text: str) -> Outcome:
 
 
 def line(text: str) -> Outcome:
-    """Check a line of text: it must not be empty."""
+    """Line of text that is not empty."""
     text = " ".join(text.split())
     if not text:
         return Refused("nothing was typed: a few words or initials are enough")
@@ -37,11 +40,12 @@ def line(text: str) -> Outcome:
 
 
 def note(text: str) -> Outcome:
-    """Check a text of several lines, which may be empty."""
+    """Text of several lines, which may be empty."""
     return _clean("\n".join(part.rstrip() for part in text.splitlines()).strip(), LONGEST_NOTE)
 
 
 def _clean(text: str, longest: int) -> Outcome:
+    """Text without control characters, at most so many characters long."""
     if len(text) > longest:
         return Refused(f"is {len(text)} characters long: {longest} at most")
     for character in text:
@@ -52,7 +56,7 @@ def _clean(text: str, longest: int) -> Outcome:
 
 
 def odometer(text: str) -> Outcome:
-    """Check the reading of the odometer, with its unit."""
+    """Distance on the odometer, with its unit."""
     text = " ".join(text.split())
     distance = _DISTANCE.fullmatch(text) if len(text) <= LONGEST_LINE else None
     if distance is None:
@@ -63,7 +67,7 @@ def odometer(text: str) -> Outcome:
 
 
 def one_of(text: str, choices: Collection[str]) -> str | Refused:
-    """The choice that a text names, in any case of letters; else why it is refused."""
+    """One of some words, whatever its case."""
     word = " ".join(text.split())
     for choice in choices:
         if word.casefold() == choice.casefold():
@@ -72,16 +76,16 @@ def one_of(text: str, choices: Collection[str]) -> str | Refused:
 
 
 def any_of(words: Sequence[str], choices: Collection[str]) -> Outcome:
-    """Check several choices: each is kept once, in the given order; none at all is allowed."""
-    given = [" ".join(word.split()) for word in words if word.strip()]
-    for word in given:
+    """Any of some words, each once, in the order of the choices; none is an answer too."""
+    chosen = [" ".join(word.split()) for word in words if word.strip()]
+    for word in chosen:
         if word not in choices:
             return Refused(f"“{plain(word)}” is not known: any of {', '.join(choices)}")
-    return Accepted([choice for choice in choices if choice in given])
+    return Accepted([choice for choice in choices if choice in chosen])
 
 
 def yes_or_no(answer: str | bool | Sequence[str]) -> bool | None:
-    """True for yes, False for no, None for any other answer."""
+    """True for yes, False for no, None where the answer is neither."""
     if isinstance(answer, bool):
         return answer
     word = "".join(answer).strip().casefold()

@@ -3,7 +3,7 @@
 import re
 from collections.abc import Mapping
 from dataclasses import dataclass
-from typing import Any, Literal
+from typing import Any, Literal, cast, get_args
 
 from core.documents.document import value_at
 from core.documents.entries import choice_at
@@ -12,10 +12,10 @@ from core.text import quantity
 from core.text.quantity import INCH, QuantityError
 
 AdjusterKind = Literal["sleeve", "one-end"]
-KINDS: tuple[AdjusterKind, ...] = ("sleeve", "one-end")
+KINDS: tuple[AdjusterKind, ...] = get_args(AdjusterKind)
 
 COARSEST = INCH / 4
-"""mm a turn; a larger number was typed as turns to the inch, without its unit."""
+"""Coarsest pitch, mm a turn. A larger number is turns to the inch, typed without their unit."""
 
 _PER_INCH = re.compile(r"(.+?)\s*(?:(?:turns|threads)?\s*(?:per|/)\s*(?:in|inch)|tpi)\.?", re.I)
 
@@ -27,7 +27,7 @@ class Adjuster:
     Attributes
     ----------
     kind : "sleeve" or "one-end"
-        A sleeve has a left- and a right-hand thread, so a turn moves both ends.
+        A sleeve has a left-hand and a right-hand thread, so a turn moves both ends.
     pitch : float
         Thread pitch, mm a turn.
     """
@@ -36,7 +36,7 @@ class Adjuster:
     pitch: float
 
     def turns(self, change: float) -> float:
-        """Turns that change the bar's length by `change` mm; positive turns make it longer."""
+        """Turns that change the bar's length by `change` mm; positive turns lengthen the bar."""
         return change / (2 * self.pitch if self.kind == "sleeve" else self.pitch)
 
 
@@ -46,7 +46,7 @@ def thread_pitch(text: str) -> float:
     Raises
     ------
     QuantityError
-        The text is neither, or no thread has such a pitch.
+        The text is neither, or no thread has this pitch.
     """
     per_inch = _PER_INCH.fullmatch(text.strip())
     try:
@@ -62,18 +62,25 @@ def thread_pitch(text: str) -> float:
 
 
 def adjuster_at(tables: Mapping[str, Any], path: str) -> Adjuster:
-    """The adjuster of a table with its kind and pitch. Raises core.documents.entries.EntryError."""
-    kind = choice_at(tables, f"{path}.kind", KINDS)
-    pitch = quantity_above_zero(tables, f"{path}.pitch", thread_pitch, "16 per in")
-    return Adjuster(kind, pitch)  # type: ignore[arg-type]
-
-
-def adjusters_of(document: Mapping[str, Any], usual: Mapping[str, Adjuster]) -> dict[str, Adjuster]:
-    """The adjusters of a vehicle by link: from its document, else the usual ones.
+    """Adjuster in the table at a path, with its kind and pitch.
 
     Raises
     ------
     core.documents.entries.EntryError
+        The kind or the pitch is missing or is not what it should be.
+    """
+    kind = cast(AdjusterKind, choice_at(tables, f"{path}.kind", KINDS))
+    pitch = quantity_above_zero(tables, f"{path}.pitch", thread_pitch, "16 per in")
+    return Adjuster(kind, pitch)
+
+
+def adjusters_of(document: Mapping[str, Any], usual: Mapping[str, Adjuster]) -> dict[str, Adjuster]:
+    """Adjusters of a vehicle by link: those in its document, else the usual ones.
+
+    Raises
+    ------
+    core.documents.entries.EntryError
+        An adjuster in the document is faulty.
     """
     return {
         link: adjuster

@@ -5,12 +5,12 @@ from dataclasses import dataclass
 from core.kinematics.pivots import PIVOTS, RIDE_HEIGHT
 
 MOVABLE = (*PIVOTS, RIDE_HEIGHT)
-"""Everything that a correction can move."""
+"""Every pivot that a correction can move, and the ride height."""
 
 
 @dataclass(frozen=True)
 class Correction:
-    """A correction that a workshop can make.
+    """A way to move one pivot, with the rises on offer.
 
     Attributes
     ----------
@@ -19,11 +19,11 @@ class Correction:
         "track_bar.frame", "track_bar.axle", "drag_link.frame", "drag_link.axle", or
         "ride_height", which moves both frame ends.
     rises : tuple of float
-        Rises on offer, relative to where the pivot is now, up positive, mm.
+        Rises on offer, from the pivot's present height, up positive, mm.
     caution : str
-        Said with every plan that uses it.
+        Printed with every plan that uses the correction.
     not_with : tuple of str
-        Names of corrections it cannot be combined with.
+        Names of the corrections that exclude this one.
     """
 
     name: str

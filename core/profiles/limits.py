@@ -1,11 +1,13 @@
-"""Limits of the verdict. They belong to the profile and are copied into the record."""
+"""Limits that a verdict compares with. They belong to the profile; a record keeps a copy."""
 
 from dataclasses import dataclass
+
+from core.documents.entries import EntryError
 
 
 @dataclass(frozen=True)
 class Limits:
-    """Limits of the rules and of the working travel.
+    """Limits of one kind of vehicle.
 
     Attributes
     ----------
@@ -20,7 +22,7 @@ class Limits:
     toe_change : float
         Largest total toe-in change over the working travel, rad.
     working_bump, working_droop : float
-        Travel of ordinary driving, from ride height, mm.
+        The travel that ordinary driving uses, from ride height, mm.
     """
 
     parallel: float
@@ -30,3 +32,12 @@ class Limits:
     toe_change: float
     working_bump: float
     working_droop: float
+
+
+def refuse_impossible_length_ratio(limit: float) -> None:
+    """Raise EntryError for a limit above 1: the ratio is of the shorter link to the longer one."""
+    if limit > 1:
+        raise EntryError(
+            "limits.length_ratio",
+            "should be at most 1: it is the ratio of the shorter link to the longer one",
+        )

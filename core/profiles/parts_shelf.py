@@ -1,6 +1,6 @@
-"""A shop's own parts shelf: corrections it can make beside those of the profiles.
+"""A shop's own parts shelf: corrections that the shop can make besides those of the profiles.
 
-A TOML file of [[corrections]] and nothing else, written as they are in a profile.
+The shelf is a TOML file with [[corrections]] alone, written as in a profile.
 """
 
 from collections.abc import Sequence
@@ -12,12 +12,12 @@ from core.documents.tables import refuse_unknown
 from core.documents.toml_file import TomlFileError, read_toml
 from core.profiles.corrections import Correction
 from core.profiles.profile import Profile, ProfileError, load_profile, profile_names
-from core.profiles.profile_tables import corrections_at, exclusions_known
+from core.profiles.profile_tables import corrections_at, refuse_unknown_exclusions
 from core.text.plain_text import plain
 
 
 def load_shelf(path: Path, folders: Sequence[Path]) -> tuple[Correction, ...]:
-    """The corrections of a parts shelf; () where there is no such file.
+    """Corrections on a parts shelf; () where the file does not exist.
 
     Parameters
     ----------
@@ -28,7 +28,7 @@ def load_shelf(path: Path, folders: Sequence[Path]) -> tuple[Correction, ...]:
     Raises
     ------
     ProfileError
-        It cannot be read, or an entry is faulty.
+        The file cannot be read, or an entry is faulty.
     """
     if not path.exists():
         return ()
@@ -39,7 +39,7 @@ def load_shelf(path: Path, folders: Sequence[Path]) -> tuple[Correction, ...]:
         known = {correction.name for correction in corrections}
         if any(set(correction.not_with) - known for correction in corrections):
             known |= _names_in_profiles(folders)
-        exclusions_known(corrections, known)
+        refuse_unknown_exclusions(corrections, known)
     except TomlFileError as error:
         raise ProfileError(str(error)) from None
     except EntryError as error:
@@ -48,12 +48,13 @@ def load_shelf(path: Path, folders: Sequence[Path]) -> tuple[Correction, ...]:
 
 
 def with_shelf(profile: Profile, shelf: Sequence[Correction]) -> Profile:
-    """The profile with a shop's own corrections, which replace those of the same name."""
+    """The profile with a shop's own corrections; they replace corrections of the same name."""
     own = {correction.name for correction in shelf}
     others = (correction for correction in profile.corrections if correction.name not in own)
     return replace(profile, corrections=(*others, *shelf))
 
 
 def _names_in_profiles(folders: Sequence[Path]) -> set[str]:
+    """Names of the corrections of every profile in some folders."""
     profiles = (load_profile(name, folders) for name in profile_names(folders))
     return {correction.name for profile in profiles for correction in profile.corrections}

@@ -1,5 +1,5 @@
-"""One session as typed values, and which values no vehicle can have.
+"""One session as typed values, without values that no vehicle can have.
 
-In: A document, and its profile where the document leaves something out.
-Out: A Session, and the names of everything in it that was assumed.
+In: A document, and its profile where the document leaves a value out.
+Out: A Session, with the names of the values that were assumed.
 """

@@ -1,7 +1,7 @@
-"""Values that no vehicle can have, however unusual it is.
+"""Values that no vehicle can have.
 
-An unusual value is queried when it is entered (`core.entry_checks`). A record that was edited by
-hand or written by another program was never checked at entry, so it is checked here.
+`core.entry_checks` queries an unusual value when it is entered. A record that was edited by hand
+or written by another program was never checked at entry, so its values are checked here.
 """
 
 from collections.abc import Mapping
@@ -16,22 +16,25 @@ LARGEST = 100_000.0
 """mm; no length, height or offset of a vehicle is larger."""
 
 NARROWEST = 1.0
-"""mm; a link that runs less far across can neither hold nor steer an axle."""
+"""mm; a link that runs less far across the vehicle can neither hold nor steer an axle."""
 
 FINEST, COARSEST = 0.01, 1_000.0
-"""mm; no tape is marked finer, and a coarser tape is of no use."""
+"""mm; no tape has finer marks, and a coarser tape is of no use."""
 
 COARSEST_ANGLE = radians(45.0)
-"""rad"""
+"""rad; a coarser angle finder is of no use."""
 
-NO_RUN = (
-    "leaves the {} no run across the vehicle: its two ends have to be apart, both measured from "
-    "one datum line"
-)
+_NO_RUN = "leaves the {} no run across the vehicle: measure both its ends from one datum line"
 
 
 def refuse_too_large(lengths: Mapping[str, float]) -> None:
-    """Raise EntryError for the first length that no vehicle has; mm, by path."""
+    """Raise EntryError for the first length that no vehicle has.
+
+    Parameters
+    ----------
+    lengths : mapping of float
+        Lengths by path in the document, mm.
+    """
     for path, value in lengths.items():
         if abs(value) > LARGEST:
             raise EntryError(path, f"is more than {LARGEST / 1000:g} m; no vehicle is that large")
@@ -47,41 +50,43 @@ def refuse_impossible_instruments(instruments: Instruments) -> None:
             )
     for key in ("angle_finder", "seating"):
         if getattr(instruments, key) > COARSEST_ANGLE:
-            raise EntryError(f"instruments.{key}", 'is more than 45 deg; it is such as "0.5 deg"')
+            raise EntryError(
+                f"instruments.{key}", 'is more than 45 deg; it should be such as "0.5 deg"'
+            )
 
 
-def refuse_impossible_length_ratio(limit: float) -> None:
-    """Raise EntryError for a limit above 1: the ratio is of the shorter link to the longer one."""
-    if limit > 1:
-        raise EntryError("limits.length_ratio", "is shorter to longer link, so at most 1")
+def refuse_links_without_run(readings: Mapping[str, float]) -> None:
+    """Raise EntryError for a link that has both ends at one offset.
 
-
-def refuse_links_without_run(read: Mapping[str, float]) -> None:
-    """Raise EntryError for a link whose two ends lie at one offset; mm, by name of the reading."""
+    Parameters
+    ----------
+    readings : mapping of float
+        Values of the readings by name, mm.
+    """
     for link in LINKS:
         axle_end = f"{link}.axle.offset"
-        run = _difference(read, f"{link}.frame.offset", axle_end)
+        run = _difference(readings, f"{link}.frame.offset", axle_end)
         if run is not None and abs(run) < NARROWEST:
-            raise EntryError(f"readings.{axle_end}", NO_RUN.format(link.replace("_", " ")))
+            raise EntryError(f"readings.{axle_end}", _NO_RUN.format(link.replace("_", " ")))
 
 
-def refuse_impossible_joint(read: Mapping[str, float], from_far_ball: Reading) -> None:
+def refuse_impossible_joint(readings: Mapping[str, float], from_far_ball: Reading) -> None:
     """Raise EntryError for a joint beyond the drag link, or a tie rod without run across.
 
     Parameters
     ----------
-    read : mapping of float
-        Readings by name, mm.
+    readings : mapping of float
+        Values of the readings by name, mm.
     from_far_ball : Reading
         The tie rod's joint on the drag link, from the link's axle end.
     """
     along = from_far_ball.value
     across, up = (
-        _difference(read, f"drag_link.frame.{kind}", f"drag_link.axle.{kind}")
+        _difference(readings, f"drag_link.frame.{kind}", f"drag_link.axle.{kind}")
         for kind in ("offset", "height")
     )
-    ahead = _difference(read, "drag_link.frame.station", "drag_link.axle.station") or 0.0
-    near = _difference(read, f"{NEAR_BALL}.offset", "drag_link.axle.offset")
+    ahead = _difference(readings, "drag_link.frame.station", "drag_link.axle.station") or 0.0
+    near = _difference(readings, f"{NEAR_BALL}.offset", "drag_link.axle.offset")
     if across is None or up is None or near is None:
         return
     length = hypot(across, up, ahead)
@@ -91,8 +96,11 @@ def refuse_impossible_joint(read: Mapping[str, float], from_far_ball: Reading) -
             "lies beyond the drag link's frame end; the joint is on the link",
         )
     if abs(near - across * along / length) < NARROWEST:
-        raise EntryError(f"readings.{NEAR_BALL}.offset", NO_RUN.format("tie rod"))
+        raise EntryError(f"readings.{NEAR_BALL}.offset", _NO_RUN.format("tie rod"))
 
 
-def _difference(read: Mapping[str, float], name: str, other: str) -> float | None:
-    return read[name] - read[other] if name in read and other in read else None
+def _difference(readings: Mapping[str, float], first: str, second: str) -> float | None:
+    """First reading less second, mm; None where one of them was not taken."""
+    if first not in readings or second not in readings:
+        return None
+    return readings[first] - readings[second]

@@ -1,22 +1,22 @@
-"""One session as its document holds it: the vehicle, the readings, and the assumed values."""
+"""One session: the vehicle, the readings and the assumed values of its document, typed."""
 
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
-from functools import cache, partial
-from typing import Any
+from functools import cache
+from typing import Any, get_args
 
 from core.documents.document import value_at
 from core.documents.entries import EntryError, choice_at, quantity_at, text_at, units_of
 from core.kinematics.pivots import Layout, Side
 from core.kinematics.road_events import Event
-from core.profiles.limits import Limits
+from core.profiles.limits import Limits, refuse_impossible_length_ratio
 from core.profiles.profile import Profile, ProfileError
 from core.profiles.profile_tables import event_from
 from core.readings import stance, walk_round
 from core.readings.reading import Instruments, Reading
 from core.readings.survey import WHEELS, reading_at, readings_in
 from core.sessions import plausibility
-from core.sessions.sourced import Parse, ProfileLoader, Sourced, sourced_length, sourced_quantity
+from core.sessions.sourced import Parse, Sourced, Sources, sourced_length, sourced_quantity
 from core.text import quantity
 from core.text.quantity import LengthUnit
 
@@ -30,7 +30,7 @@ LENGTHS = {
 """Lengths that a profile has a default for, and the names of their readings."""
 
 
-@dataclass(frozen=True, eq=False)
+@dataclass(frozen=True)
 class Session:
     """One session of a vehicle; lengths in mm, angles in rad.
 
@@ -47,13 +47,17 @@ class Session:
     wheels : dict of Reading
         "left_offset" and "right_offset", where taken.
     lengths : dict of Reading
-        By the keys of LENGTHS; an assumed one has a single repeat and no uncertainty.
-    ratio, bump, droop, wheelbase : float
+        By the keys of LENGTHS; an assumed length has a single repeat and no uncertainty.
+    ratio : float
+        Steering-wheel angle to pitman arm angle.
+    bump, droop : float
+        Suspension travel from ride height, mm.
+    wheelbase : float
+        mm
     limits : Limits
     events : tuple of Event
     held_back_by : tuple of str
-        Everything that the walk-round and the stance failed on, such as
-        "stance.wheels_on_ground".
+        Failures of the walk-round and the stance, such as "stance.wheels_on_ground".
     assumed : tuple of str
         Names of the values that nobody measured, such as "steering.arm".
     """
@@ -88,70 +92,70 @@ def session_from(document: Mapping[str, Any], profile_of: Callable[[str], Profil
     ----------
     document : mapping
     profile_of : callable
-        Loads a profile by its name; called only where the document leaves something out.
+        Loads a profile by its name; called only where the document leaves a value out.
 
     Raises
     ------
     core.documents.entries.EntryError
-        Something is missing or is not what it should be.
+        A value is missing or is not what it should be, or no vehicle can have it.
     core.profiles.profile.ProfileError
         The profile is needed and cannot be loaded.
     """
-    name = text_at(document, "session.profile")
-    choice_at(document, "session.units", ("in", "mm"), "in")
-    units = units_of(document)
-    length = partial(quantity.parse_length, unit=units)
-    profile = cache(lambda: profile_of(name))
+    profile = text_at(document, "session.profile")
+    choice_at(document, "session.units", get_args(LengthUnit), "in")
+    sources = Sources(document, cache(lambda: profile_of(profile)))
     layout = Layout(choice_at(document, "layout.steering", tuple(Layout)))
-    sides = [
-        Side(choice_at(document, f"layout.{arm}", tuple(Side))).sign for arm in ("arm", "pitman")
-    ]
-    instruments = _instruments(document, profile, length)
+    arm_side, pitman_side = (_side(document, arm) for arm in ("arm", "pitman"))
+    instruments = _instruments(sources)
     readings = readings_in(document, layout)
-    wheels = {
-        name.removeprefix("wheels."): reading
-        for name, kind in WHEELS.items()
-        if kind == "offset" and (reading := reading_at(document, name, kind))
-    }
+    wheels = _wheels(document)
     lengths = {
-        key: sourced_length(document, profile, LENGTHS[key], length)
-        for key in _lengths_needed(layout, wheels)
+        key: sourced_length(sources, LENGTHS[key]) for key in _lengths_needed(layout, wheels)
     }
-    ratio, bump, droop, wheelbase = (
-        sourced_quantity(document, profile, path, parse, example)
-        for path, parse, example in (
-            ("readings.steering.ratio", quantity.parse_number, "16"),
-            ("readings.travel.bump", length, "4 in"),
-            ("readings.travel.droop", length, "5 in"),
-            ("vehicle.wheelbase", length, "118 in"),
-        )
-    )
+    ratio = sourced_quantity(sources, "readings.steering.ratio", quantity.parse_number, "16")
+    bump = sourced_quantity(sources, "readings.travel.bump", sources.parse_length, "4 in")
+    droop = sourced_quantity(sources, "readings.travel.droop", sources.parse_length, "5 in")
+    wheelbase = sourced_quantity(sources, "vehicle.wheelbase", sources.parse_length, "118 in")
     sourced: tuple[Sourced[Any], ...] = (*lengths.values(), ratio, bump, droop, wheelbase)
     session = Session(
         id=text_at(document, "session.id"),
         kind=text_at(document, "session.kind", "first"),
         follows=text_at(document, "session.follows", ""),
-        units=units,
-        profile=name,
+        units=units_of(document),
+        profile=profile,
         tag=text_at(document, "vehicle.tag", ""),
         layout=layout,
-        arm_side=sides[0],
-        pitman_side=sides[1],
+        arm_side=arm_side,
+        pitman_side=pitman_side,
         instruments=instruments,
         readings=readings,
         wheels=wheels,
-        lengths={key: found.value for key, found in lengths.items()},
+        lengths={key: length.value for key, length in lengths.items()},
         ratio=ratio.value,
         bump=bump.value,
         droop=droop.value,
         wheelbase=wheelbase.value,
-        limits=_limits(document, profile, length),
-        events=_events(document, profile),
-        held_back_by=(*_walk_round_failures(document, profile), *stance.failures(document)),
-        assumed=tuple(found.name for found in sourced if found.is_assumed),
+        limits=_limits(sources),
+        events=_events(sources),
+        held_back_by=(*_walk_round_failures(sources), *stance.failures(document)),
+        assumed=tuple(value.name for value in sourced if value.is_assumed),
     )
     _refuse_impossible(session)
     return session
+
+
+def _side(document: Mapping[str, Any], arm: str) -> int:
+    """Side that an arm points to: +1 ahead, -1 behind."""
+    return Side(choice_at(document, f"layout.{arm}", tuple(Side))).sign
+
+
+def _wheels(document: Mapping[str, Any]) -> dict[str, Reading]:
+    """Offsets of the wheels, where taken, by "left_offset" and "right_offset"."""
+    return {
+        name.removeprefix("wheels."): reading
+        for name, kind in WHEELS.items()
+        if kind == "offset" and (reading := reading_at(document, name, kind))
+    }
 
 
 def _lengths_needed(layout: Layout, wheels: Mapping[str, Reading]) -> list[str]:
@@ -164,29 +168,33 @@ def _lengths_needed(layout: Layout, wheels: Mapping[str, Reading]) -> list[str]:
     return needed
 
 
-def _instruments(document: Mapping[str, Any], profile: ProfileLoader, length: Parse) -> Instruments:
+def _instruments(sources: Sources) -> Instruments:
+    """Instruments of the document, completed with those of the profile."""
+
     def resolution(key: str, parse: Parse, example: str) -> float:
-        value = quantity_at(document, f"instruments.{key}", parse, example)
+        value = quantity_at(sources.document, f"instruments.{key}", parse, example)
         if value is None:
-            return float(getattr(profile().instruments, key))
+            return float(getattr(sources.profile().instruments, key))
         if value < 0 or (value == 0 and key in ("tape", "angle_finder")):
             raise EntryError(f"instruments.{key}", f'should be more than 0, such as "{example}"')
         return value
 
     return Instruments(
-        tape=resolution("tape", length, "1/16 in"),
-        sighting=resolution("sighting", length, "1/8 in"),
-        floor=resolution("floor", length, "1/16 in"),
+        tape=resolution("tape", sources.parse_length, "1/16 in"),
+        sighting=resolution("sighting", sources.parse_length, "1/8 in"),
+        floor=resolution("floor", sources.parse_length, "1/16 in"),
         angle_finder=resolution("angle_finder", quantity.parse_angle, "0.5 deg"),
         seating=resolution("seating", quantity.parse_angle, "0.5 deg"),
     )
 
 
-def _limits(document: Mapping[str, Any], profile: ProfileLoader, length: Parse) -> Limits:
+def _limits(sources: Sources) -> Limits:
+    """Limits of the document, completed with those of the profile."""
+
     def limit(key: str, attribute: str, parse: Parse, example: str) -> float:
-        value = quantity_at(document, f"limits.{key}", parse, example)
+        value = quantity_at(sources.document, f"limits.{key}", parse, example)
         if value is None:
-            return float(getattr(profile().limits, attribute))
+            return float(getattr(sources.profile().limits, attribute))
         if value <= 0:
             raise EntryError(f"limits.{key}", f'should be more than 0, such as "{example}"')
         return value
@@ -197,34 +205,35 @@ def _limits(document: Mapping[str, Any], profile: ProfileLoader, length: Parse) 
         length_ratio=limit("length_ratio", "length_ratio", quantity.parse_number, "0.85"),
         steer=limit("steer", "steer", quantity.parse_angle, "0.5 deg"),
         toe_change=limit("toe_change", "toe_change", quantity.parse_angle, "0.25 deg"),
-        working_bump=limit("working_travel.bump", "working_bump", length, "2 in"),
-        working_droop=limit("working_travel.droop", "working_droop", length, "2 in"),
+        working_bump=limit("working_travel.bump", "working_bump", sources.parse_length, "2 in"),
+        working_droop=limit("working_travel.droop", "working_droop", sources.parse_length, "2 in"),
     )
 
 
-def _walk_round_failures(document: Mapping[str, Any], profile: ProfileLoader) -> tuple[str, ...]:
+def _walk_round_failures(sources: Sources) -> tuple[str, ...]:
     """Failures of the walk-round.
 
-    The profile is asked for its regulation only where linkage play was measured and the document
-    does not say which regulation counts.
+    The profile decides between the regulations only where linkage play was measured and the
+    document does not say which regulation applies.
     """
+    document = sources.document
     has_play = value_at(document, "walk_round.linkage_play") is not None
     says_which = value_at(document, walk_round.OVER_10000_LB) is not None
-    is_heavy = profile().over_10000_lb if has_play and not says_which else False
+    is_heavy = sources.profile().over_10000_lb if has_play and not says_which else False
     return walk_round.failures(document, is_heavy)
 
 
-def _events(document: Mapping[str, Any], profile: ProfileLoader) -> tuple[Event, ...]:
-    """Events of the record, else of the profile; () where that profile is not known here."""
-    tables = value_at(document, "events")
+def _events(sources: Sources) -> tuple[Event, ...]:
+    """Events of the document, else of the profile; () where that profile cannot be loaded."""
+    tables = value_at(sources.document, "events")
     if tables is None:
         try:
-            return profile().events
+            return sources.profile().events
         except ProfileError:
             return ()
     if not isinstance(tables, list):
         raise EntryError("events", "should be a list of tables, [[events]]")
-    return tuple(event_from(table, f"events {i + 1}") for i, table in enumerate(tables))
+    return tuple(event_from(table, f"events {number}") for number, table in enumerate(tables, 1))
 
 
 def _refuse_impossible(session: Session) -> None:
@@ -241,8 +250,8 @@ def _refuse_impossible(session: Session) -> None:
         }
     )
     plausibility.refuse_impossible_instruments(session.instruments)
-    plausibility.refuse_impossible_length_ratio(session.limits.length_ratio)
-    read = {reading.name: reading.value for reading in session.readings}
-    plausibility.refuse_links_without_run(read)
+    refuse_impossible_length_ratio(session.limits.length_ratio)
+    readings = {reading.name: reading.value for reading in session.readings}
+    plausibility.refuse_links_without_run(readings)
     if session.layout == Layout.INVERTED_Y:
-        plausibility.refuse_impossible_joint(read, session.lengths["joint_from_far_ball"])
+        plausibility.refuse_impossible_joint(readings, session.lengths["joint_from_far_ball"])

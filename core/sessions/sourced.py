@@ -1,25 +1,43 @@
 """A value of a session together with its source: read from the document, or assumed.
 
-An assumed value comes from the record's own [assumed] table where the record has one, else from
-the defaults of the profile.
+An assumed value comes from the document's own [assumed] table where it has one, else from the
+defaults of the profile.
 """
 
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
+from functools import partial
 from typing import Any, Generic, TypeVar
 
-from core.documents.entries import EntryError, quantity_at
+from core.documents.entries import EntryError, quantity_at, units_of
 from core.profiles.profile import Profile
 from core.readings.reading import Reading
 from core.readings.survey import WHEELS, reading_at
-
-Document = Mapping[str, Any]
-ProfileLoader = Callable[[], Profile]
-"""Loads the profile of the session; called only where the document leaves something out."""
+from core.text import quantity
 
 Parse = Callable[[str], float]
 
 Value = TypeVar("Value")
+
+
+@dataclass(frozen=True)
+class Sources:
+    """The sources of a session's values.
+
+    Attributes
+    ----------
+    document : mapping
+    profile : callable
+        Loads the profile of the session; called only where the document leaves a value out.
+    """
+
+    document: Mapping[str, Any]
+    profile: Callable[[], Profile]
+
+    @property
+    def parse_length(self) -> Parse:
+        """Parser of a length, mm; a bare number is in the unit of the document."""
+        return partial(quantity.parse_length, unit=units_of(self.document))
 
 
 @dataclass(frozen=True)
@@ -32,7 +50,7 @@ class Sourced(Generic[Value]):
         Name of its reading, "steering.arm".
     value : float or Reading
     is_assumed : bool
-        Nobody measured it.
+        True if nobody measured the value.
     """
 
     name: str
@@ -40,50 +58,66 @@ class Sourced(Generic[Value]):
     is_assumed: bool
 
 
-def sourced_quantity(
-    document: Document, profile: ProfileLoader, path: str, parse: Parse, example: str
-) -> Sourced[float]:
-    """A quantity above zero, as read at a path or else as assumed.
+def sourced_quantity(sources: Sources, path: str, parse: Parse, example: str) -> Sourced[float]:
+    """Quantity above zero: read at a path of the document, else assumed.
+
+    Parameters
+    ----------
+    sources : Sources
+    path : str
+        Dotted path in the document, "readings.travel.bump".
+    parse : callable
+        Parser of the quantity.
+    example : str
+        Example of the quantity, for messages.
 
     Raises
     ------
     core.documents.entries.EntryError
-        It is no quantity, or is not above zero.
+        The text is no quantity, or the quantity is not above zero.
     core.profiles.profile.ProfileError
         The profile is needed and cannot be loaded.
     """
     name = path.removeprefix("readings.")
-    value = quantity_at(document, path, parse, example)
+    value = quantity_at(sources.document, path, parse, example)
     if value is None:
-        return Sourced(name, _assumed(document, profile, name, parse, example), is_assumed=True)
+        return Sourced(name, _assumed(sources, name, parse, example), is_assumed=True)
     _refuse_not_above_zero(path, value, f'"{example}"')
     return Sourced(name, value, is_assumed=False)
 
 
-def sourced_length(
-    document: Document, profile: ProfileLoader, name: str, parse: Parse
-) -> Sourced[Reading]:
-    """A reading of a length above zero, as taken or else as assumed.
+def sourced_length(sources: Sources, name: str) -> Sourced[Reading]:
+    """Reading of a length above zero: taken, else assumed with a single repeat.
 
-    An assumed one has a single repeat. Raises like `sourced_quantity`.
+    Parameters
+    ----------
+    sources : Sources
+    name : str
+        Name of the reading, "steering.arm".
+
+    Raises
+    ------
+    core.documents.entries.EntryError
+        The reading is no list of lengths, or its mean is not above zero.
+    core.profiles.profile.ProfileError
+        The profile is needed and cannot be loaded.
     """
     kind = WHEELS.get(name, "length")
-    reading = reading_at(document, name, kind)
+    reading = reading_at(sources.document, name, kind)
     is_assumed = reading is None
     if reading is None:
-        value = _assumed(document, profile, name, parse, "6 1/2 in")
+        value = _assumed(sources, name, sources.parse_length, "6 1/2 in")
         reading = Reading(name, kind, (value,))
     _refuse_not_above_zero(f"readings.{name}", reading.value, '["6 1/2 in"]')
     return Sourced(name, reading, is_assumed)
 
 
-def _assumed(
-    document: Document, profile: ProfileLoader, name: str, parse: Parse, example: str
-) -> float:
+def _assumed(sources: Sources, name: str, parse: Parse, example: str) -> float:
+    """Value assumed for a reading that was not taken."""
     path = f"assumed.{name}"
-    filed = quantity_at(document, path, parse, example)
+    filed = quantity_at(sources.document, path, parse, example)
     if filed is None:
-        return profile().defaults[name]
+        return sources.profile().defaults[name]
     _refuse_not_above_zero(path, filed, f'"{example}"')
     return filed
 

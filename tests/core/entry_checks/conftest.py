@@ -1,4 +1,4 @@
-"""A truck as built, every reading taken: what a check finds, it finds because of one answer."""
+"""A truck with every reading taken and usual: each objection comes from the one answer tested."""
 
 from functools import reduce
 from pathlib import Path
@@ -10,7 +10,7 @@ from core.profiles.profile import load_profile
 
 SHIPPED = Path(__file__).parents[3] / "profiles"
 
-# Invented. From the front: frame ends on the vehicle's left, axle ends on its right.
+# Invented. Frame ends on the vehicle's left, axle ends on its right.
 AS_BUILT = {
     "session.units": "in",
     "session.profile": "coil-crossover",
@@ -36,21 +36,24 @@ AS_BUILT = {
     "readings.track_bar.bent": False,
     "readings.drag_link.bent": False,
 }
+STATIONS = [path for path in AS_BUILT if path.endswith(".station")]
 
 
-def built(answers, *without):
+def built(changes=(), without=()):
+    """The document of the truck with some answers changed and some left out."""
+    answers = AS_BUILT | dict(changes)
     kept = {path: value for path, value in answers.items() if path not in without}
     return reduce(lambda document, path: with_value(document, path, kept[path]), kept, {})
 
 
 @pytest.fixture
 def document():
-    return built(AS_BUILT)
+    return built()
 
 
 @pytest.fixture
 def without_stations():
-    return built(AS_BUILT, *(path for path in AS_BUILT if path.endswith(".station")))
+    return built(without=STATIONS)
 
 
 @pytest.fixture(scope="session")

@@ -3,7 +3,8 @@ from pathlib import Path
 
 import pytest
 
-from core.profiles.profile import RANGES, ProfileError, load_profile, profile_names
+from core.profiles.profile import ProfileError, load_profile, profile_names
+from core.profiles.profile_tables import RANGES
 
 SHIPPED = Path(__file__).parents[3] / "profiles"
 NAMES = ("coil-crossover", "coil-inverted-y", "coil-tie-rod", "heavy-truck", "high-steer")

@@ -9,7 +9,7 @@ from core.readings.reading import Instruments, Reading
 from core.sessions import plausibility
 
 TAPE = Instruments(tape=1.0, sighting=3.0, floor=1.0, angle_finder=0.01, seating=0.01)
-READ = {
+READINGS = {
     "drag_link.frame.offset": 0.0,
     "drag_link.axle.offset": 800.0,
     "drag_link.frame.height": 500.0,
@@ -40,25 +40,25 @@ def test_an_impossible_instrument_is_refused(key, value):
         plausibility.refuse_impossible_instruments(Instruments(**{**values, key: value}))
 
 
-def test_a_length_ratio_above_1_is_refused():
-    plausibility.refuse_impossible_length_ratio(1.0)
-    with pytest.raises(EntryError, match="at most 1"):
-        plausibility.refuse_impossible_length_ratio(1.001)
-
-
 def test_a_link_without_run_is_refused():
     plausibility.refuse_links_without_run({"track_bar.frame.offset": 0.0})
-    read = {"track_bar.frame.offset": 300.0, "track_bar.axle.offset": 300.5}
+    at_one_offset = {"track_bar.frame.offset": 300.0, "track_bar.axle.offset": 300.5}
     with pytest.raises(EntryError, match="leaves the track bar no run across the vehicle"):
-        plausibility.refuse_links_without_run(read)
+        plausibility.refuse_links_without_run(at_one_offset)
 
 
 def test_a_joint_beyond_the_drag_link_is_refused():
-    plausibility.refuse_impossible_joint(READ, joint(200.0))
+    plausibility.refuse_impossible_joint(READINGS, joint(200.0))
     with pytest.raises(EntryError, match="lies beyond the drag link's frame end"):
-        plausibility.refuse_impossible_joint(READ, joint(800.0))
+        plausibility.refuse_impossible_joint(READINGS, joint(800.0))
 
 
 def test_a_tie_rod_without_run_is_refused():
-    with pytest.raises(EntryError, match="leaves the tie rod no run"):
-        plausibility.refuse_impossible_joint(READ, joint(700.0))
+    with pytest.raises(EntryError, match="leaves the tie rod no run across the vehicle"):
+        plausibility.refuse_impossible_joint(READINGS, joint(700.0))
+
+
+def test_nothing_is_compared_while_a_reading_is_missing():
+    for name in READINGS:
+        others = {other: value for other, value in READINGS.items() if other != name}
+        plausibility.refuse_impossible_joint(others, joint(800.0))

@@ -111,7 +111,7 @@ def test_a_file_without_permission_to_read_is_refused(run, tmp_path):
         ({"instruments.tape": "0 in"}, "[instruments] tape: should be more than 0"),
         ({"instruments.tape": "0.0000001 in"}, "[instruments] tape: should lie between"),
         ({"limits.parallel": "0 deg"}, "[limits] parallel: should be more than 0"),
-        ({"limits.length_ratio": 2}, "[limits] length_ratio: is shorter to longer link"),
+        ({"limits.length_ratio": 2}, "[limits] length_ratio: should be at most 1"),
         ({"limits.working_travel.bump": "-2 in"}, "[limits.working_travel] bump"),
         ({"stance.level_floor": "yes"}, "[stance] level_floor: is a text"),
         ({"walk_round.rim_play": ["1 in"]}, "[walk_round] rim_play: is a list"),

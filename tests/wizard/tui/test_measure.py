@@ -169,7 +169,7 @@ class TestAnswers:
             await enter(pilot, "33")
             await pilot.press("f5")
             assert "Why is 33 in kept?" in screen_text(pilot)
-            assert "33 in is unusual: 18 in to 30 in" in flowing(remark(pilot))
+            assert "unusual. Usual for this profile is 18 in to 30 in." in flowing(remark(pilot))
             pilot.app.screen.query_one(Field).value = "x" * 501
             await pilot.press("enter")
             assert "500 characters at most" in remark(pilot)

@@ -1,0 +1,27 @@
+"""Answers that are chosen: the words that each question offers."""
+
+from typing import Literal, get_args
+
+from core.kinematics.pivots import Layout, Side
+from core.profiles.corrections import MOVABLE
+from core.text.quantity import LengthUnit
+
+SessionKind = Literal["first", "re-measure"]
+
+Report = Literal["steers-when-held", "wheel-turns-when-released", "pulls-under-braking", "wanders"]
+"""Words for a complaint that a driver reports."""
+
+ONE_OF: dict[str, tuple[str, ...]] = {
+    "layout.steering": tuple(Layout),
+    "layout.arm": tuple(Side),
+    "layout.pitman": tuple(Side),
+    "session.units": get_args(LengthUnit),
+    "session.kind": get_args(SessionKind),
+}
+"""Words of the answers that are one of some words, by path."""
+
+ANY_OF: dict[str, tuple[str, ...]] = {
+    "complaint.reported": get_args(Report),
+    "session.altered": (*MOVABLE, "lengths"),
+}
+"""Words of the answers that are any of some words, by path."""
