@@ -28,7 +28,7 @@ COARSE = (
     Correction("more drop", "drag_link.frame", (-1 * INCH, -2 * INCH, -3 * INCH, -4 * INCH)),
     Correction("bar up at the axle", "track_bar.axle", (1 * INCH, 2 * INCH, 3 * INCH, 4 * INCH)),
     Correction("bar down at the frame", "track_bar.frame", (-1 * INCH, -2 * INCH, -3 * INCH)),
-    Correction("ball over the arm", "drag_link.axle", (2.25 * INCH,)),
+    Correction("drag link re-mounted above the arm", "drag_link.axle", (2.25 * INCH,)),
     Correction("ride height", "ride_height", (-2 * INCH, -1 * INCH, 1 * INCH)),
 )
 """Every kind of correction with few rises; "less drop" and "more drop" exclude each other."""

@@ -67,7 +67,7 @@ def test_a_bend_in_a_bar_changes_nothing():
         assert one == other
 
 
-def test_the_drag_link_over_the_knuckle_makes_bump_steer_without_the_track_bar():
+def test_a_re_mounted_drag_link_makes_bump_steer_without_the_track_bar():
     """Common practice, no source."""
     before = parallel_pair(slope_deg=14.0)
     over = before.raised("drag_link.axle", 4 * INCH)

@@ -22,7 +22,7 @@ async def test_they_are_searched_for_and_nothing_is_kept(tmp_path):
     async with workshop_app(tmp_path).run_test(size=LARGE) as pilot:
         files = pilot.app.files
         before = {entry.path: entry.path.read_bytes() for entry in list_records(files)}
-        await open_session(pilot, "over the knuckle")
+        await open_session(pilot, "re-mounted")
         assert named(pilot)["plans"] == "P"
         await press(pilot, "p")
         assert isinstance(pilot.app.screen, FiledPlansScreen)
@@ -40,7 +40,7 @@ async def test_they_are_searched_for_and_nothing_is_kept(tmp_path):
 
 async def test_what_the_shop_cannot_make_is_left_out_of_the_search(tmp_path):
     async with workshop_app(tmp_path).run_test(size=LARGE) as pilot:
-        await open_session(pilot, "over the knuckle")
+        await open_session(pilot, "re-mounted")
         await press(pilot, "p")
         every = plans_screen(pilot).planning.search_result.plans
         await press(pilot, "s", "space", "enter")
@@ -60,7 +60,7 @@ async def test_there_are_none_where_nothing_is_to_be_put_right(tmp_path, name):
 
 async def test_without_its_profile_a_line_says_so(tmp_path):
     async with workshop_app(tmp_path).run_test(size=SMALL) as pilot:
-        await open_session(pilot, "over the knuckle")
+        await open_session(pilot, "re-mounted")
         pilot.app.screen.document = pilot.app.screen.document | {
             "session": pilot.app.screen.document["session"] | {"profile": "elsewhere"}
         }

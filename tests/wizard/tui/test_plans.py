@@ -87,7 +87,7 @@ def fixing(name, *pressed):
 
 class TestPictures:
     @pytest.mark.parametrize("size", [SMALL, LARGE])
-    @pytest.mark.parametrize("name", ["over the knuckle", "toe"])
+    @pytest.mark.parametrize("name", ["re-mounted", "toe"])
     def test_plans_side_by_side(self, snap_compare, tmp_path, name, size):
         app = workshop_app(tmp_path)
         assert snap_compare(app, terminal_size=size, run_before=fixing(name))
@@ -95,7 +95,7 @@ class TestPictures:
     @pytest.mark.parametrize("part", ["2", "3", "4", "6"])
     def test_the_parts_below(self, snap_compare, tmp_path, part):
         app = workshop_app(tmp_path)
-        assert snap_compare(app, terminal_size=SMALL, run_before=fixing("over the knuckle", part))
+        assert snap_compare(app, terminal_size=SMALL, run_before=fixing("re-mounted", part))
 
     @pytest.mark.parametrize("name", ["as built", "close", "worn joint"])
     def test_what_is_there_instead(self, snap_compare, tmp_path, name):
@@ -105,18 +105,18 @@ class TestPictures:
     @pytest.mark.parametrize("key", ["s", "m", "a"])
     def test_what_is_asked(self, snap_compare, tmp_path, key):
         app = workshop_app(tmp_path)
-        assert snap_compare(app, terminal_size=SMALL, run_before=fixing("over the knuckle", key))
+        assert snap_compare(app, terminal_size=SMALL, run_before=fixing("re-mounted", key))
 
     def test_without_colour(self, snap_compare, tmp_path, monkeypatch):
         monkeypatch.setenv("NO_COLOR", "1")
         app = workshop_app(tmp_path)
-        assert snap_compare(app, terminal_size=LARGE, run_before=fixing("over the knuckle"))
+        assert snap_compare(app, terminal_size=LARGE, run_before=fixing("re-mounted"))
 
 
 class TestSideBySide:
     async def test_the_first_plan_is_at_hand(self, tmp_path):
         async with workshop_app(tmp_path).run_test(size=LARGE) as pilot:
-            await go_to_fix(pilot, "over the knuckle")
+            await go_to_fix(pilot, "re-mounted")
             text = flowing(shown(pilot))
             assert "bump steer: five plans steer true, of 76,646 combinations" in text
             assert titles(pilot) == [f"plan {number}" for number in range(1, 6)]
@@ -124,14 +124,14 @@ class TestSideBySide:
 
     async def test_now_stands_beside_them(self, tmp_path):
         async with workshop_app(tmp_path).run_test(size=LARGE) as pilot:
-            await go_to_fix(pilot, "over the knuckle")
+            await go_to_fix(pilot, "re-mounted")
             row = next(line for line in shown(pilot).splitlines() if "peak steer" in line)
             assert len(re.findall(r"[✓✗≈] \d\.\d\d deg", row)) == 6
             assert row.index("✗ 1.") < row.index("✓ 0.")
 
     async def test_arrows_choose_a_plan_and_all_follows(self, tmp_path):
         async with workshop_app(tmp_path).run_test(size=TALL) as pilot:
-            await go_to_fix(pilot, "over the knuckle")
+            await go_to_fix(pilot, "re-mounted")
             assert "The work of plan 1" in shown(pilot)
             await press(pilot, "right")
             assert at_hand(pilot) == [(SECOND, -1.75)]
@@ -142,7 +142,7 @@ class TestSideBySide:
 
     async def test_the_last_one_is_reached_in_80_columns(self, tmp_path):
         async with workshop_app(tmp_path).run_test(size=SMALL) as pilot:
-            await go_to_fix(pilot, "over the knuckle")
+            await go_to_fix(pilot, "re-mounted")
             assert "plan 5" not in shown(pilot)
             await press(pilot, *["right"] * 9)
             assert "▸ plan 5" in shown(pilot)
@@ -150,7 +150,7 @@ class TestSideBySide:
 
     async def test_a_click_takes_a_plan(self, tmp_path):
         async with workshop_app(tmp_path).run_test(size=LARGE) as pilot:
-            await go_to_fix(pilot, "over the knuckle")
+            await go_to_fix(pilot, "re-mounted")
             lines = shown(pilot).splitlines()
             row = next(i for i, line in enumerate(lines) if "plan 3" in line)
             await pilot.click(offset=(lines[row].index("plan 3"), row))
@@ -159,7 +159,7 @@ class TestSideBySide:
 
     async def test_millimetres(self, tmp_path):
         async with workshop_app(tmp_path).run_test(size=TALL) as pilot:
-            await go_to_fix(pilot, "over the knuckle")
+            await go_to_fix(pilot, "re-mounted")
             await press(pilot, "f2")
             text = flowing(shown(pilot))
             assert "up 44.5 mm" in text
@@ -167,7 +167,7 @@ class TestSideBySide:
 
     async def test_everything_a_technician_needs_is_there(self, tmp_path):
         async with workshop_app(tmp_path).run_test(size=TALL) as pilot:
-            await go_to_fix(pilot, "over the knuckle")
+            await go_to_fix(pilot, "re-mounted")
             await press(pilot, "end")
             text = flowing(shown(pilot))
             for part in (
@@ -195,7 +195,7 @@ class TestSideBySide:
 class TestChoosing:
     async def test_enter_keeps_it_in_the_draft_and_goes_on(self, tmp_path):
         async with workshop_app(tmp_path).run_test(size=SMALL) as pilot:
-            await go_to_fix(pilot, "over the knuckle")
+            await go_to_fix(pilot, "re-mounted")
             await press(pilot, "right", "enter")
             assert isinstance(pilot.app.screen, MeasureScreen)
             assert at(pilot) == "session.note"
@@ -208,7 +208,7 @@ class TestChoosing:
 
     async def test_it_is_filed_with_the_record(self, tmp_path):
         async with workshop_app(tmp_path).run_test(size=SMALL) as pilot:
-            await go_to_fix(pilot, "over the knuckle")
+            await go_to_fix(pilot, "re-mounted")
             await press(pilot, "enter")
             await press(pilot, "f4", "1", "enter")
             (entry,) = [one for one in list_records(pilot.app.files) if one.tag == "FG-0"]
@@ -220,7 +220,7 @@ class TestChoosing:
 
     async def test_f4_goes_on_without_a_plan(self, tmp_path):
         async with workshop_app(tmp_path).run_test(size=SMALL) as pilot:
-            await go_to_fix(pilot, "over the knuckle")
+            await go_to_fix(pilot, "re-mounted")
             await press(pilot, "enter")
             assert plan_in_draft(pilot.app.files)
             measuring(pilot).action_go_to("fix")
@@ -231,7 +231,7 @@ class TestChoosing:
 
     async def test_the_plan_that_was_chosen_is_at_hand_again(self, tmp_path):
         async with workshop_app(tmp_path).run_test(size=SMALL) as pilot:
-            await go_to_fix(pilot, "over the knuckle")
+            await go_to_fix(pilot, "re-mounted")
             await press(pilot, "right", "right", "enter")
             measuring(pilot).action_go_to("fix")
             await settle(pilot)
@@ -239,7 +239,7 @@ class TestChoosing:
 
     async def test_undo_takes_the_choice_back(self, tmp_path):
         async with workshop_app(tmp_path).run_test(size=SMALL) as pilot:
-            await go_to_fix(pilot, "over the knuckle")
+            await go_to_fix(pilot, "re-mounted")
             await press(pilot, "enter")
             await press(pilot, "f8")
             assert isinstance(pilot.app.screen, PlansScreen)
@@ -247,7 +247,7 @@ class TestChoosing:
 
     async def test_a_plan_follows_a_reading_that_is_mended_after_it(self, tmp_path):
         async with workshop_app(tmp_path).run_test(size=SMALL) as pilot:
-            await go_to_fix(pilot, "over the knuckle")
+            await go_to_fix(pilot, "re-mounted")
             await press(pilot, "enter")
             before = value_at(draft(pilot.app.files), "plan.expected.parallel")
             path = "readings.drag_link.axle.height"
@@ -262,7 +262,7 @@ class TestChoosing:
 
     async def test_esc_goes_back_to_the_verdict_and_f3_anywhere(self, tmp_path):
         async with workshop_app(tmp_path).run_test(size=SMALL) as pilot:
-            await go_to_fix(pilot, "over the knuckle")
+            await go_to_fix(pilot, "re-mounted")
             await press(pilot, "f3")
             assert isinstance(pilot.app.screen, StepsScreen)
             await press(pilot, "escape", "escape")
@@ -270,7 +270,7 @@ class TestChoosing:
 
     async def test_f9_leaves_it_unfinished_and_f1_helps(self, tmp_path):
         async with workshop_app(tmp_path).run_test(size=SMALL) as pilot:
-            await go_to_fix(pilot, "over the knuckle")
+            await go_to_fix(pilot, "re-mounted")
             await press(pilot, "f1")
             assert isinstance(pilot.app.screen, HelpScreen)
             await press(pilot, "escape", "f9")
@@ -281,7 +281,7 @@ class TestChoosing:
 class TestChanging:
     async def test_a_rise_is_retyped_and_the_numbers_follow(self, tmp_path):
         async with workshop_app(tmp_path).run_test(size=SMALL) as pilot:
-            await go_to_fix(pilot, "over the knuckle")
+            await go_to_fix(pilot, "re-mounted")
             await press(pilot, "m")
             assert isinstance(pilot.app.screen, PromptScreen)
             await type_text(pilot, "1")
@@ -297,7 +297,7 @@ class TestChanging:
 
     async def test_a_correction_keeps_to_how_far_it_goes(self, tmp_path):
         async with workshop_app(tmp_path).run_test(size=LARGE) as pilot:
-            await go_to_fix(pilot, "over the knuckle")
+            await go_to_fix(pilot, "re-mounted")
             await press(pilot, "m")
             await type_text(pilot, "-2")
             await press(pilot, "enter")
@@ -306,7 +306,7 @@ class TestChanging:
 
     async def test_a_plan_that_does_not_steer_true_is_chosen_twice(self, tmp_path):
         async with workshop_app(tmp_path).run_test(size=LARGE) as pilot:
-            await go_to_fix(pilot, "over the knuckle")
+            await go_to_fix(pilot, "re-mounted")
             await press(pilot, "m")
             await type_text(pilot, "1/2")
             await press(pilot, "enter", "enter")
@@ -319,7 +319,7 @@ class TestChanging:
 
     async def test_which_of_two_moves_is_asked(self, tmp_path):
         async with workshop_app(tmp_path).run_test(size=LARGE) as pilot:
-            await go_to_fix(pilot, "over the knuckle")
+            await go_to_fix(pilot, "re-mounted")
             await press(pilot, *["right"] * 4)
             first, second = at_hand(pilot)
             await press(pilot, "m")
@@ -340,7 +340,7 @@ class TestChanging:
     )
     async def test_what_cannot_be_is_refused(self, tmp_path, typed, why):
         async with workshop_app(tmp_path).run_test(size=SMALL) as pilot:
-            await go_to_fix(pilot, "over the knuckle")
+            await go_to_fix(pilot, "re-mounted")
             await press(pilot, "m")
             await type_text(pilot, typed)
             await press(pilot, "enter")
@@ -350,7 +350,7 @@ class TestChanging:
 
     async def test_a_changed_plan_is_found_again(self, tmp_path):
         async with workshop_app(tmp_path).run_test(size=SMALL) as pilot:
-            await go_to_fix(pilot, "over the knuckle")
+            await go_to_fix(pilot, "re-mounted")
             await press(pilot, "m")
             await type_text(pilot, "2 1/16")
             await press(pilot, "enter", "enter")
@@ -361,7 +361,7 @@ class TestChanging:
 
     async def test_the_bench_goes_on_from_the_plan_and_gives_one_back(self, tmp_path):
         async with workshop_app(tmp_path).run_test(size=SMALL) as pilot:
-            await go_to_fix(pilot, "over the knuckle")
+            await go_to_fix(pilot, "re-mounted")
             await press(pilot, "b", "2", "up")
             assert isinstance(pilot.app.screen, BenchScreen)
             await press(pilot, "enter")
@@ -375,7 +375,7 @@ class TestChanging:
 class TestWhatTheShopHas:
     async def test_what_is_switched_off_is_not_used(self, tmp_path):
         async with workshop_app(tmp_path).run_test(size=LARGE) as pilot:
-            await go_to_fix(pilot, "over the knuckle")
+            await go_to_fix(pilot, "re-mounted")
             await press(pilot, "s", "3", "4")
             await press(pilot, "enter")
             names = {name for _, plan in plans_screen(pilot).planning.plans for name in done(plan)}
@@ -386,7 +386,7 @@ class TestWhatTheShopHas:
 
     async def test_it_can_be_switched_on_again(self, tmp_path):
         async with workshop_app(tmp_path).run_test(size=LARGE) as pilot:
-            await go_to_fix(pilot, "over the knuckle")
+            await go_to_fix(pilot, "re-mounted")
             await press(pilot, "s", "3")
             await press(pilot, "enter")
             await press(pilot, "s", "3")
@@ -396,7 +396,7 @@ class TestWhatTheShopHas:
 
     async def test_nothing_left_is_said(self, tmp_path):
         async with workshop_app(tmp_path).run_test(size=LARGE) as pilot:
-            await go_to_fix(pilot, "over the knuckle")
+            await go_to_fix(pilot, "re-mounted")
             await press(pilot, "s", *"12345678")
             await press(pilot, "enter")
             assert "nothing that could move a pivot is switched on" in flowing(shown(pilot))
@@ -404,7 +404,7 @@ class TestWhatTheShopHas:
 
     async def test_no_plan_steers_true_the_best_is_shown_with_what_stops_it(self, tmp_path):
         async with workshop_app(tmp_path).run_test(size=LARGE) as pilot:
-            await go_to_fix(pilot, "over the knuckle")
+            await go_to_fix(pilot, "re-mounted")
             await press(pilot, "s", *"1234567")
             await press(pilot, "enter")
             text = flowing(shown(pilot))
@@ -422,7 +422,7 @@ class TestWhatTheShopHas:
             encoding="utf-8",
         )
         async with app.run_test(size=TALL) as pilot:
-            await go_to_fix(pilot, "over the knuckle")
+            await go_to_fix(pilot, "re-mounted")
             await press(pilot, "right", "right")
             assert at_hand(pilot) == [("our own [b]bracket[/b]", 1.75)]
             assert "our own [b]bracket[/b]: Made here." in flowing(shown(pilot))
@@ -433,7 +433,7 @@ class TestWhatTheShopHas:
         shelf.parent.mkdir(parents=True, exist_ok=True)
         shelf.write_text('[[corrections]]\nname = "x"\npivot = "wheel"\n', encoding="utf-8")
         async with app.run_test(size=LARGE) as pilot:
-            await go_to_fix(pilot, "over the knuckle")
+            await go_to_fix(pilot, "re-mounted")
             text = "".join(shown(pilot).split())
             assert "Thepartsshelfisleftout:" in text
             assert "parts_shelf.toml" in text
@@ -441,7 +441,7 @@ class TestWhatTheShopHas:
 
     async def test_the_thread_of_an_adjuster_is_typed(self, tmp_path):
         async with workshop_app(tmp_path).run_test(size=TALL) as pilot:
-            await go_to_fix(pilot, "over the knuckle")
+            await go_to_fix(pilot, "re-mounted")
             await press(pilot, "a", "1", "enter")
             await type_text(pilot, "2 mm")
             await press(pilot, "enter")
@@ -454,7 +454,7 @@ class TestWhatTheShopHas:
     @pytest.mark.parametrize("typed", ["16", "coarse", "0 per in", "-1 mm"])
     async def test_a_thread_that_cannot_be_is_refused(self, tmp_path, typed):
         async with workshop_app(tmp_path).run_test(size=SMALL) as pilot:
-            await go_to_fix(pilot, "over the knuckle")
+            await go_to_fix(pilot, "re-mounted")
             await press(pilot, "a", "1", "enter")
             await type_text(pilot, typed)
             await press(pilot, "enter")
@@ -504,20 +504,20 @@ class TestInsteadOfPlans:
 
     async def test_without_a_verdict_it_says_what_is_missing(self, tmp_path):
         app = workshop_app(tmp_path)
-        document = unfiled(read_document(path_of(app, "over the knuckle")))
+        document = unfiled(read_document(path_of(app, "re-mounted")))
         document = without(document, "readings.track_bar.frame.height")
         async with app.run_test(size=SMALL) as pilot:
-            await go_to_fix(pilot, "over the knuckle", document)
+            await go_to_fix(pilot, "re-mounted", document)
             assert "no plan without a verdict" in flowing(shown(pilot))
             await press(pilot, "enter")
             assert at(pilot) == "readings.track_bar.frame.height"
 
     async def test_a_faulty_plan_in_a_draft_is_passed_over(self, tmp_path):
         app = workshop_app(tmp_path)
-        document = unfiled(read_document(path_of(app, "over the knuckle")))
+        document = unfiled(read_document(path_of(app, "re-mounted")))
         document = with_value(document, "plan", {"moves": [{"pivot": "wheel"}]})
         async with app.run_test(size=SMALL) as pilot:
-            await go_to_fix(pilot, "over the knuckle", document)
+            await go_to_fix(pilot, "re-mounted", document)
             assert titles(pilot)[0] == "plan 1"
 
 
@@ -544,7 +544,7 @@ class TestSearching:
         monkeypatch.setattr("wizard.tui.screens.plans.PROGRESS_INTERVAL", -1.0)  # report each time
         app = workshop_app(tmp_path)
         async with app.run_test(size=SMALL) as pilot:
-            app.push_screen(PlansScreen(flow_at_fix(app, "over the knuckle")))
+            app.push_screen(PlansScreen(flow_at_fix(app, "re-mounted")))
             assert await asyncio.to_thread(reported.wait, PATIENCE)
             await pilot.pause()
             assert "25%" in str(app.screen.query_one("#fix-answer", Static).content)
@@ -567,6 +567,6 @@ class TestSearching:
 class TestOpened:
     async def test_a_record_shows_its_verdict_and_the_bench_but_no_search(self, tmp_path):
         async with workshop_app(tmp_path).run_test(size=SMALL) as pilot:
-            await open_session(pilot, "over the knuckle")
+            await open_session(pilot, "re-mounted")
             await press(pilot, "b")
             assert isinstance(pilot.app.screen, BenchScreen)

@@ -27,7 +27,7 @@ from wizard.views.two_sessions import two_sessions
 PATIENCE = 60.0
 """Time after which a test that waits in vain fails, s."""
 
-NAME = "over the knuckle"
+NAME = "re-mounted"
 
 
 class HeldWork:
