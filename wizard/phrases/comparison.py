@@ -21,7 +21,7 @@ EXPECTED = {
     "peak_toe_change": ("toe change", "deg", 2),
     "track_bar_slope": ("track bar slope", "deg", 1),
     "drag_link_slope": ("drag link slope", "deg", 1),
-    "length_ratio": ("equal length", "", 2),
+    "length_ratio": ("near in length", "", 2),
 }
 """Name, unit and decimals of each value that a plan expects."""
 

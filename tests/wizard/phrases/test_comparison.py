@@ -70,7 +70,7 @@ class TestPlannedAndReached:
             fact.name for fact in reached_plan_facts(found.planned, found.moves, found.after, "in")
         ]
         assert names[0] == "track bar's axle end"
-        assert {"parallel", "peak steer", "equal length"} <= set(names)
+        assert {"parallel", "peak steer", "near in length"} <= set(names)
 
     def test_an_arm_of_another_length(self):
         found = both("lifted", "fixed")

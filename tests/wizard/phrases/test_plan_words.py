@@ -132,7 +132,7 @@ def test_names_from_a_shelf_are_only_text(verdict):
 
 def test_every_rule_has_its_sentence(verdict, cure):
     facts = plan_reason_facts(verdict, cure, "in")
-    assert [fact.name for fact in facts] == ["parallel", "steer", "toe", "flat", "equal length"]
+    assert [fact.name for fact in facts] == ["parallel", "steer", "toe", "flat", "near in length"]
     parallel, steer, toe, *_ = facts
     assert "The track bar stays at 8.0 deg and the drag link goes from" in parallel.text
     assert "leaves 0.0 deg between them" in parallel.text
