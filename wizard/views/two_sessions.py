@@ -11,7 +11,7 @@ from core.fix.plan_record import FiledPlan, ReachedMove, reached_moves
 from core.profiles.profile import Profile
 from core.verdict.assess import assess
 from core.verdict.verdict import DRAWS, Verdict
-from wizard.phrases.comparison import plan_of_earlier
+from wizard.phrases.reached_plan import plan_of_earlier
 
 
 @dataclass(frozen=True)

@@ -9,13 +9,9 @@ from core.fix.plan_record import FiledPlan, ReachedMove
 from core.profiles.profile import load_profile
 from tests.wizard.tui.looking import DEMO
 from wizard.locations import DEMO_SESSIONS, PROFILES
-from wizard.phrases.comparison import (
-    control_facts,
-    plan_of_earlier,
-    reached_move_fact,
-    reached_plan_facts,
-)
+from wizard.phrases.comparison import control_facts
 from wizard.phrases.fact import LOOK
+from wizard.phrases.reached_plan import plan_of_earlier, reached_move_fact, reached_plan_facts
 from wizard.views.changes_table import change_rows, figure
 from wizard.views.two_sessions import two_sessions
 

@@ -8,10 +8,12 @@ from core.uncertainty.next_reading import Advice
 from core.verdict.assess import assess
 from tests.wizard.tui.looking import DEMO
 from wizard.locations import DEMO_SESSIONS, PROFILES
+from wizard.phrases.closure import suspect_group_words
 from wizard.phrases.fact import LOOK
+from wizard.phrases.next_reading import advice_words
 from wizard.phrases.open_questions import open_question_facts
 from wizard.phrases.reading_names import name_of_reading, names_of_readings
-from wizard.phrases.readings import advice_words, readings_facts, suspect_group_words, warning_facts
+from wizard.phrases.readings import readings_facts, warning_facts
 from wizard.phrases.verdict_meaning import verdict_facts
 from wizard.phrases.verdict_reasons import binding_facts, road_facts, steer_reason_facts
 
