@@ -42,7 +42,8 @@ def test_the_job_comes_first_in_one_paragraph():
     "command",
     [
         "python3 -m venv .venv && .venv/bin/pip install . && .venv/bin/evenarc demo",
-        "python3 -m venv .venv && .venv/bin/pip install '.[test]' && .venv/bin/python -m pytest -n auto",
+        "python3 -m venv .venv && .venv/bin/pip install '.[test]' && "
+        ".venv/bin/python -m pytest -n auto",
     ],
 )
 def test_set_up_is_a_single_line(command):

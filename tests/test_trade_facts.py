@@ -66,7 +66,7 @@ def test_a_bend_in_a_bar_changes_nothing():
     assert (bent_sweep.steer == straight_sweep.steer).all()
 
 
-def test_a_drag_link_re_mounted_above_the_steering_arm_needs_the_track_bar_raised():
+def test_a_re_mounted_drag_link_makes_bump_steer_without_the_track_bar():
     """Common practice, no source."""
     before = parallel_pair(slope_deg=14.0)
     re_mounted = before.raised("drag_link.axle", 4 * INCH)

@@ -37,17 +37,17 @@ def test_an_arm_with_too_much_drop_is_corrected_with_less_drop(drop):
     assert not any(name == "pitman arm with more drop" for plan in plans for name, _ in plan)
 
 
-def test_a_drag_link_re_mounted_above_the_steering_arm_is_undone_or_followed_by_the_track_bar():
+def test_a_re_mounted_drag_link_is_answered_with_the_track_bar_or_undone():
     plans = plans_for(SOUND.raised("drag_link.axle", 2.25 * INCH))
     singles = {plan[0][0]: plan[0][1] for plan in plans if len(plan) == 1}
     assert "track bar bracket raised at the axle" in singles
-    assert singles["drag link ball back under the steering arm"] == -2.25
+    assert singles["drag link re-mounted below the steering arm"] == -2.25
     assert singles["track bar bracket raised at the axle"] == pytest.approx(2.25, abs=1.0)
     first = {name for name, _ in plans[0]}
     assert first <= {
         "track bar bracket raised at the axle",
         "track bar bracket lowered at the frame",
-        "drag link ball back under the steering arm",
+        "drag link re-mounted below the steering arm",
         "pitman arm with less drop",
     }
 

@@ -1,10 +1,9 @@
-"""Makes demo_sessions/ anew from what was typed, by the program's own way.
+"""Build demo_sessions/ from the typed answers.
 
     python -m tests.demo.build
 
-Every answer goes through the checks at entry and the flow of the wizard, and is filed as any
-session is. Only ids and times are given, where the program would draw a name and look at the
-clock.
+Every answer goes through the entry checks and the flow of the wizard, and the session is filed like
+any other. Only ids and times are fixed: the program draws its ids and reads the clock.
 """
 
 import shutil
@@ -21,7 +20,7 @@ from core.fix.search import search
 from core.profiles.profile import Profile, load_profile
 from core.verdict.assess import assess
 from tests.demo import fg_1, fg_2, fg_3, fg_4, fg_5, fg_6
-from tests.demo.typed import Typed
+from tests.demo.typed import TypedSession
 from wizard.flow import answering, drafts
 from wizard.flow.filing import finished_record
 from wizard.flow.flow import Flow, applicable_answers
@@ -29,14 +28,16 @@ from wizard.flow.planning import with_plan
 from wizard.locations import DEMO_SESSIONS, PROFILES
 
 TRUCKS = (fg_6, fg_5, fg_4, fg_3, fg_2, fg_1)
-SESSIONS: tuple[Typed, ...] = tuple(session for truck in TRUCKS for session in truck.SESSIONS)
+SESSIONS: tuple[TypedSession, ...] = tuple(
+    session for truck in TRUCKS for session in truck.SESSIONS
+)
 """Every session, oldest first."""
 
 LEAD = "workshop lead (invented)"
 
 
 class NotTaken(Exception):
-    """The wizard would not have taken what was typed."""
+    """A typed answer that the wizard does not accept."""
 
 
 def build(files: Path) -> None:
@@ -47,9 +48,9 @@ def build(files: Path) -> None:
         filed[typed.id] = file_session(files, typed, earlier)
 
 
-def file_session(files: Path, typed: Typed, earlier: Document | None) -> Path:
-    """Take one session through the wizard's steps and file it."""
-    flow = answer_all(begun(typed, earlier), typed)
+def file_session(files: Path, typed: TypedSession, earlier: Document | None) -> Path:
+    """Take one session through the steps of the wizard, file it, and return its path."""
+    flow = answer_all(opened_flow(typed, earlier), typed)
     assert flow.profile is not None
     path = file_record(
         files, finished_record(flow.document, flow.profile, datetime.fromisoformat(typed.closed))
@@ -61,16 +62,16 @@ def file_session(files: Path, typed: Typed, earlier: Document | None) -> Path:
     return path
 
 
-def begun(typed: Typed, earlier: Document | None) -> Flow:
-    """A session as it is before its first question, under the id it is to have."""
+def opened_flow(typed: TypedSession, earlier: Document | None) -> Flow:
+    """A new session at its first question, with its fixed id."""
     opened = datetime.fromisoformat(typed.opened)
     document = drafts.new_re_measure(earlier, opened) if earlier else drafts.new_session(opened)
     flow = Flow(with_value(document, "session.id", typed.id))
     return flow.with_profile(profile_of(value_at(document, "session.profile"))) if earlier else flow
 
 
-def answer_all(flow: Flow, typed: Typed) -> Flow:
-    """Every question answered or skipped in the order they come, then those carried over."""
+def answer_all(flow: Flow, typed: TypedSession) -> Flow:
+    """Answer or skip every question in order, then the answers that were carried over."""
     asked = set()
     while flow.question.path != "file":
         asked.add(flow.question.path)
@@ -85,11 +86,11 @@ def answer_all(flow: Flow, typed: Typed) -> Flow:
     return flow.going_to("file")
 
 
-def answer_one(flow: Flow, typed: Typed) -> Flow:
-    """The question at hand, as the wizard's screen takes it."""
+def answer_one(flow: Flow, typed: TypedSession) -> Flow:
+    """Answer the question at hand, as the screen of the wizard does."""
     question = flow.question
     if question.path == "fix" and typed.plan:
-        return with_plan(flow, chosen(flow, typed))
+        return with_plan(flow, chosen_plan(flow, typed))
     if question.path not in typed.answers:
         return flow.skipped()
     answered = answering.answer_question(flow, typed.answers[question.path], (PROFILES,))
@@ -103,24 +104,24 @@ def answer_one(flow: Flow, typed: Typed) -> Flow:
     return answered
 
 
-def chosen(flow: Flow, typed: Typed) -> Plan:
-    """The plan that was chosen of those the search brings."""
+def chosen_plan(flow: Flow, typed: TypedSession) -> Plan:
+    """The chosen plan among the plans of the search."""
     assert flow.profile is not None
     profile = flow.profile
     verdict = assess(applicable_answers(flow.document, profile), lambda _: profile)
     for plan in search(verdict, profile.corrections).plans:
         if tuple(correction.name for correction in plan.corrections) == typed.plan:
             return plan
-    raise NotTaken(f"{typed.id}: no such plan is shown")
+    raise NotTaken(f"{typed.id}: the search gives no such plan")
 
 
 def profile_of(name: str) -> Profile:
-    """A profile that is delivered."""
+    """A profile of the program."""
     return load_profile(name, (PROFILES,))
 
 
 def main() -> None:
-    """Replace what is in demo_sessions/."""
+    """Replace the records in demo_sessions/."""
     with TemporaryDirectory() as folder:
         build(Path(folder))
         for old in DEMO_SESSIONS.glob("*/*.toml"):

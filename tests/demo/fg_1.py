@@ -1,28 +1,28 @@
-"""FG-1: as built, lifted with nothing corrected, put right and measured again. Invented."""
+"""FG-1: as built, then lifted with nothing corrected, then fixed and measured again. Invented."""
 
 from tests.demo.typed import (
-    STANDS,
+    STANCE,
     TECHNICIAN,
-    TIGHT,
-    Typed,
-    laid_out,
+    WALK_ROUND,
+    TypedSession,
+    layout,
     link,
     pivot,
     vehicle,
     wheels,
 )
 
-AS_BUILT = Typed(
+AS_BUILT = TypedSession(
     id="FG-1_20261013-080512_first_c7h2",
     opened="2026-10-13T08:05:12+02:00",
     closed="2026-10-13T08:47:40+02:00",
     answers={
         **vehicle("FG-1", "invented: crew carrier as built", "18240 km", "coil-crossover"),
-        **TIGHT,
-        **STANDS,
+        **WALK_ROUND,
+        **STANCE,
         "stance.ride_height.left": "20 1/8",
         "stance.ride_height.right": "20 1/16",
-        **laid_out("knuckle"),
+        **layout("knuckle"),
         **pivot("track_bar.frame", "19 3/4; 19 13/16", "22 7/16", "3 1/8"),
         **pivot("track_bar.axle", "15 1/4; 15 1/4", "55 9/16", "2 1/2"),
         **pivot("drag_link.frame", "23 1/4; 23 3/16", "19 1/16", "9"),
@@ -36,12 +36,12 @@ AS_BUILT = Typed(
         "readings.travel.bump": "4",
         "readings.travel.droop": "4 1/2",
         "vehicle.wheelbase": "112",
-        "session.note": "Measured before the lift, so that there is a before.",
+        "session.note": "Measured before the lift, to compare with later.",
     },
     decision=("signed", "2026-10-13T11:30:00+02:00", "Kept as the reference for this truck."),
 )
 
-LIFTED = Typed(
+LIFTED = TypedSession(
     id="FG-1_20261103-093048_re-measure_m4x8",
     opened="2026-11-03T09:30:48+01:00",
     closed="2026-11-03T10:12:05+01:00",
@@ -51,10 +51,11 @@ LIFTED = Typed(
         "session.technician": TECHNICIAN,
         "vehicle.odometer": "19115 km",
         "complaint.reported": ["steers-when-held", "pulls-under-braking"],
-        "complaint.note": "Darts to the left over every bridge joint since the long springs.",
+        "complaint.note": "Steers to the left by itself at every bridge joint since the long "
+        "springs.",
         "session.altered": ["ride_height"],
-        **TIGHT,
-        **STANDS,
+        **WALK_ROUND,
+        **STANCE,
         "stance.ride_height.left": "25 1/8",
         "stance.ride_height.right": "25 1/16",
         **pivot("track_bar.frame", "24 11/16; 24 3/4", "22 9/16", "2 7/8"),
@@ -71,7 +72,7 @@ LIFTED = Typed(
     decision=("signed", "2026-11-03T13:05:00+01:00", "Go ahead with the bracket."),
 )
 
-FIXED = Typed(
+FIXED = TypedSession(
     id="FG-1_20261110-141530_re-measure_w9q3",
     opened="2026-11-10T14:15:30+01:00",
     closed="2026-11-10T14:52:11+01:00",
@@ -82,8 +83,8 @@ FIXED = Typed(
         "vehicle.odometer": "19121 km",
         "complaint.reported": [],
         "session.altered": ["track_bar.axle", "lengths"],
-        **TIGHT,
-        **STANDS,
+        **WALK_ROUND,
+        **STANCE,
         "stance.ride_height.left": "25 1/8",
         "stance.ride_height.right": "25 1/8",
         **pivot("track_bar.frame", "24 3/4; 24 13/16", "22 9/16", "2 15/16"),

@@ -1,30 +1,30 @@
-"""FG-2: the drag link moved to the top of the knuckle, the track bar left where it was. Invented.
+"""FG-2: the drag link re-mounted above the steering arm, the track bar not moved. Invented.
 
-That moving the one without the other makes bump steer is common practice, no source.
+Moving one link without the other makes bump steer (common practice, no source).
 """
 
-from tests.demo.typed import STANDS, TIGHT, Typed, laid_out, link, pivot, vehicle, wheels
+from tests.demo.typed import STANCE, WALK_ROUND, TypedSession, layout, link, pivot, vehicle, wheels
 
-OVER_THE_KNUCKLE = Typed(
+RE_MOUNTED = TypedSession(
     id="FG-2_20261006-101003_first_t6b5",
     opened="2026-10-06T10:10:03+02:00",
     closed="2026-10-06T10:58:21+02:00",
     answers={
         **vehicle(
             "FG-2",
-            "invented: plough truck, drag link over the knuckle",
+            "invented: plough truck, drag link re-mounted above the arm",
             "41870 km",
             "coil-crossover",
             "steers-when-held",
             "wheel-turns-when-released",
             "wanders",
         ),
-        "complaint.note": "Since the drag link was moved up to clear the plough frame.",
-        **TIGHT,
-        **STANDS,
+        "complaint.note": "Since the drag link was re-mounted to clear the plough frame.",
+        **WALK_ROUND,
+        **STANCE,
         "stance.ride_height.left": "21 3/16",
         "stance.ride_height.right": "21 1/4",
-        **laid_out("knuckle"),
+        **layout("knuckle"),
         **pivot("track_bar.frame", "20; 20", "23 3/16", "2 3/8"),
         **pivot("track_bar.axle", "15 1/4; 15 5/16", "55 15/16", "2 15/16"),
         **pivot("drag_link.frame", "23 9/16; 23 1/2", "20", "8 7/16"),
@@ -41,4 +41,4 @@ OVER_THE_KNUCKLE = Typed(
     plan=("track bar bracket raised at the axle",),
 )
 
-SESSIONS = (OVER_THE_KNUCKLE,)
+SESSIONS = (RE_MOUNTED,)

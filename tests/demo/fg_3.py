@@ -1,12 +1,12 @@
-"""FG-3: readings that do not close; the braces tell which one is mistaken. Invented.
+"""FG-3: readings that do not close; the braces show which one is wrong. Invented.
 
-The truck itself steers true: the track bar's axle end is 20 1/4 in high, and was read two inches
-too high. Believed, that one slip would have sent the shop to buy a bracket.
+The truck steers true. The track bar's axle end is 20 1/4 in high and was read 2 in too high.
+Without the braces the shop would have bought a bracket for nothing.
 """
 
-from tests.demo.typed import STANDS, TIGHT, Typed, laid_out, link, pivot, vehicle, wheels
+from tests.demo.typed import STANCE, WALK_ROUND, TypedSession, layout, link, pivot, vehicle, wheels
 
-NOT_CLOSING = Typed(
+NOT_CLOSING = TypedSession(
     id="FG-3_20260929-150744_first_r2d9",
     opened="2026-09-29T15:07:44+02:00",
     closed="2026-09-29T16:02:30+02:00",
@@ -18,11 +18,11 @@ NOT_CLOSING = Typed(
             "coil-tie-rod",
             "wanders",
         ),
-        **TIGHT,
-        **STANDS,
+        **WALK_ROUND,
+        **STANCE,
         "stance.ride_height.left": "20 3/4",
         "stance.ride_height.right": "20 3/4",
-        **laid_out("tie-rod"),
+        **layout("tie-rod"),
         **pivot("track_bar.frame", "24 9/16", "21 15/16", "2 1/16"),
         **pivot("track_bar.axle", "22 1/4", "55", "2 7/8"),
         **pivot("drag_link.frame", "21 3/16", "19 7/16", "10 5/8"),
@@ -38,11 +38,11 @@ NOT_CLOSING = Typed(
         "readings.travel.bump": "4",
         "readings.travel.droop": "4 1/2",
         "vehicle.wheelbase": "112",
-        "session.note": "Called out before it could be read again.",
+        "session.note": "Called out before the height could be read again.",
     },
     reasons={
-        "readings.track_bar.slope": "laid on three times, the same each time",
-        "readings.braces.axle_ends": "tape held straight by two, the same each time",
+        "readings.track_bar.slope": "laid on three times, same reading each time",
+        "readings.braces.axle_ends": "tape held straight by two people, same reading each time",
     },
 )
 

@@ -1,8 +1,8 @@
-"""FG-4: too close to call, with the readings that would settle it. Invented."""
+"""FG-4: too close to call; the advice names the readings that settle it. Invented."""
 
-from tests.demo.typed import STANDS, TIGHT, Typed, laid_out, pivot, vehicle, wheels
+from tests.demo.typed import STANCE, WALK_ROUND, TypedSession, layout, pivot, vehicle, wheels
 
-CLOSE = Typed(
+CLOSE = TypedSession(
     id="FG-4_20260922-131920_first_n5v4",
     opened="2026-09-22T13:19:20+02:00",
     closed="2026-09-22T13:51:08+02:00",
@@ -14,9 +14,9 @@ CLOSE = Typed(
             "high-steer",
             "steers-when-held",
         ),
-        **TIGHT,
-        **STANDS,
-        **laid_out("knuckle"),
+        **WALK_ROUND,
+        **STANCE,
+        **layout("knuckle"),
         **pivot("track_bar.frame", "26 1/2", "22 15/16", "2 3/8"),
         **pivot("track_bar.axle", "22 1/16", "55 1/2", "1 7/16"),
         **pivot("drag_link.frame", "30 13/16", "20 7/16", "8 1/2"),

@@ -1,8 +1,8 @@
-"""FG-5: an inverted-Y linkage, whose toe changes with travel. Invented."""
+"""FG-5: an inverted-Y linkage; its toe changes with travel. Invented."""
 
-from tests.demo.typed import STANDS, TIGHT, Typed, laid_out, link, pivot, vehicle, wheels
+from tests.demo.typed import STANCE, WALK_ROUND, TypedSession, layout, link, pivot, vehicle, wheels
 
-TOE = Typed(
+TOE = TypedSession(
     id="FG-5_20260915-084655_first_f8k6",
     opened="2026-09-15T08:46:55+02:00",
     closed="2026-09-15T09:40:17+02:00",
@@ -15,12 +15,12 @@ TOE = Typed(
             "wanders",
             "pulls-under-braking",
         ),
-        "complaint.note": "Eats its front tyres at the inner edge.",
-        **TIGHT,
-        **STANDS,
+        "complaint.note": "Wears its front tyres at the inner edge.",
+        **WALK_ROUND,
+        **STANCE,
         "stance.ride_height.left": "20 1/2",
         "stance.ride_height.right": "20 1/2",
-        **laid_out("inverted-y"),
+        **layout("inverted-y"),
         **pivot("track_bar.frame", "24 3/4; 24 3/4", "23", "2 7/8"),
         **pivot("track_bar.axle", "20 3/4; 20 13/16", "56", "1 7/8"),
         **pivot("drag_link.frame", "22 3/16; 22 1/4", "20 1/16", "9 1/2"),

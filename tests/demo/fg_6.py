@@ -1,8 +1,8 @@
-"""FG-6: a heavy truck whose geometry is sound, held back by a worn joint. Invented."""
+"""FG-6: a heavy truck with sound geometry, held back by a worn joint. Invented."""
 
-from tests.demo.typed import STANDS, TIGHT, Typed, laid_out, link, pivot, vehicle, wheels
+from tests.demo.typed import STANCE, WALK_ROUND, TypedSession, layout, link, pivot, vehicle, wheels
 
-WORN_JOINT = Typed(
+WORN_JOINT = TypedSession(
     id="FG-6_20260908-070216_first_y3g7",
     opened="2026-09-08T07:02:16+02:00",
     closed="2026-09-08T08:01:44+02:00",
@@ -15,16 +15,16 @@ WORN_JOINT = Typed(
             "steers-when-held",
             "wanders",
         ),
-        **TIGHT,
+        **WALK_ROUND,
         "walk_round.steering_wheel_diameter": "460 mm",
         "walk_round.rim_play": "50 mm",
         "walk_round.rim_size": "20 in",
         "walk_round.linkage_play": "5 mm",
         "walk_round.joints.drag_link_axle": "loose",
-        **STANDS,
+        **STANCE,
         "stance.ride_height.left": "612 mm",
         "stance.ride_height.right": "609 mm",
-        **laid_out("knuckle", "mm"),
+        **layout("knuckle", "mm"),
         **pivot("track_bar.frame", "690; 691", "641", "58"),
         **pivot("track_bar.axle", "541; 542", "1600", "43"),
         **pivot("drag_link.frame", "801; 799", "561", "296"),

@@ -1,6 +1,6 @@
-"""What is typed into the wizard for one demo session, and what most of them have in common.
+"""Answers typed into the wizard for a demo session, and answers that most sessions share.
 
-All of it is invented: vehicles, people, dates and readings.
+Everything is invented: vehicles, people, dates and readings.
 """
 
 from collections.abc import Mapping
@@ -12,26 +12,26 @@ Answers = Mapping[str, Any]
 
 
 @dataclass(frozen=True)
-class Typed:
-    """One session as it was typed.
+class TypedSession:
+    """A session as it was typed.
 
     Attributes
     ----------
     id : str
-        Fixed, where the program would draw its last letters.
+        Fixed here; the program draws its last letters at random.
     opened, closed : str
-        RFC 3339 with offset.
+        Times in RFC 3339 with offset.
     answers : mapping
-        What was typed or chosen, by the path of the question; a question without an answer was
+        Typed or chosen answers by the path of their question. A question without an answer is
         skipped.
     reasons : mapping of str to str
-        Why a queried answer was kept, by path.
+        Reasons for keeping queried answers, by path.
     follows : str
-        Id of the session it measures again.
+        Id of the session that it measures again; empty if it is the first.
     plan : tuple of str
-        Names of the corrections of the plan that was chosen, if one was.
-    decision : tuple of str
-        The lead's decision, when it was taken, and a note.
+        Names of the corrections of the chosen plan; empty without a plan.
+    decision : tuple of str or None
+        Decision of the lead, its time, and a note; None if it is not decided.
     """
 
     id: str
@@ -44,7 +44,7 @@ class Typed:
     decision: tuple[str, str, str] | None = None
 
     def path_in(self, files: Path) -> Path:
-        """Where it is filed."""
+        """Path of the filed session in a folder of files."""
         return files / self.id.partition("_")[0] / f"{self.id}.toml"
 
 
@@ -52,7 +52,7 @@ TECHNICIAN = "duty mechanic (invented)"
 
 
 def vehicle(tag: str, description: str, odometer: str, profile: str, *reported: str) -> Answers:
-    """The first step."""
+    """Answers of the first step."""
     return {
         "vehicle.tag": tag,
         "vehicle.description": description,
@@ -64,7 +64,7 @@ def vehicle(tag: str, description: str, odometer: str, profile: str, *reported: 
 
 
 def pivot(name: str, height: str, offset: str, station: str) -> Answers:
-    """The three readings of one pivot."""
+    """Answers on one pivot."""
     place = f"readings.{name}"
     return {
         f"{place}.height": height,
@@ -74,13 +74,13 @@ def pivot(name: str, height: str, offset: str, station: str) -> Answers:
 
 
 def link(name: str, length: str, slope: str) -> Answers:
-    """The cross-checks of one straight bar."""
+    """Answers of the cross-checks of a straight bar."""
     place = f"readings.{name}"
     return {f"{place}.length": length, f"{place}.bent": False, f"{place}.slope": slope}
 
 
 def wheels(hub_height: str, left: str, right: str) -> Answers:
-    """The wheels, by which the centre plane is known."""
+    """Answers on the wheels; they give the centre plane."""
     return {
         "readings.wheels.hub_height": hub_height,
         "readings.wheels.left_offset": left,
@@ -88,7 +88,7 @@ def wheels(hub_height: str, left: str, right: str) -> Answers:
     }
 
 
-TIGHT: Answers = {
+WALK_ROUND: Answers = {
     "walk_round.steering_wheel_diameter": "15 1/2",
     "walk_round.rim_play": "3/4",
     "walk_round.linkage_play": "1/16",
@@ -99,9 +99,9 @@ TIGHT: Answers = {
     "walk_round.bolts_torqued": True,
     "walk_round.tyres_alike": True,
 }
-"""A walk-round that found nothing."""
+"""A walk-round without a fault."""
 
-STANDS: Answers = {
+STANCE: Answers = {
     "stance.level_floor": True,
     "stance.tyres_set": True,
     "stance.usual_load": True,
@@ -109,11 +109,11 @@ STANDS: Answers = {
     "stance.wheels_on_ground": True,
     "stance.straight_ahead": True,
 }
-"""A vehicle that stands as it should."""
+"""A vehicle that stands as required."""
 
 
-def laid_out(steering: str, units: str = "in") -> Answers:
-    """The layout step; the instruments stay those of the profile."""
+def layout(steering: str, units: str = "in") -> Answers:
+    """Answers of the layout step. The instruments are those of the profile."""
     return {
         "layout.steering": steering,
         "layout.arm": "ahead",

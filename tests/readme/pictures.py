@@ -23,8 +23,8 @@ from textual.pilot import Pilot
 from core.documents.record import read_document, save_draft
 from core.profiles.profile import load_profile
 from tests.demo import fg_1
-from tests.demo.build import SESSIONS, answer_one, begun
-from tests.demo.typed import Typed
+from tests.demo.build import SESSIONS, answer_one, opened_flow
+from tests.demo.typed import TypedSession
 from wizard.commands import application
 from wizard.flow.filed_records import read_and_judge
 from wizard.locations import DEMO_SESSIONS, PROFILES
@@ -99,10 +99,10 @@ def app(pilot: Pilot[None]) -> Host:
     return pilot.app
 
 
-def draft_at(files: Path, typed: Typed, path: str) -> Path:
+def draft_at(files: Path, typed: TypedSession, path: str) -> Path:
     """A demo session that is still being typed, and has come to a question."""
     earlier = next((one for one in SESSIONS if one.id == typed.follows), None)
-    flow = begun(typed, read_document(earlier.path_in(files)) if earlier else None)
+    flow = opened_flow(typed, read_document(earlier.path_in(files)) if earlier else None)
     while flow.question.path != path:
         flow = answer_one(flow, typed)
     return save_draft(files, flow.document)

@@ -9,8 +9,8 @@ from core.fix.plan import Plan
 from core.kinematics.pivots import RIDE_HEIGHT
 from core.text.quantity import LengthUnit
 from wizard.phrases.plan_outcomes import plan_outcome_words
+from wizard.phrases.rises import format_setting, is_unchanged, rise_words
 from wizard.phrases.verdict_words import mark_and_word
-from wizard.phrases.work_steps import format_setting, is_unchanged, rise_words
 
 MOVABLE_NAMES = {
     "track_bar.frame": "track bar frame end",

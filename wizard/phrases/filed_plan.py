@@ -10,11 +10,20 @@ from core.kinematics.pivots import RIDE_HEIGHT
 from core.text.plain_text import plain
 from core.text.quantity import LengthUnit
 from wizard.phrases.amounts import listed
-from wizard.phrases.comparison import EXPECTED
 from wizard.phrases.fact import LOOK, Fact
 from wizard.phrases.reading_names import name_of_pivot, name_of_reading
+from wizard.phrases.rises import format_setting, rise_words
 from wizard.phrases.verdict_words import chance_words
-from wizard.phrases.work_steps import format_setting, rise_words
+
+EXPECTED = {
+    "parallel": ("parallel", "deg", 1),
+    "peak_steer": ("peak steer", "deg", 2),
+    "peak_toe_change": ("toe change", "deg", 2),
+    "track_bar_slope": ("track bar slope", "deg", 1),
+    "drag_link_slope": ("drag link slope", "deg", 1),
+    "length_ratio": ("near in length", "", 2),
+}
+"""Name, unit and decimals of each value that a plan expects."""
 
 
 def planned_facts(document: Document, unit: LengthUnit) -> Iterator[Fact]:

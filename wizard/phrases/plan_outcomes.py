@@ -8,8 +8,8 @@ from core.fix.plan import Plan
 from core.statistics.conformity import decide
 from core.text.quantity import LengthUnit
 from core.verdict.verdict import Verdict
+from wizard.phrases.rises import is_unchanged, rise_words
 from wizard.phrases.verdict_words import chance_words, mark_and_word, mark_of
-from wizard.phrases.work_steps import is_unchanged, rise_words
 
 CANNOT_REACH = "cannot reach"
 

@@ -3,8 +3,8 @@
 from core.fix.search import SearchResult
 from core.verdict.verdict import Overall, Verdict
 from wizard.phrases.amounts import count_words, listed
+from wizard.phrases.next_reading import advice_words
 from wizard.phrases.plan_reasons import failing_rules_words
-from wizard.phrases.readings import advice_words
 from wizard.phrases.verdict_meaning import HELD_BACK_REASONS as HELD_BACK_BY
 from wizard.phrases.verdict_words import mark_and_word
 

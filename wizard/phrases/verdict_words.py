@@ -1,32 +1,41 @@
-"""Verdicts in words: the mark that goes with each, how sure it is, and what it reads like.
+"""Verdicts in words: the mark of each, its tone, and its probability.
 
-A mark and its word always stand together; a colour only says the same once more.
+A mark and its word always stand together. A colour repeats them.
 """
 
 from math import isfinite
 
-MARKS = {
-    "steers true": "✓",
-    "within": "✓",
-    "shown": "✓",
-    "bump steer": "✗",
-    "out": "✗",
-    "not shown": "✗",
-    "too close to call": "≈",
-    "not settled": "≈",
-    "held back": "■",
-}
-"""The mark of every verdict, overall, of a rule, and of a fix."""
+from core.fix.comparison import FixOutcome
+from core.statistics.conformity import Conformity
+from core.verdict.verdict import Overall
 
-TONES = {"✓": "good", "✗": "bad", "≈": "open", "■": "held"}
-"""What a style class calls them."""
+YES, NO, OPEN, HELD_BACK = "✓", "✗", "≈", "■"
+
+MARKS: dict[str, str] = {
+    Overall.STEERS_TRUE: YES,
+    Conformity.WITHIN: YES,
+    FixOutcome.SHOWN: YES,
+    Overall.BUMP_STEER: NO,
+    Conformity.OUT: NO,
+    FixOutcome.NOT_SHOWN: NO,
+    Overall.TOO_CLOSE: OPEN,
+    FixOutcome.NOT_SETTLED: OPEN,
+    Overall.HELD_BACK: HELD_BACK,
+}
+"""Mark of each verdict: overall, of a rule, and of a fix."""
+
+TONES = {YES: "good", NO: "bad", OPEN: "open", HELD_BACK: "held"}
+"""Tone of each mark; style classes have the names of tones."""
+
+UNKNOWN_MARK, UNKNOWN_TONE = "—", "unknown"
+"""Mark and tone of a verdict that this program does not know."""
 
 NOT_KNOWN = "not known"
 
 
 def mark_of(verdict: str) -> str:
-    """The mark of a verdict; a dash for one that is not known."""
-    return MARKS.get(verdict, "—")
+    """The mark of a verdict; a dash if the verdict is not known."""
+    return MARKS.get(verdict, UNKNOWN_MARK)
 
 
 def mark_and_word(verdict: str) -> str:
@@ -35,12 +44,12 @@ def mark_and_word(verdict: str) -> str:
 
 
 def tone_of(verdict: str) -> str:
-    """The name of a verdict's tone, for a style class: good, bad, open, held or unknown."""
-    return TONES.get(mark_of(verdict), "unknown")
+    """The tone of a verdict, for a style class: good, bad, open, held or unknown."""
+    return TONES.get(mark_of(verdict), UNKNOWN_TONE)
 
 
 def probability_words(probability: float | None) -> str:
-    """Probability that a value is within its limit, in words.
+    """The probability that a value is within its limit, in words.
 
     The words never say more than the verdict: below 0.95 they stop at 9 in 10, above 0.05 at
     1 in 10.
@@ -48,7 +57,7 @@ def probability_words(probability: float | None) -> str:
     Parameters
     ----------
     probability : float or None
-        Between 0 and 1; None or nan where it is not known.
+        Between 0 and 1; None or nan if it is not known.
 
     Returns
     -------
@@ -73,19 +82,29 @@ def chance_words(probability: float | None) -> str:
     return "an even chance" if tenths == 5 else f"about {tenths} in 10"
 
 
-def give_or_take(value: float, give: float | None, unit: str = "deg", decimals: int = 1) -> str:
+def give_or_take(
+    value: float, uncertainty: float | None, unit: str = "deg", decimals: int = 1
+) -> str:
     """A value with its doubt: "1.9 deg, give or take 0.5", or "0.97, give or take 0.02".
 
-    A doubt too small for the decimals gets one more; one that is not known or none is not said.
+    Parameters
+    ----------
+    value : float
+        In `unit`; a value that is not finite is not known.
+    uncertainty : float or None
+        Expanded uncertainty, in `unit`. None, nan and 0 are left out.
+    unit : str
+    decimals : int
+        Decimals of both. An uncertainty too small for them gets one more.
     """
     if not isfinite(value):
         return NOT_KNOWN
-    doubt = give if give is not None and isfinite(give) else 0.0
+    doubt = uncertainty if uncertainty is not None and isfinite(uncertainty) else 0.0
     if 0 < doubt < 0.5 * 10**-decimals:
         decimals += 1
     text = f"{value:.{decimals}f}"
-    shown = f"{text.lstrip('-') if float(text) == 0 else text} {unit}".rstrip()
-    return f"{shown}, give or take {doubt:.{decimals}f}" if doubt > 0 else shown
+    amount = f"{text.lstrip('-') if float(text) == 0 else text} {unit}".rstrip()
+    return f"{amount}, give or take {doubt:.{decimals}f}" if doubt > 0 else amount
 
 
 def limit_words(limit: float, unit: str = "deg", at_least: bool = False) -> str:

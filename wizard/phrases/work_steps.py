@@ -1,12 +1,11 @@
-"""A plan as work: moves of pivots, lengths of bars, readings to take again."""
+"""Work of a plan: the moves of its pivots, and the readings to take again."""
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterator
 
 from core.fix.bench import BY_HAND
 from core.fix.moves import Move, moved_pivots
 from core.fix.plan import Plan
 from core.kinematics.pivots import RIDE_HEIGHT
-from core.profiles.adjuster import Adjuster
 from core.readings.survey import LINKS
 from core.text.plain_text import plain
 from core.text.quantity import LengthUnit, format_length
@@ -14,19 +13,7 @@ from core.verdict.verdict import Verdict
 from wizard.phrases.amounts import listed
 from wizard.phrases.fact import LOOK, Fact
 from wizard.phrases.reading_names import name_of_pivot, name_of_reading
-
-QUARTER = 0.25
-"""Turns are said to the nearest quarter."""
-
-ADJUSTER_NAMES = {"sleeve": "sleeve with two threads", "one-end": "threaded end"}
-"""What an adjuster is called."""
-
-FREE_ENDS = {
-    "track_bar": "Let one end of the track bar free first; its length is what centres the axle.",
-    "drag_link": "Set it last, with the axle centred and the road wheels straight: its length is "
-    "what sets the steering wheel straight.",
-}
-"""What each bar's length is for (common practice, no source)."""
+from wizard.phrases.rises import format_setting, rise_words
 
 
 def move_words(move: Move, unit: LengthUnit) -> str:
@@ -45,27 +32,6 @@ def plan_move_words(plan: Plan, unit: LengthUnit) -> tuple[str, ...]:
             for name, length in plan.arms.items()
         ),
     )
-
-
-def rise_words(rise: float, unit: LengthUnit) -> str:
-    """A rise in words: "up 1 in"."""
-    return f"{'up' if rise >= 0 else 'down'} {format_setting(abs(rise), unit)}"
-
-
-def rise_range_words(rises: Sequence[float], unit: LengthUnit) -> str:
-    """Range of a correction: "up 1/2 in to 4 in", "down 2 1/4 in"."""
-    low, high = min(rises), max(rises)
-    if low == high:
-        return rise_words(low, unit)
-    if low < 0 < high:
-        return f"{rise_words(low, unit)} to {rise_words(high, unit)}"
-    least, most = sorted((low, high), key=abs)
-    return f"{rise_words(least, unit)} to {format_setting(abs(most), unit)}"
-
-
-def format_setting(mm: float, unit: LengthUnit) -> str:
-    """A length to set: to a sixteenth, or to half a millimetre where it is not a whole one."""
-    return format_length(mm, unit, decimals=0 if abs(mm - round(mm)) < 0.05 else 1)
 
 
 def move_facts(verdict: Verdict, plan: Plan, unit: LengthUnit) -> Iterator[Fact]:
@@ -94,47 +60,6 @@ def destination_words(verdict: Verdict, move: Move, unit: LengthUnit) -> str:
         f"the {name_of_pivot(pivot)} from {format_length(now, unit)} to "
         f"{format_length(now + move.rise, unit)} above the floor"
     )
-
-
-def bar_length_facts(
-    plan: Plan, adjusters: Mapping[str, Adjuster], unit: LengthUnit
-) -> Iterator[Fact]:
-    """The length to set for each bar, and the turns of its adjuster that give it."""
-    after = plan.after
-    for link, length, change in zip(LINKS, after.lengths, after.length_changes, strict=True):
-        text = f"{format_length(length, unit)} from centre to centre, "
-        if is_unchanged(change, unit):
-            text += "as it is now"
-        else:
-            way = "longer" if change > 0 else "shorter"
-            text += f"{format_length(abs(change), unit)} {way} than now"
-            if link in adjusters:
-                text += f": {turns_words(adjusters[link], change, unit)}"
-        yield Fact(name_of_pivot(link), f"{text}. {FREE_ENDS[link]}")
-
-
-def is_unchanged(change: float, unit: LengthUnit) -> bool:
-    """True if a tape cannot show the change."""
-    return format_length(abs(change), unit) == format_length(0.0, unit)
-
-
-def turns_words(adjuster: Adjuster, change: float, unit: LengthUnit) -> str:
-    """Turns of an adjuster, to the nearest quarter."""
-    quarters = round(abs(adjuster.turns(change)) / QUARTER)
-    whole, rest = divmod(quarters, 4)
-    parts = str(whole) if whole or not rest else "", ("", "1/4", "1/2", "3/4")[rest]
-    turns = "turn" if 0 < quarters <= 4 else "turns"
-    return f"about {' '.join(filter(None, parts))} {turns} of its {adjuster_words(adjuster, unit)}"
-
-
-def adjuster_words(adjuster: Adjuster, unit: LengthUnit) -> str:
-    """Kind of an adjuster, with its thread."""
-    return f"{ADJUSTER_NAMES[adjuster.kind]}, {thread_words(adjuster.pitch, unit)}"
-
-
-def thread_words(pitch: float, unit: LengthUnit) -> str:
-    """A thread as it is typed."""
-    return f"{25.4 / pitch:.3g} per in" if unit == "in" else f"{pitch:.3g} mm"
 
 
 def re_measure_facts(plan: Plan) -> Iterator[Fact]:

@@ -12,8 +12,9 @@ from core.fix.plan_record import filed_plan
 from core.fix.reached import ReachedMove
 from core.verdict.verdict import Verdict
 from wizard.phrases.cautions import CAUTION_IN_SHORT
-from wizard.phrases.comparison import control_facts, fix_outcome_facts, reached_plan_facts
+from wizard.phrases.comparison import control_facts, fix_outcome_facts
 from wizard.phrases.fact import LOOK, Fact
+from wizard.phrases.reached_plan import reached_plan_facts
 from wizard.phrases.session_names import vehicle_tag
 from wizard.phrases.verdict_words import mark_and_word, tone_of
 from wizard.reports.console import fact_sheet, print_report, style_of

@@ -13,19 +13,16 @@ from core.fix.search import SearchResult
 from core.profiles.adjuster import Adjuster
 from core.text.quantity import LengthUnit
 from core.verdict.verdict import Verdict
+from wizard.phrases.bar_lengths import bar_length_facts
 from wizard.phrases.cautions import CAUTION_IN_SHORT
 from wizard.phrases.plan_cautions import clearance_facts
+from wizard.phrases.plan_effects import plan_effect_facts
 from wizard.phrases.plan_outcomes import Cell, outcome_rows
-from wizard.phrases.plan_reasons import plan_effect_facts, plan_reason_facts
+from wizard.phrases.plan_reasons import plan_reason_facts
 from wizard.phrases.search_result import search_result_words
 from wizard.phrases.session_names import opening_time, vehicle_tag
 from wizard.phrases.verdict_words import tone_of
-from wizard.phrases.work_steps import (
-    bar_length_facts,
-    move_facts,
-    plan_move_words,
-    re_measure_facts,
-)
+from wizard.phrases.work_steps import move_facts, plan_move_words, re_measure_facts
 from wizard.reports.console import fact_sheet, print_report, style_of
 
 NAME_WIDTH, PLAN_WIDTH = 15, 12

@@ -11,7 +11,7 @@ from core.fix.plan import Plan
 from core.kinematics.pivots import PIVOTS
 from core.text.quantity import LengthUnit
 from core.verdict.verdict import Verdict
-from wizard.phrases.work_steps import rise_words
+from wizard.phrases.rises import rise_words
 from wizard.views.picture_data import CurvePicture, FrontPicture, Trace
 from wizard.views.verdict import (
     curve_of,

@@ -12,7 +12,7 @@ from core.fix.reached import ReachedMove, reached_moves
 from core.profiles.profile import Profile
 from core.verdict.assess import assess
 from core.verdict.verdict import DRAWS, Verdict
-from wizard.phrases.comparison import plan_of_earlier
+from wizard.phrases.reached_plan import plan_of_earlier
 
 
 @dataclass(frozen=True)

@@ -10,13 +10,9 @@ from core.fix.reached import ReachedMove
 from core.profiles.profile import load_profile
 from tests.wizard.tui.looking import DEMO
 from wizard.locations import DEMO_SESSIONS, PROFILES
-from wizard.phrases.comparison import (
-    control_facts,
-    plan_of_earlier,
-    reached_move_fact,
-    reached_plan_facts,
-)
+from wizard.phrases.comparison import control_facts
 from wizard.phrases.fact import LOOK
+from wizard.phrases.reached_plan import plan_of_earlier, reached_move_fact, reached_plan_facts
 from wizard.views.changes_table import change_rows, figure
 from wizard.views.two_sessions import two_sessions
 
@@ -71,7 +67,7 @@ class TestPlannedAndReached:
             fact.name for fact in reached_plan_facts(found.planned, found.moves, found.after, "in")
         ]
         assert names[0] == "track bar's axle end"
-        assert {"parallel", "peak steer", "equal length"} <= set(names)
+        assert {"parallel", "peak steer", "near in length"} <= set(names)
 
     def test_an_arm_of_another_length(self):
         found = both("lifted", "fixed")

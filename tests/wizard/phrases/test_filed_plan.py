@@ -32,7 +32,7 @@ def test_moves_arms_and_what_is_expected():
         ("7 in", "steering arm of this length"),
         (
             "expected",
-            "parallel 0.8 deg, peak steer 0.34 deg, equal length 0.86; chance of steering true: "
+            "parallel 0.8 deg, peak steer 0.34 deg, near in length 0.86; chance of steering true: "
             "about 9 in 10",
         ),
     ]
@@ -44,7 +44,7 @@ def test_without_a_plan_nothing_is_said():
 
 def test_a_chance_that_is_none_is_left_out():
     document = with_value({"plan": PLAN}, "plan.expected.p_true", "often")
-    assert said(document)[-1][1].endswith("equal length 0.86")
+    assert said(document)[-1][1].endswith("near in length 0.86")
 
 
 def test_a_plan_that_cannot_be_read_is_said_in_a_line():

@@ -15,24 +15,14 @@ from tests.demo import fg_3
 from tests.geometries import INCH, parallel_pair
 from tests.plans import COARSE, verdict_on
 from wizard.locations import DEMO_SESSIONS, PROFILES
+from wizard.phrases.bar_lengths import bar_length_facts, turns_words
 from wizard.phrases.plan_cautions import CLEARANCE, clearance_facts
+from wizard.phrases.plan_effects import WORSE, plan_effect_facts
 from wizard.phrases.plan_outcomes import chance_in_short, outcome_rows, plan_outcome_words
-from wizard.phrases.plan_reasons import (
-    WORSE,
-    failing_rules_words,
-    plan_effect_facts,
-    plan_reason_facts,
-)
+from wizard.phrases.plan_reasons import failing_rules_words, plan_reason_facts
+from wizard.phrases.rises import rise_range_words, rise_words
 from wizard.phrases.search_result import search_result_words
-from wizard.phrases.work_steps import (
-    bar_length_facts,
-    move_facts,
-    plan_move_words,
-    re_measure_facts,
-    rise_range_words,
-    rise_words,
-    turns_words,
-)
+from wizard.phrases.work_steps import move_facts, plan_move_words, re_measure_facts
 
 NOT_CLOSING = fg_3.NOT_CLOSING.path_in(DEMO_SESSIONS)
 CROSSED = parallel_pair().raised("drag_link.frame", 3 * INCH)
@@ -132,7 +122,7 @@ def test_names_from_a_shelf_are_only_text(verdict):
 
 def test_every_rule_has_its_sentence(verdict, cure):
     facts = plan_reason_facts(verdict, cure, "in")
-    assert [fact.name for fact in facts] == ["parallel", "steer", "toe", "flat", "equal length"]
+    assert [fact.name for fact in facts] == ["parallel", "steer", "toe", "flat", "near in length"]
     parallel, steer, toe, *_ = facts
     assert "The track bar stays at 8.0 deg and the drag link goes from" in parallel.text
     assert "leaves 0.0 deg between them" in parallel.text

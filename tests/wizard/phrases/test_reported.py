@@ -16,7 +16,8 @@ def test_everything_under_its_name():
         "odometer": "19115 km",
         "technician": "duty mechanic (invented)",
         "driver reports": "a bump steers it, with the wheel held; it pulls to a side under braking",
-        "in their words": "Darts to the left over every bridge joint since the long springs.",
+        "in their words": "Steers to the left by itself at every bridge joint since the long "
+        "springs.",
         "altered since": "ride height: springs, load or tyres",
     }
 

@@ -1,4 +1,4 @@
-"""Words for verdicts and for how sure they are."""
+"""Words of verdicts and of their probability."""
 
 from math import nan
 
@@ -6,7 +6,11 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from core.fix.comparison import FixOutcome
+from core.statistics.conformity import Conformity
+from core.verdict.verdict import Overall
 from wizard.phrases.verdict_words import (
+    UNKNOWN_MARK,
     chance_words,
     give_or_take,
     limit_words,
@@ -19,23 +23,23 @@ from wizard.phrases.verdict_words import (
 
 class TestMarks:
     def test_every_verdict_has_a_mark_and_a_tone(self):
-        shown = {
+        marks_and_tones = {
             word: (mark_of(word), tone_of(word))
             for word in ("steers true", "bump steer", "too close to call", "held back")
         }
-        assert shown == {
+        assert marks_and_tones == {
             "steers true": ("✓", "good"),
             "bump steer": ("✗", "bad"),
             "too close to call": ("≈", "open"),
             "held back": ("■", "held"),
         }
 
-    @pytest.mark.parametrize("word", ["within", "out", "shown", "not shown", "not settled"])
-    def test_a_mark_never_stands_without_its_word(self, word):
-        assert mark_and_word(word) == f"{mark_of(word)} {word}"
-        assert mark_of(word) != "—"
+    @pytest.mark.parametrize("verdict", [*Overall, *Conformity, *FixOutcome])
+    def test_each_verdict_of_core_has_a_mark_before_its_word(self, verdict):
+        assert mark_and_word(verdict) == f"{mark_of(verdict)} {verdict}"
+        assert mark_of(verdict) != UNKNOWN_MARK
 
-    def test_a_verdict_from_elsewhere_gets_a_dash(self):
+    def test_an_unknown_verdict_gets_a_dash(self):
         assert mark_and_word("[b]new[/b]") == "— [b]new[/b]"
         assert tone_of("[b]new[/b]") == "unknown"
 
@@ -58,16 +62,16 @@ class TestChance:
             (nan, "not known"),
         ],
     )
-    def test_probability_as_a_count(self, probability, words):
+    def test_a_probability_as_a_count(self, probability, words):
         assert chance_words(probability) == words
 
     @given(st.floats(0, 1))
-    def test_hundreds_are_kept_for_what_is_decided(self, probability):
+    def test_hundreds_mean_that_the_rule_is_decided(self, probability):
         # readings.md: within from 0.95 up, out from 0.05 down, too close to call between them.
         decided = probability >= 0.95 or probability <= 0.05
         assert ("100" in chance_words(probability)) == decided
 
-    def test_as_a_sentence(self):
+    def test_a_probability_as_a_sentence(self):
         assert probability_words(0.88) == "about 9 in 10 that it is within"
         assert probability_words(None) == "how sure is not known"
 
@@ -86,7 +90,7 @@ class TestNumbers:
             ((0.97, 0.02, "", 2), "0.97, give or take 0.02"),
         ],
     )
-    def test_value_with_its_doubt(self, arguments, words):
+    def test_a_value_with_its_doubt(self, arguments, words):
         assert give_or_take(*arguments) == words
 
     def test_limits(self):

@@ -100,7 +100,7 @@ def test_the_page_has_the_answer_the_vehicle_two_drawings_and_the_cautions(name)
 
 
 def test_the_page_has_the_plan_and_the_decisions():
-    assert "track bar bracket raised at the axle" in read_page(record("over the knuckle")).text
+    assert "track bar bracket raised at the axle" in read_page(record("re-mounted")).text
     assert "Decided by the shop lead" in read_page(record("fixed")).text
 
 

@@ -44,7 +44,7 @@ def test_the_report_contains(run, words):
 
 
 def test_records_of_two_vehicles_have_a_warning(run):
-    out = flowing(run("compare", demo("over the knuckle"), demo("fixed"))[1])
+    out = flowing(run("compare", demo("re-mounted"), demo("fixed"))[1])
     assert "The earlier record is of FG-2." in out
 
 

@@ -11,7 +11,7 @@ from tests.wizard.tui.looking import flowing
 from wizard.phrases.cautions import CAUTION_IN_SHORT
 from wizard.reports.fix import progress_on
 
-TO_FIX = ("lifted", "over the knuckle", "toe", "not closing")
+TO_FIX = ("lifted", "re-mounted", "toe", "not closing")
 NOTHING_TO_FIX = ("as built", "fixed", "close", "worn joint")
 
 
@@ -58,7 +58,7 @@ def test_the_caution_is_at_the_end(run, name):
 
 
 def test_the_report_is_a_work_order(run):
-    text = flowing(run("fix", demo("over the knuckle"))[1])
+    text = flowing(run("fix", demo("re-mounted"))[1])
     for part in (
         "✗ bump steer: five plans steer true, of 76,646 combinations",
         "Plan 1: track bar bracket raised at the axle, up 1 3/4 in",
@@ -89,13 +89,13 @@ def test_a_vehicle_without_plans_has_the_reason(run, name, answer):
 
 def test_the_adjusters_of_the_record_are_used(run, altered):
     sleeve = {"adjusters.track_bar": {"kind": "sleeve", "pitch": "1 mm"}}
-    text = flowing(run("fix", altered("over the knuckle", sleeve))[1])
+    text = flowing(run("fix", altered("re-mounted", sleeve))[1])
     assert "turns of its sleeve with two threads, 25.4 per in" in text
 
 
 def test_a_faulty_adjuster_is_refused_with_its_path(run, altered):
     glued = {"adjusters.track_bar": {"kind": "glue", "pitch": "1 mm"}}
-    code, out, err = run("fix", altered("over the knuckle", glued))
+    code, out, err = run("fix", altered("re-mounted", glued))
     assert (code, out) == (2, "")
     assert "[adjusters.track_bar] kind" in err
 
@@ -113,7 +113,7 @@ def test_the_parts_shelf_is_searched_and_a_faulty_shelf_is_refused(run, tmp_path
         'rises = ["1 3/4 in"]\ncaution = "Made here."\n',
         encoding="utf-8",
     )
-    record = demo("over the knuckle")
+    record = demo("re-mounted")
     assert "our own bracket" in run("fix", "--files", str(tmp_path / "files"), record)[1]
     shelf.write_text('[[corrections]]\nname = "x"\n', encoding="utf-8")
     code, out, err = run("fix", "--files", str(tmp_path / "files"), record)

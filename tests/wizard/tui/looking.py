@@ -24,7 +24,7 @@ DEMO = {
     "as built": fg_1.AS_BUILT,
     "lifted": fg_1.LIFTED,
     "fixed": fg_1.FIXED,
-    "over the knuckle": fg_2.OVER_THE_KNUCKLE,
+    "re-mounted": fg_2.RE_MOUNTED,
     "not closing": fg_3.NOT_CLOSING,
     "close": fg_4.CLOSE,
     "toe": fg_5.TOE,

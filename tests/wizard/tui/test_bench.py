@@ -71,7 +71,7 @@ class TestPictures:
     @pytest.mark.parametrize("size", [SMALL, LARGE])
     def test_something_moved(self, snap_compare, tmp_path, size):
         app = workshop_app(tmp_path)
-        run = trying("over the knuckle", "2", "plus", "up", "up", "3", "down")
+        run = trying("re-mounted", "2", "plus", "up", "up", "3", "down")
         assert snap_compare(app, terminal_size=size, run_before=run)
 
     def test_a_lift_is_asked_for(self, snap_compare, tmp_path):
@@ -114,7 +114,7 @@ class TestMoving:
 
     async def test_figures_words_and_pictures_follow_a_move(self, tmp_path):
         async with workshop_app(tmp_path).run_test(size=LARGE) as pilot:
-            await open_bench(pilot, "over the knuckle")
+            await open_bench(pilot, "re-mounted")
             assert "as measured: ✗ bump steer" in screen_text(pilot)
             before = screen_text(pilot)
             await press(pilot, "2", "plus", "plus", "up", "up")
@@ -205,7 +205,7 @@ class TestPlanOfTheBench:
 
     async def test_a_plan_made_at_the_verdict_becomes_the_plan_of_the_session(self, tmp_path):
         async with workshop_app(tmp_path).run_test(size=SMALL) as pilot:
-            await go_to_fix(pilot, "over the knuckle")
+            await go_to_fix(pilot, "re-mounted")
             await press(pilot, "escape")
             assert isinstance(pilot.app.screen, VerdictStep)
             await press(pilot, "b")
@@ -219,14 +219,14 @@ class TestPlanOfTheBench:
 
     async def test_escape_keeps_no_plan(self, tmp_path):
         async with workshop_app(tmp_path).run_test(size=SMALL) as pilot:
-            await go_to_fix(pilot, "over the knuckle")
+            await go_to_fix(pilot, "re-mounted")
             await press(pilot, "b", "up", "escape")
             assert value_at(draft(pilot.app.files), "plan") is None
             assert value_at(measuring(pilot).flow.document, "plan") is None
 
     async def test_an_arm_of_another_length_goes_into_the_plan(self, tmp_path):
         async with workshop_app(tmp_path).run_test(size=SMALL) as pilot:
-            await go_to_fix(pilot, "over the knuckle")
+            await go_to_fix(pilot, "re-mounted")
             await press(pilot, "b", "6", "up", "enter")
             column = pilot.app.screen.query_one(PlansTable).columns[-1]
             assert "steering arm 6 1/2 in" in column.moves

@@ -138,7 +138,7 @@ class TestOpening:
 class TestReMeasure:
     async def test_it_comes_between_the_verdict_and_the_next_step(self, tmp_path):
         async with workshop_app(tmp_path).run_test(size=LARGE) as pilot:
-            pilot.app.measure_again(path_of(pilot.app, "over the knuckle"))
+            pilot.app.measure_again(path_of(pilot.app, "re-mounted"))
             await pilot.pause()
             screen = measuring(pilot)
             screen.move_to(answered_until(screen.flow, "verdict"))

@@ -22,7 +22,7 @@ async def test_plans_are_searched_and_the_record_stays_as_it_is(tmp_path):
     async with workshop_app(tmp_path).run_test(size=LARGE) as pilot:
         files = pilot.app.files
         before = {entry.path: entry.path.read_bytes() for entry in list_records(files)}
-        await open_session(pilot, "over the knuckle")
+        await open_session(pilot, "re-mounted")
         assert named(pilot)["plans"] == "P"
         await press(pilot, "p")
         assert isinstance(pilot.app.screen, FiledPlansScreen)
@@ -40,7 +40,7 @@ async def test_plans_are_searched_and_the_record_stays_as_it_is(tmp_path):
 
 async def test_a_correction_switched_off_is_left_out_without_a_draft(tmp_path):
     async with workshop_app(tmp_path).run_test(size=LARGE) as pilot:
-        await open_session(pilot, "over the knuckle")
+        await open_session(pilot, "re-mounted")
         await press(pilot, "p")
         every = plans_screen(pilot).planning.search_result.plans
         await press(pilot, "s", "space", "enter")
@@ -60,7 +60,7 @@ async def test_plans_are_not_offered_without_bump_steer(tmp_path, name):
 
 async def test_a_missing_profile_is_reported(tmp_path):
     async with workshop_app(tmp_path).run_test(size=SMALL) as pilot:
-        await open_session(pilot, "over the knuckle")
+        await open_session(pilot, "re-mounted")
         pilot.app.screen.document = pilot.app.screen.document | {
             "session": pilot.app.screen.document["session"] | {"profile": "elsewhere"}
         }

@@ -430,7 +430,7 @@ class TestLayout:
             await pilot.pause()
             screen = pilot.app.screen
             widgets = [screen.query_one("#ask"), screen.query_one(Keys)]
-            choices = screen.query_one(Choices)
+            choices = screen.query_one(ChoiceList)
             widgets.append(choices if choices.display else screen.query_one(Field))
             for widget in widgets:
                 assert widget.region in screen.region

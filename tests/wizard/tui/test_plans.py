@@ -88,7 +88,7 @@ def fixing(name, *pressed):
 
 class TestPictures:
     @pytest.mark.parametrize("size", [SMALL, LARGE])
-    @pytest.mark.parametrize("name", ["over the knuckle", "toe"])
+    @pytest.mark.parametrize("name", ["re-mounted", "toe"])
     def test_plans_side_by_side(self, snap_compare, tmp_path, name, size):
         app = workshop_app(tmp_path)
         assert snap_compare(app, terminal_size=size, run_before=fixing(name))
@@ -96,7 +96,7 @@ class TestPictures:
     @pytest.mark.parametrize("part", ["2", "3", "4", "6"])
     def test_the_parts_below(self, snap_compare, tmp_path, part):
         app = workshop_app(tmp_path)
-        assert snap_compare(app, terminal_size=SMALL, run_before=fixing("over the knuckle", part))
+        assert snap_compare(app, terminal_size=SMALL, run_before=fixing("re-mounted", part))
 
     @pytest.mark.parametrize("name", ["as built", "close", "worn joint"])
     def test_what_is_there_instead(self, snap_compare, tmp_path, name):
@@ -106,18 +106,18 @@ class TestPictures:
     @pytest.mark.parametrize("key", ["s", "m", "a"])
     def test_what_is_asked(self, snap_compare, tmp_path, key):
         app = workshop_app(tmp_path)
-        assert snap_compare(app, terminal_size=SMALL, run_before=fixing("over the knuckle", key))
+        assert snap_compare(app, terminal_size=SMALL, run_before=fixing("re-mounted", key))
 
     def test_without_colour(self, snap_compare, tmp_path, monkeypatch):
         monkeypatch.setenv("NO_COLOR", "1")
         app = workshop_app(tmp_path)
-        assert snap_compare(app, terminal_size=LARGE, run_before=fixing("over the knuckle"))
+        assert snap_compare(app, terminal_size=LARGE, run_before=fixing("re-mounted"))
 
 
 class TestSideBySide:
     async def test_the_first_plan_is_at_hand(self, tmp_path):
         async with workshop_app(tmp_path).run_test(size=LARGE) as pilot:
-            await go_to_fix(pilot, "over the knuckle")
+            await go_to_fix(pilot, "re-mounted")
             text = flowing(screen_text(pilot))
             assert "bump steer: five plans steer true, of 76,646 combinations" in text
             assert titles(pilot) == [f"plan {number}" for number in range(1, 6)]
@@ -125,14 +125,14 @@ class TestSideBySide:
 
     async def test_the_present_state_is_beside_the_plans(self, tmp_path):
         async with workshop_app(tmp_path).run_test(size=LARGE) as pilot:
-            await go_to_fix(pilot, "over the knuckle")
+            await go_to_fix(pilot, "re-mounted")
             row = next(line for line in screen_text(pilot).splitlines() if "peak steer" in line)
             assert len(re.findall(r"[✓✗≈] \d\.\d\d deg", row)) == 6
             assert row.index("✗ 1.") < row.index("✓ 0.")
 
     async def test_arrows_select_a_plan_and_its_work(self, tmp_path):
         async with workshop_app(tmp_path).run_test(size=TALL) as pilot:
-            await go_to_fix(pilot, "over the knuckle")
+            await go_to_fix(pilot, "re-mounted")
             assert "The work of plan 1" in screen_text(pilot)
             await press(pilot, "right")
             assert at_hand(pilot) == [(SECOND, -1.75)]
@@ -143,7 +143,7 @@ class TestSideBySide:
 
     async def test_the_last_plan_is_reached_in_80_columns(self, tmp_path):
         async with workshop_app(tmp_path).run_test(size=SMALL) as pilot:
-            await go_to_fix(pilot, "over the knuckle")
+            await go_to_fix(pilot, "re-mounted")
             assert "plan 5" not in screen_text(pilot)
             await press(pilot, *["right"] * 9)
             assert "▸ plan 5" in screen_text(pilot)
@@ -151,7 +151,7 @@ class TestSideBySide:
 
     async def test_a_click_selects_a_plan(self, tmp_path):
         async with workshop_app(tmp_path).run_test(size=LARGE) as pilot:
-            await go_to_fix(pilot, "over the knuckle")
+            await go_to_fix(pilot, "re-mounted")
             lines = screen_text(pilot).splitlines()
             row = next(i for i, line in enumerate(lines) if "plan 3" in line)
             await pilot.click(offset=(lines[row].index("plan 3"), row))
@@ -160,7 +160,7 @@ class TestSideBySide:
 
     async def test_f2_changes_to_millimetres(self, tmp_path):
         async with workshop_app(tmp_path).run_test(size=TALL) as pilot:
-            await go_to_fix(pilot, "over the knuckle")
+            await go_to_fix(pilot, "re-mounted")
             await press(pilot, "f2")
             text = flowing(screen_text(pilot))
             assert "up 44.5 mm" in text
@@ -168,7 +168,7 @@ class TestSideBySide:
 
     async def test_the_view_holds_work_reasons_effects_and_cautions(self, tmp_path):
         async with workshop_app(tmp_path).run_test(size=TALL) as pilot:
-            await go_to_fix(pilot, "over the knuckle")
+            await go_to_fix(pilot, "re-mounted")
             await press(pilot, "end")
             text = flowing(screen_text(pilot))
             for part in (
@@ -196,7 +196,7 @@ class TestSideBySide:
 class TestChoosing:
     async def test_enter_writes_the_plan_to_the_draft_and_leaves(self, tmp_path):
         async with workshop_app(tmp_path).run_test(size=SMALL) as pilot:
-            await go_to_fix(pilot, "over the knuckle")
+            await go_to_fix(pilot, "re-mounted")
             await press(pilot, "right", "enter")
             assert isinstance(pilot.app.screen, MeasureScreen)
             assert at(pilot) == "session.note"
@@ -209,7 +209,7 @@ class TestChoosing:
 
     async def test_the_plan_is_filed_with_the_record(self, tmp_path):
         async with workshop_app(tmp_path).run_test(size=SMALL) as pilot:
-            await go_to_fix(pilot, "over the knuckle")
+            await go_to_fix(pilot, "re-mounted")
             await press(pilot, "enter")
             await press(pilot, "f4", "1", "enter")
             (entry,) = [entry for entry in list_records(pilot.app.files) if entry.tag == "FG-0"]
@@ -221,7 +221,7 @@ class TestChoosing:
 
     async def test_f4_leaves_without_a_plan(self, tmp_path):
         async with workshop_app(tmp_path).run_test(size=SMALL) as pilot:
-            await go_to_fix(pilot, "over the knuckle")
+            await go_to_fix(pilot, "re-mounted")
             await press(pilot, "enter")
             assert plan_in_draft(pilot.app.files)
             measuring(pilot).action_go_to("fix")
@@ -232,7 +232,7 @@ class TestChoosing:
 
     async def test_the_chosen_plan_is_at_hand_again(self, tmp_path):
         async with workshop_app(tmp_path).run_test(size=SMALL) as pilot:
-            await go_to_fix(pilot, "over the knuckle")
+            await go_to_fix(pilot, "re-mounted")
             await press(pilot, "right", "right", "enter")
             measuring(pilot).action_go_to("fix")
             await settle(pilot)
@@ -240,7 +240,7 @@ class TestChoosing:
 
     async def test_undo_takes_the_choice_out_of_the_draft(self, tmp_path):
         async with workshop_app(tmp_path).run_test(size=SMALL) as pilot:
-            await go_to_fix(pilot, "over the knuckle")
+            await go_to_fix(pilot, "re-mounted")
             await press(pilot, "enter")
             await press(pilot, "f8")
             assert isinstance(pilot.app.screen, PlansScreen)
@@ -248,7 +248,7 @@ class TestChoosing:
 
     async def test_a_changed_reading_changes_the_filed_plan(self, tmp_path):
         async with workshop_app(tmp_path).run_test(size=SMALL) as pilot:
-            await go_to_fix(pilot, "over the knuckle")
+            await go_to_fix(pilot, "re-mounted")
             await press(pilot, "enter")
             before = value_at(draft(pilot.app.files), "plan.expected.parallel")
             path = "readings.drag_link.axle.height"
@@ -263,7 +263,7 @@ class TestChoosing:
 
     async def test_escape_leads_to_the_verdict_and_f3_to_the_steps(self, tmp_path):
         async with workshop_app(tmp_path).run_test(size=SMALL) as pilot:
-            await go_to_fix(pilot, "over the knuckle")
+            await go_to_fix(pilot, "re-mounted")
             await press(pilot, "f3")
             assert isinstance(pilot.app.screen, StepsScreen)
             await press(pilot, "escape", "escape")
@@ -271,7 +271,7 @@ class TestChoosing:
 
     async def test_f9_leaves_a_draft_and_f1_shows_help(self, tmp_path):
         async with workshop_app(tmp_path).run_test(size=SMALL) as pilot:
-            await go_to_fix(pilot, "over the knuckle")
+            await go_to_fix(pilot, "re-mounted")
             await press(pilot, "f1")
             assert isinstance(pilot.app.screen, HelpScreen)
             await press(pilot, "escape", "f9")
@@ -282,7 +282,7 @@ class TestChoosing:
 class TestChanging:
     async def test_a_changed_rise_changes_the_outcome(self, tmp_path):
         async with workshop_app(tmp_path).run_test(size=SMALL) as pilot:
-            await go_to_fix(pilot, "over the knuckle")
+            await go_to_fix(pilot, "re-mounted")
             await press(pilot, "m")
             assert isinstance(pilot.app.screen, PromptScreen)
             await type_text(pilot, "1")
@@ -298,7 +298,7 @@ class TestChanging:
 
     async def test_a_rise_outside_the_range_of_the_correction_is_refused(self, tmp_path):
         async with workshop_app(tmp_path).run_test(size=LARGE) as pilot:
-            await go_to_fix(pilot, "over the knuckle")
+            await go_to_fix(pilot, "re-mounted")
             await press(pilot, "m")
             await type_text(pilot, "-2")
             await press(pilot, "enter")
@@ -307,7 +307,7 @@ class TestChanging:
 
     async def test_a_plan_that_does_not_steer_true_needs_enter_twice(self, tmp_path):
         async with workshop_app(tmp_path).run_test(size=LARGE) as pilot:
-            await go_to_fix(pilot, "over the knuckle")
+            await go_to_fix(pilot, "re-mounted")
             await press(pilot, "m")
             await type_text(pilot, "1/2")
             await press(pilot, "enter", "enter")
@@ -320,7 +320,7 @@ class TestChanging:
 
     async def test_which_of_two_moves_is_asked(self, tmp_path):
         async with workshop_app(tmp_path).run_test(size=LARGE) as pilot:
-            await go_to_fix(pilot, "over the knuckle")
+            await go_to_fix(pilot, "re-mounted")
             await press(pilot, *["right"] * 4)
             first, second = at_hand(pilot)
             await press(pilot, "m")
@@ -341,7 +341,7 @@ class TestChanging:
     )
     async def test_an_impossible_rise_is_refused(self, tmp_path, typed, why):
         async with workshop_app(tmp_path).run_test(size=SMALL) as pilot:
-            await go_to_fix(pilot, "over the knuckle")
+            await go_to_fix(pilot, "re-mounted")
             await press(pilot, "m")
             await type_text(pilot, typed)
             await press(pilot, "enter")
@@ -351,7 +351,7 @@ class TestChanging:
 
     async def test_a_changed_plan_is_at_hand_again(self, tmp_path):
         async with workshop_app(tmp_path).run_test(size=SMALL) as pilot:
-            await go_to_fix(pilot, "over the knuckle")
+            await go_to_fix(pilot, "re-mounted")
             await press(pilot, "m")
             await type_text(pilot, "2 1/16")
             await press(pilot, "enter", "enter")
@@ -362,7 +362,7 @@ class TestChanging:
 
     async def test_the_bench_begins_with_the_plan_and_returns_a_plan(self, tmp_path):
         async with workshop_app(tmp_path).run_test(size=SMALL) as pilot:
-            await go_to_fix(pilot, "over the knuckle")
+            await go_to_fix(pilot, "re-mounted")
             await press(pilot, "b", "2", "up")
             assert isinstance(pilot.app.screen, BenchScreen)
             await press(pilot, "enter")
@@ -376,7 +376,7 @@ class TestChanging:
 class TestShop:
     async def test_a_correction_switched_off_is_not_used(self, tmp_path):
         async with workshop_app(tmp_path).run_test(size=LARGE) as pilot:
-            await go_to_fix(pilot, "over the knuckle")
+            await go_to_fix(pilot, "re-mounted")
             await press(pilot, "s", "3", "4")
             await press(pilot, "enter")
             names = {
@@ -391,7 +391,7 @@ class TestShop:
 
     async def test_a_correction_can_be_switched_on_again(self, tmp_path):
         async with workshop_app(tmp_path).run_test(size=LARGE) as pilot:
-            await go_to_fix(pilot, "over the knuckle")
+            await go_to_fix(pilot, "re-mounted")
             await press(pilot, "s", "3")
             await press(pilot, "enter")
             await press(pilot, "s", "3")
@@ -401,7 +401,7 @@ class TestShop:
 
     async def test_all_corrections_switched_off_is_reported(self, tmp_path):
         async with workshop_app(tmp_path).run_test(size=LARGE) as pilot:
-            await go_to_fix(pilot, "over the knuckle")
+            await go_to_fix(pilot, "re-mounted")
             await press(pilot, "s", *"12345678")
             await press(pilot, "enter")
             assert "nothing that could move a pivot is switched on" in flowing(screen_text(pilot))
@@ -409,7 +409,7 @@ class TestShop:
 
     async def test_the_best_plan_is_listed_with_its_obstacle_if_none_steers_true(self, tmp_path):
         async with workshop_app(tmp_path).run_test(size=LARGE) as pilot:
-            await go_to_fix(pilot, "over the knuckle")
+            await go_to_fix(pilot, "re-mounted")
             await press(pilot, "s", *"1234567")
             await press(pilot, "enter")
             text = flowing(screen_text(pilot))
@@ -427,7 +427,7 @@ class TestShop:
             encoding="utf-8",
         )
         async with app.run_test(size=TALL) as pilot:
-            await go_to_fix(pilot, "over the knuckle")
+            await go_to_fix(pilot, "re-mounted")
             await press(pilot, "right", "right")
             assert at_hand(pilot) == [("our own [b]bracket[/b]", 1.75)]
             assert "our own [b]bracket[/b]: Made here." in flowing(screen_text(pilot))
@@ -438,7 +438,7 @@ class TestShop:
         shelf.parent.mkdir(parents=True, exist_ok=True)
         shelf.write_text('[[corrections]]\nname = "x"\npivot = "wheel"\n', encoding="utf-8")
         async with app.run_test(size=LARGE) as pilot:
-            await go_to_fix(pilot, "over the knuckle")
+            await go_to_fix(pilot, "re-mounted")
             text = "".join(screen_text(pilot).split())
             assert "Thepartsshelfisleftout:" in text
             assert "parts_shelf.toml" in text
@@ -446,7 +446,7 @@ class TestShop:
 
     async def test_the_thread_of_an_adjuster_is_typed(self, tmp_path):
         async with workshop_app(tmp_path).run_test(size=TALL) as pilot:
-            await go_to_fix(pilot, "over the knuckle")
+            await go_to_fix(pilot, "re-mounted")
             await press(pilot, "a", "1", "enter")
             await type_text(pilot, "2 mm")
             await press(pilot, "enter")
@@ -459,7 +459,7 @@ class TestShop:
     @pytest.mark.parametrize("typed", ["16", "coarse", "0 per in", "-1 mm"])
     async def test_an_impossible_thread_is_refused(self, tmp_path, typed):
         async with workshop_app(tmp_path).run_test(size=SMALL) as pilot:
-            await go_to_fix(pilot, "over the knuckle")
+            await go_to_fix(pilot, "re-mounted")
             await press(pilot, "a", "1", "enter")
             await type_text(pilot, typed)
             await press(pilot, "enter")
@@ -509,20 +509,20 @@ class TestNoPlans:
 
     async def test_a_missing_reading_is_named_and_enter_leads_to_it(self, tmp_path):
         app = workshop_app(tmp_path)
-        document = unfiled(read_document(path_of(app, "over the knuckle")))
+        document = unfiled(read_document(path_of(app, "re-mounted")))
         document = without(document, "readings.track_bar.frame.height")
         async with app.run_test(size=SMALL) as pilot:
-            await go_to_fix(pilot, "over the knuckle", document)
+            await go_to_fix(pilot, "re-mounted", document)
             assert "no plan without a verdict" in flowing(screen_text(pilot))
             await press(pilot, "enter")
             assert at(pilot) == "readings.track_bar.frame.height"
 
     async def test_a_faulty_plan_in_a_draft_is_ignored(self, tmp_path):
         app = workshop_app(tmp_path)
-        document = unfiled(read_document(path_of(app, "over the knuckle")))
+        document = unfiled(read_document(path_of(app, "re-mounted")))
         document = with_value(document, "plan", {"moves": [{"pivot": "wheel"}]})
         async with app.run_test(size=SMALL) as pilot:
-            await go_to_fix(pilot, "over the knuckle", document)
+            await go_to_fix(pilot, "re-mounted", document)
             assert titles(pilot)[0] == "plan 1"
 
 
@@ -550,7 +550,7 @@ class TestSearching:
         monkeypatch.setattr(plans, "PROGRESS_INTERVAL", -1.0)  # report at once
         app = workshop_app(tmp_path)
         async with app.run_test(size=SMALL) as pilot:
-            app.push_screen(PlansScreen(flow_at_fix(app, "over the knuckle")))
+            app.push_screen(PlansScreen(flow_at_fix(app, "re-mounted")))
             assert await asyncio.to_thread(reported.wait, PATIENCE)
             await pilot.pause()
             assert "25%" in str(app.screen.query_one("#search-result", Static).content)
@@ -573,6 +573,6 @@ class TestSearching:
 class TestRecord:
     async def test_the_bench_opens_from_a_record(self, tmp_path):
         async with workshop_app(tmp_path).run_test(size=SMALL) as pilot:
-            await open_session(pilot, "over the knuckle")
+            await open_session(pilot, "re-mounted")
             await press(pilot, "b")
             assert isinstance(pilot.app.screen, BenchScreen)

@@ -24,7 +24,7 @@ from wizard.tui.screens.verdict import VerdictScreen, VerdictStep
 from wizard.tui.screens.workers import Reporter, WorkStopped
 from wizard.views.two_sessions import two_sessions
 
-NAME = "over the knuckle"
+NAME = "re-mounted"
 
 
 class HeldWork:

@@ -15,7 +15,7 @@ from wizard.phrases.answer_words import UNIT_WORDS
 from wizard.phrases.bench import bench_outcome_words, movables
 from wizard.phrases.help_on_plans import help_on_bench
 from wizard.phrases.plan_outcomes import SUMMED_UP, outcome_rows, plan_outcome_words
-from wizard.phrases.work_steps import format_setting
+from wizard.phrases.rises import format_setting
 from wizard.tui.pictures.curve import Curve
 from wizard.tui.pictures.front_view import FrontView
 from wizard.tui.screens.change_move import parse_rise

@@ -13,7 +13,8 @@ from core.text.quantity import INCH, LengthUnit, QuantityError, parse_length
 from core.verdict.verdict import Verdict
 from wizard.flow.planning import SAME_RISE
 from wizard.phrases.plan_outcomes import plan_outcome_words
-from wizard.phrases.work_steps import format_setting, move_words, rise_range_words
+from wizard.phrases.rises import format_setting, rise_range_words
+from wizard.phrases.work_steps import move_words
 from wizard.questions.question import Choice
 from wizard.tui.screens.pick import PickScreen
 from wizard.tui.screens.prompt import PromptScreen

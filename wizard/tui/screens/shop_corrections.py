@@ -13,8 +13,9 @@ from core.profiles.corrections import Correction
 from core.readings.survey import LINKS
 from core.text.plain_text import plain
 from core.text.quantity import LengthUnit
+from wizard.phrases.bar_lengths import ADJUSTER_NAMES, adjuster_words, thread_words
 from wizard.phrases.reading_names import name_of_pivot
-from wizard.phrases.work_steps import ADJUSTER_NAMES, adjuster_words, rise_range_words, thread_words
+from wizard.phrases.rises import rise_range_words
 from wizard.questions.question import Choice
 from wizard.tui.screens.pick import PickScreen
 from wizard.tui.screens.prompt import PromptScreen

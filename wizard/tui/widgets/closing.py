@@ -5,8 +5,8 @@ from textual.widgets import Static
 
 from core.text.quantity import LengthUnit
 from core.verdict.closure import Closure
+from wizard.phrases.closure import closing_facts
 from wizard.phrases.fact import LOOK, Fact
-from wizard.phrases.readings import closing_facts
 from wizard.views.fact_sheet import needs_a_look
 
 IN_SHORT = Content.assemble(

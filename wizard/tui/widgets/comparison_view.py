@@ -5,7 +5,8 @@ from textual.containers import Container, Vertical
 
 from core.text.quantity import LengthUnit
 from wizard.phrases.answer_words import UNIT_WORDS
-from wizard.phrases.comparison import control_facts, fix_outcome_facts, reached_plan_facts
+from wizard.phrases.comparison import control_facts, fix_outcome_facts
+from wizard.phrases.reached_plan import reached_plan_facts
 from wizard.phrases.session_names import vehicle_tag
 from wizard.tui.pictures.curve import Curve
 from wizard.tui.pictures.front_view import FrontView

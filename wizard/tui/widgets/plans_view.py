@@ -10,15 +10,12 @@ from textual.widgets import Static
 from core.profiles.adjuster import Adjuster
 from core.text.quantity import LengthUnit
 from wizard.flow.planning import Planning
+from wizard.phrases.bar_lengths import bar_length_facts
 from wizard.phrases.plan_cautions import caution_facts, clearance_facts
+from wizard.phrases.plan_effects import plan_effect_facts
 from wizard.phrases.plan_outcomes import outcome_rows
-from wizard.phrases.plan_reasons import plan_effect_facts, plan_reason_facts
-from wizard.phrases.work_steps import (
-    bar_length_facts,
-    move_facts,
-    plan_move_words,
-    re_measure_facts,
-)
+from wizard.phrases.plan_reasons import plan_reason_facts
+from wizard.phrases.work_steps import move_facts, plan_move_words, re_measure_facts
 from wizard.tui.pictures.curve import Curve
 from wizard.tui.pictures.front_view import FrontView
 from wizard.tui.widgets.facts import Facts
