@@ -274,5 +274,5 @@ def _scatter(reading: Reading, instruments: Instruments, units: LengthUnit) -> I
         f"The repeats lie {text(most - least)} apart ({text(least)} to {text(most)}). "
         f"The instruments claim about {text(claimed)} each time. "
         "Sight the same centre and take it once more. "
-        "If they are kept like this, the scatter counts as the doubt."
+        "If you keep the repeats, their scatter counts as the doubt."
     )

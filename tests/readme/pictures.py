@@ -48,7 +48,7 @@ class Picture:
 
 
 async def home(pilot: Pilot[None], _files: Path) -> None:
-    """The first page."""
+    """The home screen."""
     pilot.app.screen.query_one(Heading).right = "a copy of the demo sessions"
 
 

@@ -5,7 +5,7 @@ from collections.abc import Iterator, Mapping
 from core.fix.plan import Plan
 from core.profiles.adjuster import Adjuster
 from core.readings.survey import LINKS
-from core.text.quantity import LengthUnit, format_length
+from core.text.quantity import INCH, LengthUnit, format_length
 from wizard.phrases.fact import Fact
 from wizard.phrases.reading_names import name_of_pivot
 from wizard.phrases.rises import is_unchanged
@@ -59,4 +59,4 @@ def adjuster_words(adjuster: Adjuster, unit: LengthUnit) -> str:
 
 def thread_words(pitch: float, unit: LengthUnit) -> str:
     """A thread as it is typed."""
-    return f"{25.4 / pitch:.3g} per in" if unit == "in" else f"{pitch:.3g} mm"
+    return f"{INCH / pitch:.3g} per in" if unit == "in" else f"{pitch:.3g} mm"

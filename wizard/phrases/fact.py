@@ -12,10 +12,3 @@ class Fact(NamedTuple):
     name: str
     text: str
     mark: str = ""
-
-
-class Section(NamedTuple):
-    """A part of a page under its title."""
-
-    title: str
-    facts: tuple[Fact, ...]

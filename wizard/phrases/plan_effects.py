@@ -15,7 +15,7 @@ WORSE = {
     "parallel": "the links are less parallel than now",
     "track_bar": "the track bar is less flat than now",
     "drag_link": "the drag link is less flat than now",
-    "length": "the lengths of the links are less near to each other than now",
+    "length": "the links are less near in length than now",
     "steer": "the wheels steer more over the working travel than now",
     "toe": "the toe changes more over the working travel than now",
 }

@@ -12,7 +12,6 @@ from wizard.phrases.cautions import CAUTION_IN_SHORT
 from wizard.reports.fix import progress_on
 
 TO_FIX = ("lifted", "re-mounted", "toe", "not closing")
-NOTHING_TO_FIX = ("as built", "fixed", "close", "worn joint")
 
 
 @pytest.mark.parametrize("name", DEMO)

@@ -38,7 +38,7 @@ def typed(text, *keys):
 
 
 @SIZES
-class TestTheFirstPage:
+class TestHome:
     def test_with_nothing_filed(self, snap_compare, size):
         assert snap_compare(app_in(FILES), terminal_size=size)
 
