@@ -128,7 +128,7 @@ def test_steering_wheel_let_go(layout):
 
 @pytest.mark.parametrize("layout", LAYOUTS)
 def test_gradient_and_curvature_are_those_of_the_curve(layout):
-    """Seven-point differences of the root-series curve at ride height."""
+    """Seven-point differences of the root finder's curve at ride height."""
     rng = np.random.default_rng(LAYOUTS.index(layout) + 20)
     step = 4.0
     first = np.array([-1, 9, -45, 0, 45, -9, 1]) / (60 * step)

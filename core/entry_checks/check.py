@@ -32,6 +32,11 @@ JOINT_TABLE = "walk_round.joints."
 NOTES = ("vehicle.description", "complaint.note", "session.note")
 """Paths of the answers with several lines."""
 
+QUANTITIES = frozenset(
+    (*single_reading.QUANTITIES, *instruments.QUANTITIES, *walk_round_and_stance.LENGTHS)
+)
+"""Paths of the answers that are quantities."""
+
 Answer = str | bool | Sequence[str]
 
 
@@ -64,12 +69,8 @@ def check(
     if path in BENT:
         return _bent_bar(path, answer, known)
     parts = _parts(answer)
-    if path in single_reading.QUANTITIES:
-        return _reading(path, parts, known)
-    if path in instruments.QUANTITIES:
-        return _instrument(path, parts, known)
-    if path in walk_round_and_stance.LENGTHS:
-        return _walk_round_length(path, parts, known)
+    if path in QUANTITIES:
+        return _quantity(path, parts, known)
     if path in ANY_OF:
         return words.any_of(parts, ANY_OF[path])
     text = " ".join(parts)
@@ -113,6 +114,17 @@ def _bent_bar(path: str, answer: Answer, known: KnownAnswers) -> Outcome:
     return outcome_of(is_bent, objections)
 
 
+def _quantity(path: str, parts: Sequence[str], known: KnownAnswers) -> Outcome:
+    try:
+        if path in single_reading.QUANTITIES:
+            return _reading(path, parts, known)
+        if path in instruments.QUANTITIES:
+            return _instrument(path, parts, known)
+        return _walk_round_length(path, parts, known)
+    except QuantityError as error:
+        return Refused(str(error))
+
+
 def _reading(path: str, parts: Sequence[str], known: KnownAnswers) -> Outcome:
     asked = single_reading.QUANTITIES[path]
     link = asked.name.split(".")[0]
@@ -121,10 +133,7 @@ def _reading(path: str, parts: Sequence[str], known: KnownAnswers) -> Outcome:
             "An angle finder cannot be used on a bent bar: only the straight line between its "
             "centres counts. Skip this reading, or answer that the bar is straight."
         )
-    try:
-        typed = single_reading.parse_answer(parts, asked, known.units)
-    except QuantityError as error:
-        return Refused(str(error))
+    typed = single_reading.parse_answer(parts, asked, known.units)
     value = typed.kept(asked)
     with_answer = known.with_answer(path, value)
     objections = [
@@ -138,20 +147,14 @@ def _reading(path: str, parts: Sequence[str], known: KnownAnswers) -> Outcome:
 
 def _instrument(path: str, parts: Sequence[str], known: KnownAnswers) -> Outcome:
     asked = instruments.QUANTITIES[path]
-    try:
-        typed = single_reading.parse_answer(parts, asked, known.units)
-    except QuantityError as error:
-        return Refused(str(error))
+    typed = single_reading.parse_answer(parts, asked, known.units)
     objections = instruments.objections(typed.values[0], asked, known.units)
     return outcome_of(typed.kept(asked), objections)
 
 
 def _walk_round_length(path: str, parts: Sequence[str], known: KnownAnswers) -> Outcome:
     asked = AskedQuantity(path, "length", repeats=False)
-    try:
-        typed = single_reading.parse_answer(parts, asked, known.units)
-    except QuantityError as error:
-        return Refused(str(error))
+    typed = single_reading.parse_answer(parts, asked, known.units)
     value = typed.kept(asked)
     with_answer = known.with_answer(path, value)
     objections = walk_round_and_stance.length_objections(path, typed.values[0], with_answer)

@@ -127,7 +127,7 @@ def _failures(known: KnownAnswers) -> tuple[str, ...]:
 def _over_limit(play: str, known: KnownAnswers) -> str:
     """Sentence with a free play that is too large, its limit, and the rule with this limit."""
     entered = format_tape(known.length(play) or 0.0, known)
-    is_heavy = _is_heavy(known)
+    is_heavy = walk_round.is_over_10000_lb(known.document, _is_heavy(known))
     section = "570.60" if is_heavy else "570.7"
     if play == "walk_round.rim_play":
         diameter = known.length("walk_round.steering_wheel_diameter")

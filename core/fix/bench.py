@@ -7,12 +7,11 @@ import numpy as np
 
 from core.fix.moves import ARMS, Move
 from core.fix.plan import Plan, plan_of
-from core.kinematics.pivots import PIVOTS, RIDE_HEIGHT
-from core.profiles.corrections import Correction
+from core.profiles.corrections import MOVABLE, Correction
 from core.text.quantity import INCH
 from core.verdict.verdict import Verdict
 
-NUDGED = (*PIVOTS, RIDE_HEIGHT, *ARMS)
+NUDGED = (*MOVABLE, *ARMS)
 """Names of the pivots and lengths that can be nudged."""
 
 STEPS: dict[str, tuple[float, ...]] = {
@@ -94,7 +93,7 @@ class Bench:
         """One move for each pivot, or ride height, whose nudges do not cancel."""
         return tuple(
             Move(Correction(BY_HAND, name, (change,)), change)
-            for name in (*PIVOTS, RIDE_HEIGHT)
+            for name in MOVABLE
             if not np.isclose(change := self.change(name), 0.0)
         )
 

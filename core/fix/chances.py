@@ -16,10 +16,10 @@ from core.profiles.corrections import Correction
 from core.profiles.limits import Limits
 from core.statistics.random_numbers import uniform
 from core.text.quantity import INCH
+from core.uncertainty.propagation import MeasuredLinkage
 from core.verdict.curves import Curves
 from core.verdict.peak import SEED
 from core.verdict.rules import parallel_angle
-from core.verdict.verdict import Verdict
 
 SETTING = INCH / 16
 """Half-width of the error of setting a pivot at its planned height, mm."""
@@ -46,10 +46,9 @@ class Chances:
     together: float
 
 
-def chances_of(verdict: Verdict, moves: Sequence[Move]) -> Chances:
+def chances_of(measured: MeasuredLinkage, moves: Sequence[Move], limits: Limits) -> Chances:
     """Chances of a measured vehicle after some moves."""
-    drawn = verdict.measured.draw(DRAWS, SEED)
-    return chances_among(drawn, moves, verdict.session.limits)
+    return chances_among(measured.draw(DRAWS, SEED), moves, limits)
 
 
 def chances_among(drawn: Linkage, moves: Sequence[Move], limits: Limits) -> Chances:

@@ -10,7 +10,7 @@ from core.fix.moves import CorrectionSet, with_corrections
 from core.kinematics.linkage import Array, Linkage
 from core.profiles.limits import Limits
 from core.verdict.curves import Curves
-from core.verdict.rules import parallel_angle, slopes
+from core.verdict.rules import slopes
 
 PORTION = 16_384
 """Combinations computed at a time; larger arrays would be slower for want of fast memory."""
@@ -40,7 +40,7 @@ class Combinations:
     flatness: Array
 
     @property
-    def nearest(self) -> int:
+    def least_excess(self) -> int:
         """Row of the combination with the smallest excess."""
         return int(np.argmin(self.excess))
 
@@ -55,10 +55,10 @@ class Combinations:
         )
 
     def promising(self) -> "Combinations":
-        """Combinations within their limits, smallest sum of rises first; else the nearest alone."""
+        """Combinations within their limits, smallest sum of rises first; else the least excess."""
         within = np.flatnonzero(self.excess <= 1)
         if not within.size:
-            return self.at_rows(np.array([self.nearest]))
+            return self.at_rows(np.array([self.least_excess]))
         sums = np.abs(self.correction_set.rises[within]).sum(axis=-1).round(6)
         return self.at_rows(within[np.lexsort((self.flatness[within], sums))])
 
@@ -101,7 +101,8 @@ def promising_combinations(
 def _computed(linkage: Linkage, limits: Limits, correction_set: CorrectionSet) -> Combinations:
     """All combinations of a set."""
     moved = with_corrections(linkage, correction_set.corrections, correction_set.rises)
-    parallel, curves = parallel_angle(moved), Curves.of(moved, limits)
+    both, curves = slopes(moved), Curves.of(moved, limits)
+    parallel = both[..., 1] - both[..., 0]
     steer, toe = curves.peaks()
     excess = np.max(
         [np.abs(parallel) / limits.parallel, steer / limits.steer, toe / limits.toe_change], axis=0
@@ -111,5 +112,5 @@ def _computed(linkage: Linkage, limits: Limits, correction_set: CorrectionSet) -
         parallel,
         curves,
         np.where(np.isnan(excess), np.inf, excess),
-        np.abs(slopes(moved)).sum(axis=-1).round(6),
+        np.abs(both).sum(axis=-1).round(6),
     )

@@ -2,7 +2,7 @@
 
 A full draw of each of thousands of combinations would take minutes. The uncertainty changes the
 curves of all combinations of one set almost alike. So a few hundred geometries are drawn for the
-combination nearest to the limits. Their changes of the curves are added to the curves of every
+combination with the smallest excess. Their changes of the curves are added to the curves of every
 other combination.
 """
 
@@ -45,13 +45,13 @@ def estimated_candidates(
     place : int
         Place of the set among all sets.
     """
-    correction_set, nearest = combinations.correction_set, combinations.nearest
+    correction_set, least = combinations.correction_set, combinations.least_excess
     corrections = correction_set.corrections
-    about_nearest = with_setting(
-        with_corrections(drawn, corrections, correction_set.rises[nearest]), corrections
+    about_least = with_setting(
+        with_corrections(drawn, corrections, correction_set.rises[least]), corrections
     )
-    parallel_change = parallel_angle(about_nearest) - combinations.parallel[nearest]
-    curve_change = Curves.of(about_nearest, limits).minus(combinations.curves.at_index(nearest))
+    parallel_change = parallel_angle(about_least) - combinations.parallel[least]
+    curve_change = Curves.of(about_least, limits).minus(combinations.curves.at_index(least))
     candidates: list[Candidate] = []
     for start in range(0, len(combinations.parallel), PORTION):
         rows = np.arange(start, min(start + PORTION, len(combinations.parallel)))

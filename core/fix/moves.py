@@ -7,7 +7,7 @@ from itertools import combinations
 import numpy as np
 
 from core.kinematics.linkage import Array, Linkage
-from core.kinematics.pivots import PIVOTS, RIDE_HEIGHT
+from core.kinematics.pivots import PIVOTS, pivots_raised
 from core.profiles.corrections import Correction
 
 MOST_CORRECTIONS = 3
@@ -75,9 +75,7 @@ def excludes(first: Correction, second: Correction) -> bool:
 
 def moved_pivots(corrections: Sequence[Correction]) -> tuple[str, ...]:
     """Names of the pivots that some corrections move, in the order of PIVOTS."""
-    pivots = {correction.pivot for correction in corrections}
-    if RIDE_HEIGHT in pivots:
-        pivots |= {"track_bar.frame", "drag_link.frame"}
+    pivots = {pivot for correction in corrections for pivot in pivots_raised(correction.pivot)}
     return tuple(pivot for pivot in PIVOTS if pivot in pivots)
 
 

@@ -55,6 +55,6 @@ def plan_of(
     arms = arms or {}
     lengths = {ARMS[name]: length for name, length in arms.items()}
     linkage = replace(verdict.measured.linkage, **lengths)  # type: ignore[arg-type]
-    with_arms = replace(verdict, measured=replace(verdict.measured, linkage=linkage))
-    chances = chances_of(with_arms, moves)
+    with_arms = replace(verdict.measured, linkage=linkage)
+    chances = chances_of(with_arms, moves, verdict.session.limits)
     return Plan(moves, prediction_of(verdict, with_moves(linkage, moves), chances), arms)

@@ -7,10 +7,10 @@ from math import degrees, isfinite
 from typing import Any, NamedTuple
 
 from core.documents.document import value_at, with_value
-from core.documents.entries import EntryError, quantity_at, text_at, units_of
+from core.documents.entries import EntryError, choice_at, quantity_at, text_at, units_of
 from core.fix.moves import ARMS, Move
 from core.fix.plan import Plan, plan_of
-from core.kinematics.pivots import RIDE_HEIGHT
+from core.kinematics.pivots import pivots_raised
 from core.profiles.corrections import MOVABLE, Correction
 from core.readings.survey import LINKS
 from core.text import quantity
@@ -69,11 +69,7 @@ class FiledPlan:
 
     def rise(self, pivot: str) -> float:
         """Planned rise of a pivot, mm; the ride height counts for both frame ends."""
-        return sum(
-            move.rise
-            for move in self.moves
-            if move.pivot == pivot or (move.pivot == RIDE_HEIGHT and pivot.endswith(".frame"))
-        )
+        return sum(move.rise for move in self.moves if pivot in pivots_raised(move.pivot))
 
 
 def plan_table(plan: Plan, unit: quantity.LengthUnit) -> dict[str, Any]:
@@ -184,9 +180,7 @@ def _present(values: Mapping[str, float | None]) -> dict[str, float]:
 def _move(move: Any, place: str, unit: quantity.LengthUnit) -> FiledMove:
     """One entry of plan.moves; `place` is its key in messages."""
     placed = {"plan": {place: move}}
-    pivot = text_at(placed, f"plan.{place}.pivot")
-    if pivot not in MOVABLE:
-        raise EntryError(f"plan.{place}.pivot", f"should be one of {', '.join(MOVABLE)}")
+    pivot = choice_at(placed, f"plan.{place}.pivot", MOVABLE)
     rise = quantity_at(
         placed, f"plan.{place}.rise", partial(quantity.parse_length, unit=unit), "1 1/2 in"
     )

@@ -122,5 +122,5 @@ def _first(candidates: list[Candidate], drawn: Linkage, limits: Limits) -> Candi
             p_true = chances_among(drawn, candidate.moves, limits).together
             full = replace(candidate, p_true=p_true)
             best = min(best or full, full, key=lambda candidate: candidate.order)
-    assert best is not None  # every set has at least its nearest combination
+    assert best is not None  # every set has at least its combination of least excess
     return best

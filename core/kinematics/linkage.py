@@ -10,7 +10,7 @@ from typing import Any
 
 import numpy as np
 
-from core.kinematics.pivots import NEAR_BALL, RIDE_HEIGHT, Layout, pivots_of
+from core.kinematics.pivots import NEAR_BALL, Layout, pivots_of, pivots_raised
 
 Array = np.ndarray[tuple[Any, ...], np.dtype[np.float64]]
 
@@ -84,9 +84,8 @@ class Linkage:
         rise : array (...)
             Up positive, mm; its shape is broadcast with that of the pivots.
         """
-        names = ("track_bar.frame", "drag_link.frame") if pivot == RIDE_HEIGHT else (pivot,)
         up = np.asarray(rise, dtype=float)[..., None] * np.array([0.0, 0.0, 1.0])
-        return self.with_pivots({name: self.pivot(name) + up for name in names})
+        return self.with_pivots({name: self.pivot(name) + up for name in pivots_raised(pivot)})
 
     def with_heave_axis(self) -> "Linkage":
         """The linkage with one more axis at the end of every array, for an array of heaves."""
@@ -99,6 +98,12 @@ class Linkage:
             near_arm=np.asarray(self.near_arm)[..., None],
             joint_from_far_ball=np.asarray(self.joint_from_far_ball)[..., None],
         )
+
+
+def joint_part(linkage: Linkage) -> Array:
+    """Place of the tie rod's joint along the drag link: 0 at its axle end, 1 at its frame end."""
+    whole = centre_distance(linkage.drag_link_frame, linkage.drag_link_axle)
+    return np.asarray(linkage.joint_from_far_ball / whole)
 
 
 _FIELD = {

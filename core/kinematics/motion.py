@@ -10,7 +10,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from core.kinematics.linkage import Array, Linkage, difference, front_view_difference
+from core.kinematics.linkage import Array, Linkage, difference, front_view_difference, joint_part
 
 Scalars = Array | float
 Vector = tuple[Scalars, Scalars, Scalars]
@@ -136,16 +136,16 @@ def _near_steer(
 
     Parameters
     ----------
-    link : (float, float, float)
+    link : three arrays (...)
         Vector of the drag link at ride height, mm.
-    change : (float, float)
+    change : two arrays (...)
         Change of that vector across and up in the axle's own axes, without the turn `far`, mm.
     far : array (...)
         Steer of the far wheel, rad.
     """
     assert linkage.near_ball is not None
     ahead, across, up = link
-    part = linkage.joint_from_far_ball / np.sqrt(ahead * ahead + across * across + up * up)
+    part = joint_part(linkage)
     x, y, z = difference(linkage.drag_link_axle, linkage.near_ball)
     x, y, z = tie_rod = x + part * ahead, y + part * across, z + part * up
     # The joint lies between the far ball and the frame end, and takes its part of both movements.

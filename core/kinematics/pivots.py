@@ -32,6 +32,11 @@ class Side(StrEnum):
         return 1 if self is Side.AHEAD else -1
 
 
+def pivots_raised(name: str) -> tuple[str, ...]:
+    """Pivots that rise with a pivot: itself, or both frame ends with the ride height."""
+    return ("track_bar.frame", "drag_link.frame") if name == RIDE_HEIGHT else (name,)
+
+
 def pivots_of(layout: Layout) -> tuple[str, ...]:
     """Names of the pivots that a layout has, frame ends and axle ends in turn."""
     return (*PIVOTS, NEAR_BALL) if layout == Layout.INVERTED_Y else PIVOTS

@@ -5,8 +5,8 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from core.kinematics.linkage import Array, Linkage, centre_distance
-from core.kinematics.motion import motion_at, steering_wheel_angle
+from core.kinematics.linkage import Array, Linkage, joint_part
+from core.kinematics.motion import Motion, motion_at, steering_wheel_angle
 from core.kinematics.pivots import NEAR_BALL
 
 FAR_BALL = "drag_link.axle"
@@ -31,29 +31,35 @@ def axle_points(
         By pivot, and for the inverted-Y "tie_rod.joint" too; mm in the frame's axes, nan where a
         link cannot reach.
     """
-    motion = motion_at(linkage, heave, roll)
-    at_rest = {
+    return _places(linkage, motion_at(linkage, heave, roll), heave, roll)
+
+
+def _places(
+    linkage: Linkage, motion: Motion, heave: Array | float, roll: Array | float
+) -> dict[str, Array]:
+    """Centres of the axle's pivots in a motion, as from `axle_points`."""
+    turned = {
         "track_bar.axle": linkage.track_bar_axle,
         FAR_BALL: _turned(linkage.drag_link_axle, linkage.arm, linkage.arm_side, motion.far_steer),
     }
     if linkage.near_ball is not None:
-        at_rest[NEAR_BALL] = _turned(
+        turned[NEAR_BALL] = _turned(
             linkage.near_ball, linkage.near_arm, linkage.arm_side, motion.near_steer
         )
-    places = {pivot: carried_point(linkage, point, heave, roll) for pivot, point in at_rest.items()}
+    places = {
+        pivot: carried_point(linkage, point, motion.axle_shift, heave, roll)
+        for pivot, point in turned.items()
+    }
     if linkage.near_ball is not None:
         far, frame = places[FAR_BALL], linkage.drag_link_frame
-        link = centre_distance(frame, linkage.drag_link_axle)
-        part = np.asarray(linkage.joint_from_far_ball / link)
-        places[JOINT] = far + (frame - far) * part[..., None]
+        places[JOINT] = far + (frame - far) * joint_part(linkage)[..., None]
     return places
 
 
 def carried_point(
-    linkage: Linkage, point: Array, heave: Array | float, roll: Array | float = 0.0
+    linkage: Linkage, point: Array, shift: Array, heave: Array | float, roll: Array | float
 ) -> Array:
-    """Place of a point of the axle, array (..., 3) at ride height, at some heave and roll, mm."""
-    shift = motion_at(linkage, heave, roll).axle_shift
+    """Place of a point of the axle, array (..., 3) at ride height, after an axle shift, mm."""
     sine, cosine = np.sin(roll), np.cos(roll)
     x, y, z = point[..., 0], point[..., 1], point[..., 2] - linkage.hub_height
     return np.stack(
@@ -81,7 +87,7 @@ class AxlePose:
     heave, roll : float
         mm and rad.
     points : dict of array (3,)
-        As from `pose`, with the hubs where the wheels were measured.
+        As from `axle_points`, with the hubs where the wheels were measured.
     axle_shift : float
         mm, to the left positive.
     steer, toe_in_change, steering_wheel : float
@@ -117,11 +123,14 @@ def axle_pose(
         mm and rad.
     """
     motion = motion_at(linkage, heave, roll)
-    wheels = {name: carried_point(linkage, hub, heave, roll) for name, hub in hubs.items()}
+    wheels = {
+        name: carried_point(linkage, hub, motion.axle_shift, heave, roll)
+        for name, hub in hubs.items()
+    }
     return AxlePose(
         heave,
         roll,
-        axle_points(linkage, heave, roll) | wheels,
+        _places(linkage, motion, heave, roll) | wheels,
         float(motion.axle_shift),
         float(motion.steer),
         float(motion.toe_in_change),

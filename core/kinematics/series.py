@@ -14,7 +14,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from core.kinematics.linkage import Array, Linkage, centre_distance
+from core.kinematics.linkage import Array, Linkage, joint_part
 
 
 @dataclass(frozen=True, eq=False)
@@ -49,8 +49,7 @@ def derivatives(linkage: Linkage) -> Derivatives:
 
     # The joint is on the drag link, whose frame end stands still. So the joint takes the part of
     # the far ball's movement that is left at its place along the link.
-    whole = centre_distance(linkage.drag_link_frame, linkage.drag_link_axle)
-    part = np.asarray(linkage.joint_from_far_ball, dtype=float) / whole
+    part = joint_part(linkage)
     joint = linkage.drag_link_axle + link * part[..., None]
     near, near_second, _, _ = _turning(
         joint - linkage.near_ball,

@@ -10,7 +10,7 @@ HALVINGS = 40
 
 
 def travel_limits(linkage: Linkage, droop: float, bump: float) -> tuple[float | None, float | None]:
-    """Heave, mm, at which a link binds before droop and before bump ends; None where none does.
+    """Heaves, mm, at which a link binds on the way down and on the way up; None where none does.
 
     Parameters
     ----------

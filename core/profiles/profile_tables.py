@@ -7,7 +7,7 @@ reads a table raises `core.documents.entries.EntryError`, which says what would 
 from collections.abc import Callable, Collection, Mapping
 from typing import Any
 
-from core.documents.entries import EntryError, flag_at, quantity_at, repeats_at
+from core.documents.entries import EntryError, choice_at, flag_at, quantity_at, repeats_at
 from core.documents.tables import (
     angle_with_unit,
     length_with_unit,
@@ -121,14 +121,9 @@ def corrections_at(tables: Mapping[str, Any]) -> tuple[Correction, ...]:
 def _correction(table: Mapping[str, Any], place: str) -> Correction:
     placed = {place: table}
     refuse_unknown(placed, [f"{place}.{key}" for key in Correction.__dataclass_fields__])
-    pivot = line_at(placed, f"{place}.pivot")
-    if pivot not in MOVABLE:
-        raise EntryError(
-            f"{place}.pivot", f"“{plain(pivot)}” is not known; it is one of {', '.join(MOVABLE)}"
-        )
     return Correction(
         name=line_at(placed, f"{place}.name"),
-        pivot=pivot,
+        pivot=choice_at(placed, f"{place}.pivot", MOVABLE),
         rises=_rises(placed, f"{place}.rises"),
         caution=line_at(placed, f"{place}.caution"),
         not_with=texts_at(placed, f"{place}.not_with", "ride height"),

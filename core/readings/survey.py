@@ -9,7 +9,7 @@ from functools import partial
 from typing import Any
 
 from core.documents.entries import flag_at, repeats_at, units_of
-from core.kinematics.pivots import NEAR_BALL, PIVOTS
+from core.kinematics.pivots import NEAR_BALL, PIVOTS, Layout
 from core.readings.reading import Kind, Reading
 from core.text import quantity
 
@@ -57,7 +57,9 @@ def reading_at(document: Mapping[str, Any], name: str, kind: Kind) -> Reading | 
     return Reading(name, kind, repeats) if repeats else None
 
 
-def readings_in(document: Mapping[str, Any], layout: str = "inverted-y") -> tuple[Reading, ...]:
+def readings_in(
+    document: Mapping[str, Any], layout: Layout = Layout.INVERTED_Y
+) -> tuple[Reading, ...]:
     """Survey readings of a document that count for a layout, in the order of SURVEY.
 
     The near ball counts only for the inverted-Y. A slope does not count on a bent bar.
@@ -66,7 +68,7 @@ def readings_in(document: Mapping[str, Any], layout: str = "inverted-y") -> tupl
     taken = (
         reading_at(document, name, kind)
         for name, kind in SURVEY.items()
-        if (layout == "inverted-y" or not name.startswith(NEAR_BALL))
+        if (layout == Layout.INVERTED_Y or not name.startswith(NEAR_BALL))
         and not (kind == "slope" and name.split(".")[0] in bent)
     )
     return tuple(reading for reading in taken if reading is not None)

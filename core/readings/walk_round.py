@@ -64,6 +64,12 @@ def linkage_play_limit(over_10000_lb: bool, rim_size: float | None = None) -> fl
     return INCH * 3 / 8 if size <= 18 * INCH else INCH / 2
 
 
+def is_over_10000_lb(document: Mapping[str, Any], usual: bool) -> bool:
+    """True if the vehicle is over 10,000 lb: as the document says, else as its profile says."""
+    said = flag_at(document, OVER_10000_LB)
+    return usual if said is None else said
+
+
 def failures(document: Mapping[str, Any], is_heavy: bool) -> tuple[str, ...]:
     """Paths of the failures of the walk-round, each of which holds the verdict back.
 
@@ -85,8 +91,7 @@ def failures(document: Mapping[str, Any], is_heavy: bool) -> tuple[str, ...]:
     core.documents.entries.EntryError
         An entry is faulty.
     """
-    said = flag_at(document, OVER_10000_LB)
-    heavy = is_heavy if said is None else said
+    heavy = is_over_10000_lb(document, is_heavy)
     rim_limit = rim_play_limit(_length(document, "steering_wheel_diameter"))
     linkage_limit = linkage_play_limit(heavy, _length(document, "rim_size"))
     failed = []

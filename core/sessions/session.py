@@ -11,7 +11,7 @@ from core.kinematics.pivots import Layout, Side
 from core.kinematics.road_events import Event
 from core.profiles.limits import Limits, refuse_impossible_length_ratio
 from core.profiles.profile import Profile, ProfileError
-from core.profiles.profile_tables import event_from
+from core.profiles.profile_tables import events_at
 from core.readings import stance, walk_round
 from core.readings.reading import Instruments, Reading
 from core.readings.survey import WHEELS, reading_at, readings_in
@@ -225,15 +225,12 @@ def _walk_round_failures(sources: Sources) -> tuple[str, ...]:
 
 def _events(sources: Sources) -> tuple[Event, ...]:
     """Events of the document, else of the profile; () where that profile cannot be loaded."""
-    tables = value_at(sources.document, "events")
-    if tables is None:
-        try:
-            return sources.profile().events
-        except ProfileError:
-            return ()
-    if not isinstance(tables, list):
-        raise EntryError("events", "should be a list of tables, [[events]]")
-    return tuple(event_from(table, f"events {number}") for number, table in enumerate(tables, 1))
+    if value_at(sources.document, "events") is not None:
+        return events_at(sources.document)
+    try:
+        return sources.profile().events
+    except ProfileError:
+        return ()
 
 
 def _refuse_impossible(session: Session) -> None:

@@ -96,12 +96,6 @@ def rules_of(measured: MeasuredLinkage, limits: Limits) -> Rules:
     )
 
 
-def parallel_ruling(measured: MeasuredLinkage, limits: Limits) -> Ruling:
-    """Ruling on the parallel angle alone, by linear propagation."""
-    u = float(measured.standard_uncertainty(measured.gradient(parallel_angle)))
-    return magnitude_ruling(float(parallel_angle(measured.linkage)), u, limits.parallel)
-
-
 def _length_ruling(quotient: float, u: float, limit: float) -> Ruling:
     """Ruling on the ratio of the shorter link to the longer link.
 

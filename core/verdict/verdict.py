@@ -20,7 +20,7 @@ from core.uncertainty.measured_linkage import has_centre_plane, measured_linkage
 from core.uncertainty.next_reading import Advice, ContestedRuling, advice
 from core.uncertainty.propagation import MeasuredLinkage
 from core.verdict.peak import Peak, peaks_of
-from core.verdict.rules import Rules, lengths, parallel_angle, parallel_ruling, rules_of
+from core.verdict.rules import Rules, lengths, parallel_angle, rules_of
 from core.verdict.sweep import Articulation, Split, Sweep, articulation, splits, sweep
 
 
@@ -204,6 +204,6 @@ def _settles(session: Session, advised: Advice, draws: int) -> bool:
     adjustment = adjust(readings, session.instruments, session.layout)
     measured = measured_linkage(session, adjustment)
     steer, toe = peaks_of(measured, session.limits, draws)
-    parallel = parallel_ruling(measured, session.limits)
+    parallel = rules_of(measured, session.limits).parallel
     geometry = overall(parallel.verdict, steer.ruling.verdict, toe.ruling.verdict)
     return geometry != Overall.TOO_CLOSE

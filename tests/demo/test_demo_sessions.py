@@ -178,7 +178,7 @@ def test_the_wrong_reading_is_named_alone_with_its_error():
 
 def test_a_verdict_too_close_to_call_names_the_readings_to_repeat():
     _, verdict = document_and_verdict(fg_4.CLOSE)
-    assert verdict.overall == Conformity.TOO_CLOSE
+    assert verdict.overall == Overall.TOO_CLOSE
     assert verdict.advice.readings
     assert verdict.advice.repeats <= 3
 

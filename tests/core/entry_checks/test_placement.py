@@ -45,6 +45,7 @@ def test_a_link_of_unusual_length_is_queried(document, profile):
 
 def test_links_from_opposite_sides_of_the_frame_are_queried(profile):
     path = "readings.drag_link.frame.offset"
+    assert isinstance(check(path, "92", built({}, without=[path]), profile), Queried)
     document = built({"readings.drag_link.axle.offset": ["12 in"]}, without=[path])
     outcome = check(path, "50", document, profile)
     assert isinstance(outcome, Queried)

@@ -36,6 +36,15 @@ class TestWalkRound:
         outcome = check("walk_round.linkage_play", "5/8", document, heavy)
         assert "1/2 in of 49 CFR 570.60(b)" in outcome.message
 
+    def test_the_weight_in_the_document_comes_before_that_of_the_profile(self, profile, heavy):
+        walk_round = {"rim_size": "22 1/2 in"}
+        light = {"walk_round": walk_round | {"over_10000_lb": False}}
+        outcome = check("walk_round.linkage_play", "3/8", light, heavy)
+        assert "1/4 in of 49 CFR 570.7(b)" in outcome.message
+        over = {"walk_round": walk_round | {"over_10000_lb": True}}
+        outcome = check("walk_round.linkage_play", "5/8", over, profile)
+        assert "1/2 in of 49 CFR 570.60(b)" in outcome.message
+
     @pytest.mark.parametrize(
         ("path", "answer", "words"),
         [

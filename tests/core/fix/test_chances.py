@@ -36,7 +36,7 @@ def heights(linkage, pivot):
 
 @pytest.mark.parametrize("rise", [-1.5, -2.0, -2.5])
 def test_all_rules_together_are_no_likelier_than_each(verdict, rise):
-    chances = chances_of(verdict, (Move(MORE_DROP, rise * INCH),))
+    chances = chances_of(verdict.measured, (Move(MORE_DROP, rise * INCH),), verdict.session.limits)
     assert chances.together <= min(chances.parallel, chances.steer, chances.toe)
     assert chances.toe == 1.0  # this layout cannot change the toe
 
@@ -44,17 +44,17 @@ def test_all_rules_together_are_no_likelier_than_each(verdict, rise):
 def test_the_same_moves_always_have_the_same_chances(verdict):
     moves = (Move(MORE_DROP, -2 * INCH),)
     drawn = verdict.measured.draw(DRAWS, SEED)
-    expected = chances_of(verdict, moves)
-    assert chances_of(verdict, moves) == expected
+    expected = chances_of(verdict.measured, moves, verdict.session.limits)
+    assert chances_of(verdict.measured, moves, verdict.session.limits) == expected
     assert chances_among(drawn, moves, verdict.session.limits) == expected
 
 
 def test_a_larger_setting_error_lowers_a_high_probability(verdict, monkeypatch):
     moves = (Move(MORE_DROP, -2.5 * INCH),)
     monkeypatch.setattr("core.fix.chances.SETTING", 1e-9)
-    exact = chances_of(verdict, moves).together
+    exact = chances_of(verdict.measured, moves, verdict.session.limits).together
     monkeypatch.setattr("core.fix.chances.SETTING", 40.0)
-    assert chances_of(verdict, moves).together < exact - 0.2
+    assert chances_of(verdict.measured, moves, verdict.session.limits).together < exact - 0.2
 
 
 def test_a_setting_error_is_at_most_its_half_width(drawn):

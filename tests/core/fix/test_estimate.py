@@ -35,7 +35,8 @@ def test_an_estimate_is_close_to_the_full_draw(layout):
     verdict = verdict_on(vehicle(3, layout))
     for correction in COARSE:
         for candidate in candidates_of(verdict, [correction]):
-            expected = chances_of(verdict, candidate.moves).together
+            moves, limits = candidate.moves, verdict.session.limits
+            expected = chances_of(verdict.measured, moves, limits).together
             # 4 standard deviations of a share of 300 draws are at most 0.12
             assert candidate.p_true == pytest.approx(expected, abs=0.12)
 

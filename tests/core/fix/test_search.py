@@ -112,7 +112,11 @@ def plans_of_full_draws(verdict, corrections):
                 steer / limits.steer,
                 toe / limits.toe_change,
             )
-            p_true = chances_of(verdict, moves).together if excess < 2 else 0.0
+            p_true = (
+                chances_of(verdict.measured, moves, verdict.session.limits).together
+                if excess < 2
+                else 0.0
+            )
             flatness = round(float(np.abs(slopes(linkage)).sum()), 6)
             candidates.append(Candidate(moves, p_true, float(excess), flatness, place))
     first_of_set = {}

@@ -11,8 +11,8 @@ from core.uncertainty.next_reading import (
     ContestedRuling,
     advice,
 )
-from core.verdict.rules import parallel_angle, parallel_ruling
-from core.verdict.verdict import evaluate
+from core.verdict.rules import parallel_angle, rules_of
+from core.verdict.verdict import Overall, evaluate
 from tests.geometries import as_read, document_of, parallel_pair, session_of, true_readings
 from tests.measured import measure
 
@@ -21,7 +21,7 @@ def contested_parallel(linkage, readings=None):
     """The adjustment of a linkage, and the ruling on its parallel angle with its gradient."""
     session, adjustment, measured = measure(linkage, readings)
     gradient = measured.gradient(parallel_angle)[: 3 * len(adjustment.pivots)]
-    return adjustment, ContestedRuling(parallel_ruling(measured, session.limits), gradient)
+    return adjustment, ContestedRuling(rules_of(measured, session.limits).parallel, gradient)
 
 
 @pytest.mark.parametrize("parallel_deg", [1.2, 1.25, 1.8, 1.85])
@@ -55,7 +55,7 @@ def test_advice_settles_the_verdict_where_readings_disagree_and_repeats_equal_th
             continue
         repeated = {name: [readings[name]] * (1 + advised.repeats) for name in advised.readings}
         after = evaluate(session_of(document_of(linkage, {**readings, **repeated})), draws=0)
-        assert after.overall != Conformity.TOO_CLOSE
+        assert after.overall != Overall.TOO_CLOSE
         settled += 1
     assert settled > 3
 

@@ -4,7 +4,7 @@ import numpy as np
 import pytest
 
 from core.statistics.conformity import Conformity
-from core.verdict.rules import length_ratio, parallel_angle, parallel_ruling, rules_of, slopes
+from core.verdict.rules import length_ratio, parallel_angle, rules_of, slopes
 from tests.geometries import parallel_pair
 from tests.measured import measure
 
@@ -67,10 +67,3 @@ def test_links_of_equal_length_are_within():
     assert ruling.value == pytest.approx(1.0)
     assert ruling.verdict == Conformity.WITHIN
     assert 0 < ruling.u < 0.01
-
-
-def test_the_ruling_on_parallel_alone_is_the_ruling_of_the_rules():
-    session, _, measured = measure(parallel_pair(parallel_deg=1.2))
-    alone, together = parallel_ruling(measured, session.limits), rules_of(measured, session.limits)
-    assert (alone.value, alone.limit) == (together.parallel.value, together.parallel.limit)
-    assert alone.u == pytest.approx(together.parallel.u)

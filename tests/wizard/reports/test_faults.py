@@ -117,7 +117,7 @@ def test_a_file_without_permission_to_read_is_refused(run, tmp_path):
         ({"walk_round.rim_play": ["1 in"]}, "[walk_round] rim_play: is a list"),
         ({"walk_round.joints": "tight"}, "[walk_round] joints: should be a table"),
         ({"walk_round.joints.track_bar_axle": "wobbly"}, "[walk_round.joints] track_bar_axle"),
-        ({"events": "dip"}, "events: should be a list of tables"),
+        ({"events": "dip"}, "events: should be tables of their own"),
         ({"events": [{"name": "dip"}]}, "[events 1] returns: is missing"),
         ({"session.profile": "a/../b", "limits": None}, "[session] profile: no profile"),
     ],
