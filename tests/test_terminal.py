@@ -25,7 +25,7 @@ pytestmark = pytest.mark.skipif(
 SMALLEST, LARGE = (80, 24), (120, 40)
 QUESTIONS = {question.path: question for step in STEPS for question in step.questions}
 RESULT_SCREENS = {
-    "1 answer": "verdict",
+    "1 verdict": "verdict",
     "before beside after": "compare",
     "fewest parts first": "fix",
     "nothing is to be done": "fix",

@@ -1,6 +1,6 @@
 """The command `evenarc`: its arguments, and the function that runs each command.
 
-Each command imports what only it needs when it runs, so that `evenarc check --json` loads neither
+A command imports its own modules when it runs, so that `evenarc check --json` loads neither
 Rich nor Textual.
 """
 

@@ -12,6 +12,7 @@ import tomllib
 from collections.abc import Iterator, Mapping
 from contextlib import contextmanager, suppress
 from datetime import datetime
+from enum import StrEnum
 from pathlib import Path
 from typing import Any
 
@@ -23,6 +24,14 @@ from core.documents.entries import EntryError, text_at
 from core.documents.signature import canonical, digest, signatures_of
 from core.documents.toml_file import LARGEST, TomlFileError, read_toml
 from core.text.plain_text import plain
+
+
+class SessionKind(StrEnum):
+    """Kind of a session, as the record says it."""
+
+    FIRST = "first"
+    RE_MEASURE = "re-measure"
+
 
 FORMAT = "evenarc session"
 FORMAT_VERSION = 1

@@ -2,11 +2,10 @@
 
 from typing import Literal, get_args
 
+from core.documents.record import SessionKind
 from core.kinematics.pivots import Layout, Side
 from core.profiles.corrections import MOVABLE
 from core.text.quantity import LengthUnit
-
-SessionKind = Literal["first", "re-measure"]
 
 Report = Literal["steers-when-held", "wheel-turns-when-released", "pulls-under-braking", "wanders"]
 """Words for a complaint that a driver reports."""
@@ -16,7 +15,7 @@ ONE_OF: dict[str, tuple[str, ...]] = {
     "layout.arm": tuple(Side),
     "layout.pitman": tuple(Side),
     "session.units": get_args(LengthUnit),
-    "session.kind": get_args(SessionKind),
+    "session.kind": tuple(SessionKind),
 }
 """Words of the answers that are one of some words, by path."""
 

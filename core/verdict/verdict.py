@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass
 from enum import StrEnum
+from typing import Literal
 
 import numpy as np
 
@@ -14,7 +15,7 @@ from core.kinematics.roll_centre import roll_centre_height
 from core.kinematics.series import Derivatives, derivatives
 from core.kinematics.travel_limits import travel_limits
 from core.sessions.session import Session
-from core.statistics.conformity import Conformity, combined_decision
+from core.statistics.conformity import Conformity, Ruling, combined_decision
 from core.uncertainty.budget import Share, budget
 from core.uncertainty.measured_linkage import has_centre_plane, measured_linkage
 from core.uncertainty.next_reading import Advice, ContestedRuling, advice
@@ -32,6 +33,16 @@ class Overall(StrEnum):
     TOO_CLOSE = "too close to call"
     HELD_BACK = "held back"
 
+
+RuleKey = Literal[
+    "parallel",
+    "peak_steer",
+    "peak_toe_change",
+    "track_bar_slope",
+    "drag_link_slope",
+    "length_ratio",
+]
+"""A rule of the verdict, by the name of its value in a comparison."""
 
 DRAWS = 20_000
 """Draws of the Monte Carlo (JCGM 101:2008). A probability of 0.95 is then good to 0.002."""
@@ -190,6 +201,19 @@ def _contested_rulings(
         for i, ruling in enumerate(rulings)
         if ruling.verdict == Conformity.TOO_CLOSE
     ]
+
+
+def rulings_of(verdict: Verdict) -> dict[RuleKey, Ruling]:
+    """The ruling on every rule of a verdict, in rad; the ratio of lengths is a plain number."""
+    rules = verdict.rules
+    return {
+        "parallel": rules.parallel,
+        "peak_steer": verdict.steer.ruling,
+        "peak_toe_change": verdict.toe.ruling,
+        "track_bar_slope": rules.flat_track_bar,
+        "drag_link_slope": rules.flat_drag_link,
+        "length_ratio": rules.length,
+    }
 
 
 def _settles(session: Session, advised: Advice, draws: int) -> bool:

@@ -7,7 +7,7 @@ from typing import Any
 
 from core.documents.document import Document, value_at
 from core.documents.entries import EntryError, units_of
-from core.documents.record import RecordError
+from core.documents.record import RecordError, SessionKind
 from core.documents.record_list import list_records
 from core.entry_checks.check import check
 from core.entry_checks.outcome import Accepted, Queried, Refused
@@ -15,7 +15,6 @@ from core.fix.plan_record import filed_plan
 from core.profiles.profile import ProfileError, load_profile
 from core.text.plain_text import plain
 from wizard.flow import drafts
-from wizard.flow.drafts import SessionKind
 from wizard.flow.flow import Flow
 from wizard.phrases.filed_plan import planned_words
 

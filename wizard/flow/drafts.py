@@ -2,20 +2,11 @@
 
 from collections.abc import Iterable
 from datetime import datetime
-from enum import StrEnum
 from typing import Any
 
 from core.documents.document import Document, value_at, with_value, without
-from core.documents.record import FORMAT, FORMAT_VERSION, new_id
+from core.documents.record import FORMAT, FORMAT_VERSION, SessionKind, new_id
 from wizard import __version__
-
-
-class SessionKind(StrEnum):
-    """Kind of a session, as the record says it."""
-
-    FIRST = "first"
-    RE_MEASURE = "re-measure"
-
 
 COPIED = (
     *("session.profile", "session.units"),

@@ -19,9 +19,9 @@ ADJUSTER_NAMES = {"sleeve": "sleeve with two threads", "one-end": "threaded end"
 
 
 FREE_ENDS = {
-    "track_bar": "Let one end of the track bar free first; its length is what centres the axle.",
-    "drag_link": "Set it last, with the axle centred and the road wheels straight: its length is "
-    "what sets the steering wheel straight.",
+    "track_bar": "Let one end of the track bar free first; this length centres the axle.",
+    "drag_link": "Set it last, with the axle centred and the road wheels straight: this "
+    "length sets the steering wheel straight.",
 }
 """What each bar's length is for (common practice, no source)."""
 

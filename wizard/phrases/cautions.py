@@ -1,5 +1,9 @@
 """Cautions: they stand before the walk-round, with verdicts and plans, and in reports."""
 
+from collections.abc import Iterator
+
+from wizard.phrases.fact import Fact
+
 CAUTIONS = (
     "Steering and suspension work can kill. Support the vehicle on rated stands or on a drive-on "
     "lift; never trust a jack.",
@@ -20,3 +24,9 @@ CAUTION_IN_SHORT = (
     "measures geometry and approves nothing."
 )
 """The cautions in one line."""
+
+
+def caution_facts() -> Iterator[Fact]:
+    """The cautions, one fact each."""
+    for caution in CAUTIONS:
+        yield Fact("", caution, "▪")

@@ -35,8 +35,8 @@ def closing_facts(
     if not suspect_groups:
         yield Fact(
             "do not close",
-            f"Together they disagree more than tape and angle finder explain ({misfit}), and no "
-            "single one stands out: look at floor, datum line and instruments.",
+            f"Together they disagree more than tape and angle finder explain ({misfit}). No "
+            "single reading stands out: look at floor, datum line and instruments.",
             LOOK,
         )
     else:
@@ -59,7 +59,7 @@ def suspect_group_words(group: SuspectGroup, unit: LengthUnit) -> str:
     ]
     by = f" by about {rounded_length_words(max(lengths, key=abs), unit)}" if lengths else ""
     return (
-        f"These {count_words(len(wrong))} differ{by}, and which of them is wrong cannot be told: "
+        f"These {count_words(len(wrong))} differ{by}. It cannot be told which of them is wrong: "
         f"{listed(wrong)}."
     )
 

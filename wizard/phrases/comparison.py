@@ -81,7 +81,7 @@ def control_fact(control: Control, unit: LengthUnit) -> Fact:
     ]
     return Fact(
         "control points",
-        f"The {pair}, which nobody moved, differ by {listed(off)} from before: something else "
-        "moved, or the datum line was laid elsewhere.",
+        f"The {pair}, which nobody moved, differ by {listed(off)} from before. Another part "
+        "moved, or the datum line lies elsewhere.",
         LOOK,
     )

@@ -1,13 +1,13 @@
-"""One thing that is said, and a part of a page made of them."""
+"""A fact: a name, a text, and a mark."""
 
 from typing import NamedTuple
 
 LOOK = "!"
-"""The mark of what somebody has to look at."""
+"""Mark of a fact that somebody has to look at."""
 
 
 class Fact(NamedTuple):
-    """A name on the left, what is said on the right, and a mark before it where one is due."""
+    """A name on the left, a text on the right, and a mark before both, or none."""
 
     name: str
     text: str

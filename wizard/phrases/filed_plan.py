@@ -13,15 +13,13 @@ from wizard.phrases.amounts import listed
 from wizard.phrases.fact import LOOK, Fact
 from wizard.phrases.reading_names import name_of_pivot, name_of_reading
 from wizard.phrases.rises import format_setting, rise_words
-from wizard.phrases.verdict_words import chance_words
+from wizard.phrases.verdict_words import VALUE_NAMES, chance_words
+
+DECIMALS = {"parallel": 1, "track_bar_slope": 1, "drag_link_slope": 1}
 
 EXPECTED = {
-    "parallel": ("parallel", "deg", 1),
-    "peak_steer": ("peak steer", "deg", 2),
-    "peak_toe_change": ("toe change", "deg", 2),
-    "track_bar_slope": ("track bar slope", "deg", 1),
-    "drag_link_slope": ("drag link slope", "deg", 1),
-    "length_ratio": ("near in length", "", 2),
+    key: (name, "" if key == "length_ratio" else "deg", DECIMALS.get(key, 2))
+    for key, name in VALUE_NAMES.items()
 }
 """Name, unit and decimals of each value that a plan expects."""
 
@@ -42,8 +40,8 @@ def planned_facts(document: Document, unit: LengthUnit) -> Iterator[Fact]:
     for name, length in planned.arms.items():
         yield Fact(format_setting(length, unit), f"{name_of_reading(name)} of this length")
     figures = [
-        f"{name} {_figure(key, degrees(value) if of else value, decimals)} {of}".strip()
-        for key, (name, of, decimals) in EXPECTED.items()
+        f"{name} {_figure(key, degrees(value) if deg else value, decimals)} {deg}".strip()
+        for key, (name, deg, decimals) in EXPECTED.items()
         if (value := planned.expected.get(key)) is not None and (key != "peak_toe_change" or value)
     ]
     if figures:
@@ -62,8 +60,8 @@ def planned_words(planned: FiledPlan, unit: LengthUnit) -> str:
 
 def _figure(key: str, value: float, decimals: int) -> str:
     """A figure; slopes alone have a sign, as they have beside the plan."""
-    shown = f"{value if key.endswith('_slope') else abs(value):.{decimals}f}"
-    return shown.lstrip("-") if float(shown) == 0 else shown
+    text = f"{value if key.endswith('_slope') else abs(value):.{decimals}f}"
+    return text.lstrip("-") if float(text) == 0 else text
 
 
 def _moved(pivot: str) -> str:

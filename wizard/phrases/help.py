@@ -28,7 +28,8 @@ HOME = (
     ("F5", "measure a new vehicle"),
     ("F6", "measure the marked vehicle again"),
     ("F7", "compare the marked session with the one it follows, or with another"),
-    ("F8", "delete an unfinished session, after a question"),
+    ("F8", "throw away an unfinished session, after a question"),
+    ("Esc", "show all sessions again"),
     ("F9", "quit; every answer is on the disk"),
 )
 NUMBERS = (

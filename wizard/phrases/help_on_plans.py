@@ -2,10 +2,8 @@
 
 from wizard.phrases.help_section import CAUTIONS_SECTION, HelpSection
 
-PLANS = (
+FILED = (
     ("← →", "another plan"),
-    ("Enter", "choose the marked plan; it goes into the record"),
-    ("F4", "continue without a plan"),
     ("M", "change a move: another rise, and every number follows"),
     ("B", "the bench: try changes of the marked plan"),
     ("S", "parts of the shop; the search leaves out what is switched off"),
@@ -14,6 +12,13 @@ PLANS = (
     ("↑ ↓ PgUp PgDn", "scroll"),
     ("Esc", "back to the verdict"),
     ("F2", "inches or millimetres"),
+)
+"""Keys that leave the session as it is."""
+
+UNFINISHED = (
+    ("Enter", "choose the marked plan; it goes into the record"),
+    ("F4", "continue without a plan"),
+    *FILED,
     ("F3", "the steps, to go to any of them"),
     ("F9", "leave; the session waits at home"),
 )
@@ -41,10 +46,10 @@ TRYING = (
 )
 
 
-def help_on_plans() -> tuple[HelpSection, ...]:
+def help_on_plans(is_filed: bool) -> tuple[HelpSection, ...]:
     """Help on the plans."""
     return (
-        HelpSection("Keys", keys=PLANS),
+        HelpSection("Keys", keys=FILED if is_filed else UNFINISHED),
         HelpSection("How plans are found", SEARCH),
         CAUTIONS_SECTION,
     )

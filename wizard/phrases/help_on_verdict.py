@@ -12,7 +12,7 @@ SCROLLING = (
 BOTH = (
     *SCROLLING,
     ("T", "move the axle through its travel"),
-    ("B", "the bench: try other pivots, or plan a lift; nothing is filed"),
+    ("B", "the bench: try other pivots, or plan a lift"),
     ("C", "compare before and after"),
 )
 STEP = (
@@ -20,6 +20,8 @@ STEP = (
     ("Enter", "the next step"),
     ("A", "take the reading again that would settle a verdict too close to call"),
     ("S", "go to a reading that cannot be right"),
+    ("F3", "the steps, to go to any of them"),
+    ("F9", "leave; the session waits at home"),
 )
 FILED = (
     *BOTH,
@@ -31,10 +33,14 @@ FILED = (
 TRAVEL = (
     ("Space", "play and stop"),
     ("↑ ↓", "the axle up and down by a step"),
+    ("PgUp PgDn", "up and down by four steps"),
     ("← →", "roll: left lifts the right wheel, right lifts the left one"),
     ("X", "play the roll instead of the heave"),
     ("0", "back to ride height"),
-    ("mouse", "press or drag on the curve to move the axle; the wheel moves it by a step"),
+    ("mouse", "press or drag on the curve to move the axle"),
+    ("mouse wheel", "a step up or down; with Shift it rolls the axle"),
+    ("F1", "this help"),
+    ("F2", "inches or millimetres"),
     ("Esc", "back"),
 )
 WORDS = (

@@ -5,7 +5,6 @@ from collections.abc import Iterator
 from core.fix.moves import moved_pivots
 from core.fix.plan import Plan
 from core.text.plain_text import plain
-from wizard.phrases.cautions import CAUTIONS
 from wizard.phrases.fact import LOOK, Fact
 from wizard.phrases.reading_names import name_of_pivot
 
@@ -30,9 +29,3 @@ def clearance_facts(plan: Plan) -> Iterator[Fact]:
         if correction.caution:
             name = plain(correction.name)
             yield Fact("caution", f"{name}: {plain(correction.caution, 600)}", LOOK)
-
-
-def caution_facts() -> Iterator[Fact]:
-    """The cautions for all such work."""
-    for caution in CAUTIONS:
-        yield Fact("", caution, "▪")

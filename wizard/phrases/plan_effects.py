@@ -30,11 +30,11 @@ def plan_effect_facts(verdict: Verdict, plan: Plan, unit: LengthUnit) -> Iterato
     yield roll_centre_fact(after.roll_centre_rise, unit)
     ends = zip((-1, 0), reversed(after.walk), reversed(after.walk_before), strict=True)
     walks = [
-        f"at {travel_words(float(verdict.sweep.heave[end]), unit)} "
-        f"{sideways_words(walk, unit)}, now {sideways_words(before, unit)}"
+        f"At {travel_words(float(verdict.sweep.heave[end]), unit)} "
+        f"{sideways_words(walk, unit)}, now {sideways_words(before, unit)}."
         for end, walk, before in ends
     ]
-    yield Fact("axle walks", "; ".join(walks))
+    yield Fact("axle walks", " ".join(walks))
     steeper = abs(after.slopes[1]) - abs(verdict.rules.flat_drag_link.value)
     if degrees(steeper) >= 0.05:
         yield Fact(

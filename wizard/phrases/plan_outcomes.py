@@ -128,5 +128,5 @@ def angle_in_degrees(rad: float, limit: float) -> str:
 
 def degrees_figure(rad: float, limit: float) -> str:
     """The same without its unit."""
-    shown = f"{degrees(rad):.{2 if degrees(limit) < 1 else 1}f}"
-    return shown.lstrip("-") if float(shown) == 0 else shown
+    text = f"{degrees(rad):.{2 if degrees(limit) < 1 else 1}f}"
+    return text.lstrip("-") if float(text) == 0 else text

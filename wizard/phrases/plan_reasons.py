@@ -33,18 +33,18 @@ def parallel_fact(verdict: Verdict, plan: Plan) -> Fact:
         degrees_figure(abs(angle), limit) for angle in (after.parallel, rules.parallel.value)
     )
     text = (
-        f"The {bar} and the {link}: that leaves {left} deg between them, {now} now; at most "
-        f"{degrees(limit):g} is allowed."
+        f"The {bar}. The {link}. That leaves an angle of {left} deg; now it is {now}. At most "
+        f"{degrees(limit):g} deg is allowed."
     )
     return Fact("parallel", text, mark_of(decide(after.chances.parallel)))
 
 
 def slope_change_words(link: str, before: float, after: float) -> str:
     """A slope that changes, or stays."""
-    one, other = f"{degrees(before):.1f}", f"{degrees(after):.1f}"
-    if one == other:
-        return f"{link} stays at {one} deg"
-    return f"{link} goes from {one} to {other} deg"
+    old, new = f"{degrees(before):.1f}", f"{degrees(after):.1f}"
+    if old == new:
+        return f"{link} stays at {old} deg"
+    return f"{link} goes from {old} to {new} deg"
 
 
 def steer_fact(verdict: Verdict, plan: Plan, unit: LengthUnit) -> Fact:
@@ -78,8 +78,8 @@ def toe_fact(verdict: Verdict, plan: Plan) -> Fact:
         angle_in_degrees(after.peak_toe_change, limit),
     )
     text = (
-        f"The tie rod hangs on the drag link and follows its slope: the peak change goes from "
-        f"{now} to {then}; at most {degrees(limit):g} is allowed."
+        f"The tie rod hangs on the drag link and follows its slope. The peak change goes from "
+        f"{now} to {then}. At most {degrees(limit):g} deg is allowed."
     )
     return Fact("toe", text, mark)
 
@@ -112,9 +112,11 @@ def failing_rules_words(plan: Plan) -> str:
     """Rules that keep a plan from steering true, the worst first."""
     chances = plan.after.chances
     rules = {"parallel": chances.parallel, "peak steer": chances.steer, "toe": chances.toe}
-    short = sorted(
+    failing = sorted(
         (chance, name) for name, chance in rules.items() if decide(chance) != Conformity.WITHIN
     )
-    if not short:
+    if not failing:
         return f"all three rules together (chance: {chance_words(plan.after.p_true)})"
-    return listed([f"{name} (chance of being within: {chance_words(one)})" for one, name in short])
+    return listed(
+        [f"{name} (chance of being within: {chance_words(chance)})" for chance, name in failing]
+    )

@@ -8,7 +8,7 @@ from core.documents.entries import EntryError
 from core.fix.plan_record import FiledPlan, filed_plan
 from core.fix.reached import ReachedMove
 from core.text.quantity import LengthUnit, format_length
-from core.verdict.verdict import Verdict
+from core.verdict.verdict import Verdict, rulings_of
 from wizard.phrases.fact import LOOK, Fact
 from wizard.phrases.filed_plan import EXPECTED
 from wizard.phrases.reading_names import name_of_pivot, name_of_reading
@@ -28,18 +28,13 @@ def reached_plan_facts(
             name_of_reading(name),
             f"planned {format_length(length, unit)}, reached {format_length(now, unit)}",
         )
-    reached = {
-        "parallel": after.rules.parallel.value,
-        "peak_steer": after.steer.ruling.value,
-        "peak_toe_change": after.toe.ruling.value,
-        "track_bar_slope": after.rules.flat_track_bar.value,
-        "drag_link_slope": after.rules.flat_drag_link.value,
-        "length_ratio": after.rules.length.value,
-    }
-    for key, expected in planned.expected.items():
+    for key, ruling in rulings_of(after).items():
+        if key not in planned.expected:
+            continue
         name, rule_unit, decimals = EXPECTED[key]
         scale = degrees(1.0) if rule_unit else 1.0
-        figures = [f"{abs(scale * value):.{decimals}f}" for value in (expected, reached[key])]
+        values = planned.expected[key], ruling.value
+        figures = [f"{abs(scale * value):.{decimals}f}" for value in values]
         yield Fact(name, f"planned {figures[0]} {rule_unit}".rstrip() + f", reached {figures[1]}")
 
 

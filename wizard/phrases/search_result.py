@@ -1,4 +1,4 @@
-"""The answer of the fix in one sentence: plans, or what there is instead of them."""
+"""Result of the search in one sentence: plans, or the reason that there is none."""
 
 from core.fix.search import SearchResult
 from core.verdict.verdict import Overall, Verdict
@@ -10,7 +10,7 @@ from wizard.phrases.verdict_words import mark_and_word
 
 NOTHING_TO_DO = "nothing is to be done."
 NOT_CLOSING = (
-    "! The readings do not fit each other: find the mistaken one first, or a plan rests on it."
+    "! The readings do not fit each other. Find the mistaken reading first: these plans rest on it."
 )
 NOTHING_OFFERED = "nothing that could move a pivot is switched on, so there is no plan."
 

@@ -48,7 +48,7 @@ def driver_sentence(verdict: Verdict, unit: LengthUnit) -> str:
     had = driver_effect(verdict)
     return (
         f"with the wheel held, {travel_words(had.heave, unit)} steers the road wheels "
-        f"{angle_words(had.steer)}; let go, the steering wheel turns "
+        f"{angle_words(had.steer)}. Let go, the steering wheel turns "
         f"{angle_words(had.steering_wheel)} by itself.{toe_sentence(verdict)}"
     )
 

@@ -7,7 +7,7 @@ from math import isfinite
 
 from core.fix.comparison import FixOutcome
 from core.statistics.conformity import Conformity
-from core.verdict.verdict import Overall
+from core.verdict.verdict import Overall, RuleKey
 
 YES, NO, OPEN, HELD_BACK = "✓", "✗", "≈", "■"
 
@@ -29,6 +29,16 @@ TONES = {YES: "good", NO: "bad", OPEN: "open", HELD_BACK: "held"}
 
 UNKNOWN_MARK, UNKNOWN_TONE = "—", "unknown"
 """Mark and tone of a verdict that this program does not know."""
+
+VALUE_NAMES: dict[RuleKey, str] = {
+    "parallel": "parallel",
+    "peak_steer": "peak steer",
+    "peak_toe_change": "toe change",
+    "track_bar_slope": "track bar slope",
+    "drag_link_slope": "drag link slope",
+    "length_ratio": "near in length",
+}
+"""Name of the value that each rule limits, in the order of every table."""
 
 NOT_KNOWN = "not known"
 

@@ -1,4 +1,4 @@
-"""Owner's page: the answer, two drawings, the rules, the plan and the cautions."""
+"""Owner's page: the verdict, two drawings, the rules, the plan and the cautions."""
 
 from dataclasses import dataclass
 
@@ -9,7 +9,7 @@ from core.text.plain_text import plain
 from core.text.quantity import LengthUnit
 from core.verdict.verdict import Verdict
 from wizard import __version__
-from wizard.phrases.cautions import CAUTIONS
+from wizard.phrases.cautions import caution_facts
 from wizard.phrases.decisions import decision_facts
 from wizard.phrases.fact import Fact
 from wizard.phrases.filed_plan import planned_facts
@@ -67,7 +67,7 @@ class OwnersPage:
     session : str
         The vehicle, the kind of the session and its date.
     vehicle_facts, verdict_facts, warnings : tuple of Fact
-        The vehicle and the technician; the answer; what to look at first.
+        The vehicle and the technician; the verdict; what to look at first.
     front_drawing, curve_drawing : Markup
         SVG.
     rules : tuple of RuleLine
@@ -123,7 +123,7 @@ def owners_page(document: Document, verdict: Verdict, unit: LengthUnit) -> Owner
         rules=tuple(map(_rule_line, rules_of(verdict))),
         reported_facts=tuple(reported_facts(document, REPORTED_PATHS)),
         planned_facts=tuple(planned_facts(document, unit)),
-        cautions=tuple(Fact("", text) for text in CAUTIONS),
+        cautions=tuple(caution_facts()),
         decision_facts=tuple(decision_facts(document)),
     )
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from core.documents.document import Document, value_at
+from core.kinematics.pivots import Layout
 from wizard.questions.question import Question, Step, always
 
 if TYPE_CHECKING:
@@ -32,7 +33,7 @@ NAMES = {
 
 def is_inverted_y(document: Document, _profile: Profile | None) -> bool:
     """True if the tie rod is joined to the drag link."""
-    return bool(value_at(document, "layout.steering") == "inverted-y")
+    return bool(value_at(document, "layout.steering") == Layout.INVERTED_Y)
 
 
 def _pivot(pivot: str) -> tuple[Question, ...]:

@@ -33,7 +33,7 @@ def always(_document: Document, _profile: Profile | None) -> bool:
 
 @dataclass(frozen=True)
 class Choice:
-    """One of the answers a question offers: what goes into the record, and the words for it."""
+    """An answer that a question offers: its value in the record, and its words."""
 
     value: str | bool
     words: str
@@ -50,29 +50,29 @@ class Question:
     Attributes
     ----------
     path : str
-        Where the answer goes in the record, dotted ("readings.track_bar.frame.height").
+        Path of the answer in the record ("readings.track_bar.frame.height").
     kind : str
     name : str
-        What it is called in the list of answers.
+        Name in the list of answers.
     ask : str
         The question.
     guidance : str
-        What to do, and where the tape goes.
+        The action, and the way of the tape.
     reason : str
-        Why it matters.
+        Reason for asking.
     choices : tuple of Choice
     optional : bool
-        Can be skipped; the verdict says what it could not answer.
+        True if it can be skipped; the verdict then names the open question.
     repeats : bool
-        Takes several readings, separated by ";".
+        True if it takes several readings, separated by ";".
     assumed : str
-        Where in the profile stands what is taken for it when it is skipped ("defaults.arm").
+        Path in the profile of the value that replaces a skipped answer ("defaults.arm").
     usual : str
-        Where in the profile stands the choice to begin with ("steering").
+        Attribute of the profile with the choice to begin with ("steering").
     examples : (str, str)
-        What an answer looks like, in inches and in millimetres.
+        Examples of an answer, in inches and in millimetres.
     is_asked : callable
-        Whether it is asked at all, from what was answered so far.
+        Returns True if the question applies to the answers so far.
     """
 
     path: str
@@ -108,12 +108,12 @@ class Step:
     ----------
     name : str
     aim : str
-        What the step is for, in one line.
+        Aim of the step, in one line.
     questions : tuple of Question
     has_picture : bool
-        The front view stands beside its questions.
+        True if the front view stands beside its questions.
     shows_closing : bool
-        Whether the readings close stands under the picture.
+        True if the closure of the readings stands under the picture.
     """
 
     name: str

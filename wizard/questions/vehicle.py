@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from core.documents.document import Document, value_at
+from core.documents.record import SessionKind
 from wizard.questions.question import Choice, Question, Step
 
 if TYPE_CHECKING:
@@ -13,7 +14,7 @@ if TYPE_CHECKING:
 
 def is_re_measure(document: Document, _profile: Profile | None) -> bool:
     """True if the session follows an earlier one."""
-    return bool(value_at(document, "session.kind") == "re-measure")
+    return bool(value_at(document, "session.kind") == SessionKind.RE_MEASURE)
 
 
 STEP = Step(

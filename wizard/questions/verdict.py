@@ -11,7 +11,7 @@ STEP = Step(
             "show",
             "Verdict",
             "The verdict",
-            "Look at the answer, and at how sure it is.",
+            "Look at the verdict, and at how sure it is.",
         ),
     ),
 )

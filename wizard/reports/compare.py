@@ -6,13 +6,13 @@ from collections.abc import Callable
 
 from core.as_json.comparison import comparison_as_json
 from core.documents.entries import EntryError
-from core.fix.comparison import FixOutcome, altered_pivots, compare
+from core.fix.comparison import FixOutcome
 from core.fix.plan_record import filed_plan
-from core.fix.reached import reached_moves
 from core.profiles.profile import Profile
 from core.text.plain_text import plain
 from wizard.flow.filed_records import LONGEST_PATH, Unreadable, read_and_judge
 from wizard.reports.ending import Ending
+from wizard.views.two_sessions import compare_judged
 
 
 def compare_records(
@@ -32,20 +32,19 @@ def compare_records(
     try:
         earlier, before_verdict = read_and_judge(before, profile_of)
         later, after_verdict = read_and_judge(after, profile_of)
-        planned = filed_plan(earlier)
+        filed_plan(earlier)  # a plan that cannot be read is refused here
     except Unreadable as error:
         print(f"evenarc: {error}", file=sys.stderr)
         return Ending.UNREADABLE
     except EntryError as error:
         print(f"evenarc: {plain(before, LONGEST_PATH)}: {error}", file=sys.stderr)
         return Ending.UNREADABLE
-    comparison = compare(before_verdict, after_verdict, altered_pivots(earlier, later))
-    moves = () if planned is None else reached_moves(planned, before_verdict, after_verdict)
+    both = compare_judged(earlier, later, before_verdict, after_verdict)
     if as_json:
-        answer = comparison_as_json(before_verdict, after_verdict, comparison, moves)
-        print(json.dumps(answer, allow_nan=False))
+        result = comparison_as_json(both.before, both.after, both.comparison, both.moves)
+        print(json.dumps(result, allow_nan=False))
     else:
         from wizard.reports.compare_in_words import print_comparison  # loads Rich
 
-        print_comparison(earlier, later, before_verdict, after_verdict, comparison, moves)
-    return Ending.GOOD if comparison.outcome == FixOutcome.SHOWN else Ending.NOT_GOOD
+        print_comparison(both)
+    return Ending.GOOD if both.comparison.outcome == FixOutcome.SHOWN else Ending.NOT_GOOD

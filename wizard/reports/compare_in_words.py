@@ -1,16 +1,12 @@
 """A comparison in words: whether the fix is shown, the changes, and the plan that was reached."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator
 
 from rich.console import RenderableType
 from rich.text import Text
 
 from core.documents.document import Document, value_at
 from core.documents.entries import units_of
-from core.fix.comparison import Comparison, altered_pivots
-from core.fix.plan_record import filed_plan
-from core.fix.reached import ReachedMove
-from core.verdict.verdict import Verdict
 from wizard.phrases.cautions import CAUTION_IN_SHORT
 from wizard.phrases.comparison import control_facts, fix_outcome_facts
 from wizard.phrases.fact import LOOK, Fact
@@ -19,54 +15,30 @@ from wizard.phrases.session_names import vehicle_tag
 from wizard.phrases.verdict_words import mark_and_word, tone_of
 from wizard.reports.console import fact_sheet, print_report, style_of
 from wizard.views.changes_table import ChangesGrid, change_rows
+from wizard.views.two_sessions import TwoSessions
 
 
-def print_comparison(
-    earlier: Document,
-    later: Document,
-    before: Verdict,
-    after: Verdict,
-    comparison: Comparison,
-    moves: Sequence[ReachedMove],
-) -> None:
-    """Print the changes from one session to another.
-
-    Parameters
-    ----------
-    earlier, later : mapping
-        The records.
-    before, after : Verdict
-        The verdicts on them.
-    comparison : Comparison
-        The comparison of the verdicts.
-    moves : sequence of ReachedMove
-        The moves of the earlier session's plan, with the rises that were reached.
-    """
-    print_report(comparison_parts(earlier, later, before, after, comparison, moves))
+def print_comparison(both: TwoSessions) -> None:
+    """Print the changes from one session to another."""
+    print_report(comparison_parts(both))
 
 
-def comparison_parts(
-    earlier: Document,
-    later: Document,
-    before: Verdict,
-    after: Verdict,
-    comparison: Comparison,
-    moves: Sequence[ReachedMove],
-) -> Iterator[RenderableType]:
-    """Parts of the report, from the top; parameters as for `print_comparison`."""
-    unit, altered = units_of(later), altered_pivots(earlier, later)
+def comparison_parts(both: TwoSessions) -> Iterator[RenderableType]:
+    """Parts of the report, from the top."""
+    unit, comparison = units_of(both.later), both.comparison
     word = mark_and_word(comparison.outcome).upper()
     yield Text.assemble(
         (word, style_of(tone_of(comparison.outcome))),
-        f"  {vehicle_tag(later)}, before beside after",
+        f"  {vehicle_tag(both.later)}, before beside after",
     )
-    outcome = fix_outcome_facts(earlier, later, before, after, comparison)
-    yield fact_sheet("", (*outcome, *pair_warnings(earlier, later)))
-    yield ChangesGrid(change_rows(before, after, comparison, unit), style_of)
-    if planned := filed_plan(earlier):
-        yield fact_sheet("Planned and reached", reached_plan_facts(planned, moves, after, unit))
-    altered_names = None if altered is None else sorted(altered)
-    yield fact_sheet("What nobody moved", control_facts(comparison, altered_names, unit))
+    outcome = fix_outcome_facts(both.earlier, both.later, both.before, both.after, comparison)
+    yield fact_sheet("", (*outcome, *pair_warnings(both.earlier, both.later)))
+    yield ChangesGrid(change_rows(both.before, both.after, comparison, unit), style_of)
+    if both.planned:
+        reached = reached_plan_facts(both.planned, both.moves, both.after, unit)
+        yield fact_sheet("Planned and reached", reached)
+    altered = None if both.altered is None else sorted(both.altered)
+    yield fact_sheet("What nobody moved", control_facts(comparison, altered, unit))
     yield Text(CAUTION_IN_SHORT, style_of("quiet"))
 
 

@@ -1,4 +1,4 @@
-"""A verdict in words: the answer, the rules, then the reasons and the uncertainty."""
+"""A verdict in words: the overall verdict, the rules, then the reasons and the uncertainty."""
 
 from collections.abc import Iterable, Iterator
 

@@ -148,7 +148,8 @@ class EvenarcApp(Host):
             if other is not None:
                 self.compare_both(path, Path(other))
 
-        ask, do = "Beside which session?", "The earlier one counts as before, the later as after."
+        ask = "Which session is it compared with?"
+        do = "The earlier session is before, the later one is after."
         self.push_screen(
             PickScreen(ask, do, pairing.session_choices(entries), None), compare_chosen
         )

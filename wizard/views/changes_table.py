@@ -12,25 +12,15 @@ from rich.text import Text
 from core.fix.comparison import Comparison
 from core.kinematics.pivots import Layout
 from core.text.quantity import LengthUnit
-from core.verdict.verdict import Verdict
+from core.verdict.verdict import Verdict, rulings_of
 from wizard.phrases.verdict_reasons import GRADIENT_TRAVEL
-from wizard.phrases.verdict_words import NOT_KNOWN, mark_of, tone_of
-from wizard.views.picture_data import RuleKey
+from wizard.phrases.verdict_words import NOT_KNOWN, VALUE_NAMES, mark_of, tone_of
 from wizard.views.styles import Styled, StyleOf
-from wizard.views.verdict import rulings_of
 
 GRADIENT = "gradient"
 """The change of the steer gradient, which no rule limits."""
 
-NAMES: dict[RuleKey | Literal["gradient"], str] = {
-    "parallel": "parallel",
-    "peak_steer": "peak steer",
-    "peak_toe_change": "toe change",
-    "track_bar_slope": "track bar slope",
-    "drag_link_slope": "drag link slope",
-    "length_ratio": "near in length",
-    "gradient": "steer",
-}
+NAMES = VALUE_NAMES | {GRADIENT: "steer"}
 """Name of each change, in the order of the table."""
 
 ANGLES = ("parallel", "track_bar_slope", "drag_link_slope")

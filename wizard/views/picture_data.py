@@ -9,6 +9,7 @@ from typing import Literal
 from core.kinematics.pivots import NEAR_BALL
 from core.readings.survey import LINKS
 from core.text.quantity import INCH, LengthUnit
+from core.verdict.verdict import RuleKey
 
 Point = tuple[float, float]
 """Across (towards the vehicle's left) and up, mm: a point as it is seen from the front."""
@@ -36,16 +37,6 @@ USUAL_PLACES: Mapping[str, Point] = {
     RIGHT_HUB: (-1600.0, 420.0),
 }
 """Usual places of pivots and hubs. Invented, only to show where a reading is taken."""
-
-RuleKey = Literal[
-    "parallel",
-    "peak_steer",
-    "peak_toe_change",
-    "track_bar_slope",
-    "drag_link_slope",
-    "length_ratio",
-]
-"""A rule of the verdict, by the name of its value in a comparison."""
 
 
 def link_and_end(pivot: str) -> tuple[str, str]:

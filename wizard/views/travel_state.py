@@ -7,7 +7,7 @@ from math import asin, radians, sin, tau
 from typing import Literal
 
 Axis = Literal["heave", "roll"]
-Plays = Literal["", "heave", "roll"]
+Plays = Axis | Literal[""]
 
 LARGEST_ROLL = radians(8.0)
 """Largest roll to either side, rad."""

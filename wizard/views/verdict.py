@@ -18,7 +18,8 @@ from core.readings.survey import LINKS
 from core.statistics.conformity import Ruling
 from core.text.quantity import LengthUnit
 from core.uncertainty.measured_linkage import has_centre_plane, hub_centres
-from core.verdict.verdict import Verdict
+from core.verdict.verdict import RuleKey, Verdict, rulings_of
+from wizard.phrases.verdict_words import VALUE_NAMES
 from wizard.views.picture_data import (
     HUBS,
     LEFT_HUB,
@@ -28,20 +29,15 @@ from wizard.views.picture_data import (
     FrontPicture,
     Point,
     Pose,
-    RuleKey,
     RuleRow,
     Trace,
     Wheels,
     seen_from_front,
 )
 
-RULE_NAMES: dict[RuleKey, str] = {
-    "parallel": "parallel",
-    "peak_steer": "peak steer",
-    "peak_toe_change": "toe change",
+RULE_NAMES: dict[RuleKey, str] = VALUE_NAMES | {
     "track_bar_slope": "track bar flat",
     "drag_link_slope": "drag link flat",
-    "length_ratio": "near in length",
 }
 """Name of each rule, in the order of the table."""
 
@@ -177,19 +173,6 @@ def trace_of(verdict: Verdict, name: str, with_uncertainty: bool = False) -> Tra
     sweep = verdict.sweep
     uncertainty = _deg(2 * sweep.steer_u) if with_uncertainty else None
     return Trace(name, sweep.heave.tolist(), _deg(sweep.steer), uncertainty)
-
-
-def rulings_of(verdict: Verdict) -> dict[RuleKey, Ruling]:
-    """The ruling on every rule of a verdict, in rad; the ratio of lengths is a plain number."""
-    rules = verdict.rules
-    return {
-        "parallel": rules.parallel,
-        "peak_steer": verdict.steer.ruling,
-        "peak_toe_change": verdict.toe.ruling,
-        "track_bar_slope": rules.flat_track_bar,
-        "drag_link_slope": rules.flat_drag_link,
-        "length_ratio": rules.length,
-    }
 
 
 def rules_of(verdict: Verdict) -> tuple[RuleRow, ...]:

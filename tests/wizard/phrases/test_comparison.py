@@ -29,7 +29,7 @@ class TestControlPoints:
         (fact,) = control_facts(Comparison("shown", (), (control,)), {"track_bar.axle"}, "in")
         assert fact.mark == LOOK
         assert "which nobody moved, differ by 3/4 in across from before" in fact.text
-        assert "the datum line was laid elsewhere" in fact.text
+        assert "the datum line lies elsewhere" in fact.text
 
     def test_two_ends_that_still_stand(self):
         control = Control(("track_bar.frame", "drag_link.frame"), 1.0, 1.0, 3.0, 3.0)

@@ -124,8 +124,8 @@ def test_every_rule_has_its_sentence(verdict, cure):
     facts = plan_reason_facts(verdict, cure, "in")
     assert [fact.name for fact in facts] == ["parallel", "steer", "toe", "flat", "near in length"]
     parallel, steer, toe, *_ = facts
-    assert "The track bar stays at 8.0 deg and the drag link goes from" in parallel.text
-    assert "leaves 0.0 deg between them" in parallel.text
+    assert "The track bar stays at 8.0 deg. The drag link goes from" in parallel.text
+    assert "leaves an angle of 0.0 deg" in parallel.text
     assert "to 0.00 deg; at most 0.5 is allowed" in steer.text
     assert toe.text == "This layout cannot change the toe with travel."
     assert [fact.mark for fact in (parallel, steer, toe)] == ["✓"] * 3
@@ -186,6 +186,6 @@ def test_the_answer_counts_the_plans(verdict, cure, count, words):
 def test_plans_on_readings_that_do_not_close_carry_a_warning(verdict, cure):
     profile = load_profile("coil-tie-rod", [PROFILES])
     doubtful = assess(read_document(NOT_CLOSING), lambda _: profile)
-    warning = "The readings do not fit each other: find the mistaken one first"
+    warning = "The readings do not fit each other. Find the mistaken reading first"
     assert warning in search_result_words(doubtful, search(doubtful, profile.corrections))
     assert warning not in search_result_words(verdict, SearchResult(10, (cure,)))

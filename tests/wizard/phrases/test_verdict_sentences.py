@@ -36,7 +36,7 @@ class TestSuspicions:
     def test_a_group_is_named_together_with_what_it_differs_by(self):
         readings = ("track_bar.frame.height", "track_bar.axle.height", "track_bar.slope")
         words = suspect_group_words(SuspectGroup(readings, (25.4, -25.4, 0.05)), "in")
-        assert words.startswith("These three differ by about 1 in,")
+        assert words.startswith("These three differ by about 1 in.")
         assert "height of the track bar's frame end (1 in too high)" in words
         assert "height of the track bar's axle end (1 in too low)" in words
         assert "slope of the track bar (2.9 deg too much)" in words
@@ -50,7 +50,7 @@ class TestSuspicions:
     def test_slopes_alone_are_not_said_in_tape_terms(self):
         readings = ("track_bar.slope", "drag_link.slope")
         words = suspect_group_words(SuspectGroup(readings, (0.05, 0.05)), "in")
-        assert words.startswith("These two differ, and")
+        assert words.startswith("These two differ. It")
 
 
 class TestAdvice:

@@ -22,6 +22,7 @@ from wizard.tui.screens.prompt import PromptScreen
 from wizard.tui.screens.record import RecordScreen
 from wizard.tui.screens.verdict import VerdictStep
 from wizard.tui.widgets.bench_list import BenchList
+from wizard.tui.widgets.facts import Facts
 from wizard.tui.widgets.keys import Keys
 from wizard.tui.widgets.plans_table import PlansTable
 from wizard.tui.widgets.remark import Remark
@@ -214,6 +215,10 @@ class TestPlanOfTheBench:
             assert isinstance(pilot.app.screen, VerdictStep)
             (move,) = plan_in_draft(pilot.app.files)
             assert (move["pivot"], move["rise"]) == ("track_bar.axle", "1/4 in")
+            for _ in range(2):  # at once, and after the screen is drawn anew
+                planned = pilot.app.screen.query_one("#planned", Facts)
+                assert planned.display
+                await press(pilot, "f2")
             await press(pilot, "enter")
             assert "kept plan" in screen_text(pilot)
 

@@ -174,7 +174,7 @@ class TestSideBySide:
             for part in (
                 "in shorter than now: about 3 1/4 turns of its threaded end, 16 per in",
                 "Why each rule ends where it does",
-                "at most 1.5 is allowed",
+                "At most 1.5 deg is allowed",
                 "What gets worse, and what changes besides",
                 "roll centre",
                 "axle walks",

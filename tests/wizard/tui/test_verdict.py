@@ -72,7 +72,7 @@ class TestWords:
             await open_session(pilot, "lifted")
             top = flowing("\n".join(screen_text(pilot).splitlines()[:12]))
         assert "✗ bump steer: with the wheel held, 2 in of" in top
-        assert "let go, the steering wheel turns" in top
+        assert "Let go, the steering wheel turns" in top
 
     async def test_the_reason_for_holding_back_comes_first(self, tmp_path):
         async with workshop_app(tmp_path).run_test(size=SMALL) as pilot:

@@ -28,10 +28,10 @@ DECISION = Question(
     "one of",
     "Decision",
     "What becomes of this session?",
-    "Signed, its readings and its verdict stand as they are. Sent back, something has to be done "
-    "again: say what.",
-    "The decision is tied to every word of the record: if that is changed later, it no longer "
-    "stands, and the screen says so.",
+    "Sign it if its readings and its verdict stand. Send it back if something has to be done "
+    "again, and say what.",
+    "The decision is tied to every word of the record. If the record is changed later, the "
+    "decision no longer stands. The screen says so.",
     choices=(Choice("signed", "sign it"), Choice("returned", "send it back")),
 )
 BY = Question(

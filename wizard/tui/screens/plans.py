@@ -217,7 +217,7 @@ class PlansScreen(StepScreen):
 
     def help(self) -> Sequence[HelpSection]:
         """Help on the plans."""
-        return help_on_plans()
+        return help_on_plans(is_filed=False)
 
     def show_planning(self, planning: Planning) -> None:
         """Show other plans, or another plan at hand."""

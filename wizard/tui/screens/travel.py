@@ -9,6 +9,7 @@ from textual.containers import Horizontal
 from textual.events import MouseScrollDown, MouseScrollUp
 from textual.screen import Screen
 
+from core.kinematics.pivots import Layout
 from core.kinematics.pose import axle_pose
 from core.text.quantity import INCH, LengthUnit, other_unit
 from core.uncertainty.measured_linkage import has_centre_plane, hub_centres
@@ -23,7 +24,7 @@ from wizard.tui.widgets.heading import Heading
 from wizard.tui.widgets.keys import Key, Keys
 from wizard.tui.widgets.readout import Readout
 from wizard.tui.widgets.travel_curve import TravelCurve
-from wizard.views.travel_state import LARGEST_ROLL, Plays, TravelState
+from wizard.views.travel_state import LARGEST_ROLL, Axis, TravelState
 from wizard.views.verdict import front_of, pose_of, travel_curve
 
 FRAME_RATE = 30
@@ -57,7 +58,7 @@ class TravelScreen(Screen[None]):
     app: Host
 
     BINDINGS = [
-        ("escape,t", "back", "back"),
+        ("escape,t,T", "back", "back"),
         ("space", "play('heave')", "play"),
         ("x,X", "play('roll')", "play roll"),
         ("up", "heave(1)", "up"),
@@ -109,7 +110,7 @@ class TravelScreen(Screen[None]):
         curve = travel_curve(self.verdict, state.heave, roll, self.unit, LARGEST_ROLL)
         self.query_one(TravelCurve).show(curve)
         self.query_one(Readout).facts = axle_pose_facts(
-            pose, self.unit, session.layout == "inverted-y"
+            pose, self.unit, session.layout == Layout.INVERTED_Y
         )
         if state.plays != before.plays or not self.query_one(Keys).keys:
             self.show_heading()
@@ -146,9 +147,9 @@ class TravelScreen(Screen[None]):
         self.clock.pause()
         self.show(state)
 
-    def action_play(self, motion: Plays) -> None:
+    def action_play(self, motion: Axis) -> None:
         """Play heave or roll, or stop."""
-        if motion == "" or (motion == "roll" and not self.can_roll):
+        if motion == "roll" and not self.can_roll:
             return
         if self.state.plays == motion:
             self.stop_at(self.state.stopped())

@@ -196,6 +196,8 @@ class VerdictStep(StepScreen, VerdictScreen[Any]):
             except RecordError as error:
                 self.notify(str(error), markup=False)
             else:
+                self.document = applicable_answers(self.flow.document, self.flow.profile)
+                self.show()
                 self.notify("kept as the plan of this session; the step Fix shows it")
 
     @property

@@ -22,8 +22,8 @@ class ChangesTable(Static):
         "changes-table--quiet",
     }
 
-    def __init__(self, *, id: str | None = None) -> None:
-        super().__init__(id=id, markup=False)
+    def __init__(self) -> None:
+        super().__init__(markup=False)
 
     def show(self, rows: Iterable[ChangeRow]) -> None:
         """Show other changes."""

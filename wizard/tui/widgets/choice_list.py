@@ -45,8 +45,8 @@ class ChoiceList(OptionList, inherit_bindings=False):
             super().__init__()
             self.value = value
 
-    def __init__(self, *, id: str | None = None) -> None:
-        super().__init__(id=id, markup=False)
+    def __init__(self) -> None:
+        super().__init__(markup=False)
         self.choices: tuple[Choice, ...] = ()
         self.several = False
         self.ticked: set[int] = set()

@@ -23,7 +23,7 @@ class ComparisonView(SectionedView):
     """Shows a comparison; it computes nothing."""
 
     SECTIONS = {
-        "answer": "outcome",
+        "result": "outcome",
         "front-view": "picture",
         "curve": "curve",
         "controls": "what nobody moved",
@@ -33,7 +33,7 @@ class ComparisonView(SectionedView):
     def compose_sections(self) -> ComposeResult:
         """Yield the outcome, the changes, the pictures and the rest."""
         with Vertical(id="upper"):
-            with Vertical(id="answer"):
+            with Vertical(id="result"):
                 yield Banner()
                 yield Facts(id="outcome")
                 yield ChangesTable()

@@ -24,8 +24,8 @@ class Facts(Static):
         "facts--unknown",
     }
 
-    def __init__(self, *, id: str | None = None, classes: str | None = None) -> None:
-        super().__init__(id=id, classes=classes, markup=False)
+    def __init__(self, *, id: str | None = None) -> None:
+        super().__init__(id=id, markup=False)
 
     def show(self, title: str, facts: Iterable[Fact]) -> None:
         """Show other facts."""

@@ -11,7 +11,8 @@ from core.profiles.adjuster import Adjuster
 from core.text.quantity import LengthUnit
 from wizard.flow.planning import Planning
 from wizard.phrases.bar_lengths import bar_length_facts
-from wizard.phrases.plan_cautions import caution_facts, clearance_facts
+from wizard.phrases.cautions import caution_facts
+from wizard.phrases.plan_cautions import clearance_facts
 from wizard.phrases.plan_effects import plan_effect_facts
 from wizard.phrases.plan_outcomes import outcome_rows
 from wizard.phrases.plan_reasons import plan_reason_facts
@@ -60,7 +61,6 @@ class PlansView(SectionedView):
 
     def show_none(self) -> None:
         """Show that there is no plan."""
-        self.set_class(True, "-no-plan")
         for section in self.SECTIONS:
             self.query_one(f"#{section}").display = section == "plans"
         self.query_one(PlansTable).columns = ()
@@ -68,7 +68,6 @@ class PlansView(SectionedView):
 
     def show(self, planning: Planning, adjusters: Mapping[str, Adjuster], unit: LengthUnit) -> None:
         """Show plans side by side, and the details of the plan at hand."""
-        self.set_class(False, "-no-plan")
         verdict, plans = planning.verdict, planning.plans
         table = self.query_one(PlansTable)
         table.columns = [Column(title, plan_move_words(plan, unit)) for title, plan in plans]

@@ -10,7 +10,7 @@ from textual.message import Message
 from textual.widgets import OptionList
 from textual.widgets.option_list import Option
 
-from core.documents.record import RecordError, read_document
+from core.documents.record import RecordError, SessionKind, read_document
 from core.documents.record_list import ListedSession
 from wizard.flow.flow import step_reached
 from wizard.phrases.decisions import DECISIONS
@@ -23,7 +23,7 @@ NEW = ListedSession(Path())
 WIDEST_TAG = 16
 """Most columns of a tag; the opened session shows all of it."""
 
-KIND_WIDTH = len("re-measure")
+KIND_WIDTH = len(SessionKind.RE_MEASURE)
 
 VERDICT_WIDTH = 19
 

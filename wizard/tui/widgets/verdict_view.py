@@ -1,4 +1,4 @@
-"""A verdict in one view: the answer first, then the numbers, then reasons and trust."""
+"""A verdict in one view: the verdict first, then the numbers, then reasons and trust."""
 
 from collections.abc import Iterable
 
@@ -9,7 +9,7 @@ from textual.widgets import Static
 from core.documents.document import Document
 from core.text.quantity import LengthUnit
 from core.verdict.verdict import Verdict
-from wizard.phrases.cautions import CAUTIONS
+from wizard.phrases.cautions import caution_facts
 from wizard.phrases.decisions import decision_facts
 from wizard.phrases.fact import Fact
 from wizard.phrases.filed_plan import planned_facts
@@ -34,11 +34,11 @@ NO_VERDICT = "no verdict"
 class VerdictView(SectionedView):
     """Shows a verdict; it computes nothing.
 
-    The answer and the rules come first; `complete` adds the rest after they were painted.
+    The overall verdict and the rules come first; `complete` adds the rest after they were painted.
     """
 
     SECTIONS = {
-        "answer": "answer",
+        "result": "verdict",
         "front-view": "picture",
         "curve": "curve",
         "why": "why",
@@ -52,9 +52,9 @@ class VerdictView(SectionedView):
     is_complete = False
 
     def compose_sections(self) -> ComposeResult:
-        """Yield the answer, its meaning, the warnings and the rules, and room for the pictures."""
+        """Yield the verdict, its meaning, the warnings and the rules, and room for the pictures."""
         with Vertical(id="upper"):
-            with Vertical(id="answer"):
+            with Vertical(id="result"):
                 yield Banner()
                 yield Facts(id="means")
                 yield Facts(id="look")
@@ -88,7 +88,7 @@ class VerdictView(SectionedView):
             self.list_sections()
 
     def tell(self, verdict: Verdict, unit: LengthUnit) -> None:
-        """Show the sections that depend on the method of the uncertainty: answer, rules, trust."""
+        """Show the sections that depend on the method of the uncertainty: verdict, rules, trust."""
         self.query_one(Banner).verdict = verdict.overall
         self.show_facts("means", "", verdict_facts(verdict, unit))
         warnings = (*binding_facts(verdict.travel_limits, unit), *warning_facts(verdict, unit))
@@ -115,7 +115,7 @@ class VerdictView(SectionedView):
         )
         self.show_facts("planned", "What is planned", planned_facts(document, unit))
         self.show_facts("told", "What was said", reported_facts(document))
-        self.show_facts("care", "Before any work", [Fact("", text, "▪") for text in CAUTIONS])
+        self.show_facts("care", "Before any work", caution_facts())
 
     def cannot(self, reasons: Iterable[Fact]) -> None:
         """Show the reasons why there is no verdict."""
