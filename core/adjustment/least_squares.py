@@ -18,7 +18,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from core.adjustment.observation import Observations, curvature, predict
-from core.kinematics.linkage import Array
+from core.kinematics.vectors import Array
 from core.kinematics.pivots import NEAR_BALL, Layout, pivots_of
 from core.readings.reading import Instruments, Reading, repeats_scatter, standard_uncertainty
 from core.readings.survey import LINKS

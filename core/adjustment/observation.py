@@ -6,7 +6,7 @@ from typing import Any
 
 import numpy as np
 
-from core.kinematics.linkage import Array
+from core.kinematics.vectors import Array
 from core.readings.reading import Kind, Reading
 from core.readings.survey import BRACES
 

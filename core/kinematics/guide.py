@@ -15,10 +15,10 @@ from core.kinematics.pivots import GuideKind
 from core.kinematics.vectors import Array, Scalars
 
 NEWTON_STEPS = 12
-"""Most Newton steps of two arms; from ride height five reach the last bit."""
+"""Most Newton steps of two arms; from ride height four reach the last bit."""
 
-CLOSED = 1e-7
-"""Largest error of an arm's squared length after the Newton steps, as a share of it."""
+SMALL_STEP = 1e-7
+"""Newton step, rad, after which the error is some 1e-14: it falls with the square."""
 
 
 class Path(NamedTuple):
@@ -69,7 +69,7 @@ class RadiusArms:
         """Movement at a heave of its side, mm; nan where the arm cannot reach."""
         # From the pivot to the axle's middle; the turn raises the middle by the heave.
         along, up = -self.frame_station, hub_height - self.frame_height
-        pitch = smallest_turn(up, -along, -heave)
+        pitch = 2 * np.arctan(half_tangent(up, -along, -heave))
         sine, versine = np.sin(pitch), 1 - np.cos(pitch)
         return Path(up * sine - along * versine, pitch)
 
@@ -119,14 +119,10 @@ class TwoArms:
                 step_ahead = (error_u * by_pitch_l - error_l * by_pitch_u) / determinant
                 step_pitch = (error_l * by_ahead_u - error_u * by_ahead_l) / determinant
                 ahead, pitch = ahead + step_ahead, pitch + step_pitch
-                if not (np.abs(step_pitch) > 1e-13).any():
+                is_small = np.abs(step_pitch) < SMALL_STEP
+                if (is_small | ~np.isfinite(step_pitch)).all():
                     break
-            sine, cosine = np.sin(pitch), np.cos(pitch)
-            missing = np.maximum(
-                np.abs(lower.error(ahead, sine, cosine, heave)[0]) / lower.square,
-                np.abs(upper.error(ahead, sine, cosine, heave)[0]) / upper.square,
-            )
-            reached = (missing < CLOSED) & (np.abs(pitch) < np.pi / 2)
+            reached = is_small & (np.abs(pitch) < np.pi / 2)
         return Path(np.where(reached, ahead, np.nan), np.where(reached, pitch, np.nan))
 
 
@@ -153,11 +149,6 @@ class _Arm(NamedTuple):
             axle_station - frame_station,
             axle_height - frame_height,
         )
-
-    @property
-    def square(self) -> Scalars:
-        """Squared length, mm2."""
-        return self.along * self.along + self.up * self.up
 
     def error(
         self, ahead: Scalars, sine: Scalars, cosine: Scalars, heave: Scalars
@@ -215,11 +206,11 @@ class LeafSpring:
 Guide = Gains | RadiusArms | TwoArms | LeafSpring
 
 
-def smallest_turn(cosine_part: Scalars, sine_part: Scalars, at_rest: Scalars) -> Array:
-    """Turn a nearest zero with A (cos a - 1) + B sin a + g = 0, rad; nan where there is none.
+def half_tangent(cosine_part: Scalars, sine_part: Scalars, at_rest: Scalars) -> Array:
+    """Tangent of half the turn a nearest zero with A (cos a - 1) + B sin a + g = 0.
 
     With t = tan(a/2) it is (g - 2 A) t^2 + 2 B t + g = 0. The smaller root is written so that it
-    does not cancel.
+    does not cancel. It is nan where there is no such turn.
 
     Parameters
     ----------
@@ -228,7 +219,7 @@ def smallest_turn(cosine_part: Scalars, sine_part: Scalars, at_rest: Scalars) ->
     """
     with np.errstate(invalid="ignore", divide="ignore"):
         root = np.sqrt(sine_part * sine_part - at_rest * (at_rest - 2 * cosine_part))
-        return np.asarray(-2 * np.arctan(at_rest / (sine_part + np.copysign(root, sine_part))))
+        return np.asarray(-at_rest / (sine_part + np.copysign(root, sine_part)))
 
 
 def guide_values(guide: Guide) -> dict[str, Scalars]:

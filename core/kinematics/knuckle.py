@@ -1,13 +1,14 @@
 """Knuckles that turn about their kingpins: the ball of a steering arm, and the wheel's heading.
 
-Everything is in the axle's own axes, in which the kingpins stand still.
+Everything is in the axle's own axes, in which the kingpins stand still. A turn is given by the
+tangent of its half, t: its cosine is then (1 - t^2)/(1 + t^2) and its sine 2 t/(1 + t^2).
 """
 
 from dataclasses import dataclass
 
 import numpy as np
 
-from core.kinematics.guide import smallest_turn
+from core.kinematics.guide import half_tangent
 from core.kinematics.pivots import Direction
 from core.kinematics.pose import Pose
 from core.kinematics.vectors import ACROSS, UPRIGHT, Array, Scalars, Vector, unit_vector
@@ -30,9 +31,12 @@ class Swing:
         along = axis.times(axis.dot(vector))
         return cls(along, vector.less(along), axis.cross(vector))
 
-    def turned(self, angle: Scalars) -> Vector:
-        """The vector after a turn, rad."""
-        swung = self.across.times(np.cos(angle)).plus(self.aside.times(np.sin(angle)))
+    def turned(self, half: Scalars) -> Vector:
+        """The vector after a turn, by the tangent of half the turn."""
+        scale = 1 / (1 + half * half)
+        swung = self.across.times((1 - half * half) * scale).plus(
+            self.aside.times(2 * half * scale)
+        )
         return self.along.plus(swung)
 
 
@@ -56,14 +60,13 @@ class Arm:
         """An arm that ends at a ball, array (..., 3)."""
         return cls(Vector.of(ball), Swing.of(arm, axis))
 
-    def ball_at(self, angle: Scalars) -> Vector:
+    def ball_at(self, half: Scalars) -> Vector:
         """Place of the ball after a turn, mm."""
-        return self.ball.less(self.swing.along).less(self.swing.across).plus(
-            self.swing.turned(angle)
-        )
+        pin = self.ball.less(self.swing.along.plus(self.swing.across))
+        return pin.plus(self.swing.turned(half))
 
     def turn_to_reach(self, target: Vector, at_rest: Vector) -> Array:
-        """Smallest turn that keeps the ball's distance from a target, rad; nan out of reach.
+        """Smallest turn that keeps the ball's distance from a target; nan out of reach.
 
         Parameters
         ----------
@@ -75,7 +78,7 @@ class Arm:
         moved = target.less(at_rest)
         growth = moved.dot(target.plus(at_rest).less(self.ball.times(2.0)))
         from_target = self.ball.less(self.swing.across).less(target)
-        return smallest_turn(
+        return half_tangent(
             2 * from_target.dot(self.swing.across), 2 * from_target.dot(self.swing.aside), growth
         )
 
@@ -104,17 +107,15 @@ def shaft_axis(direction: Direction) -> Vector:
     return ACROSS if direction in (Direction.UP, Direction.DOWN) else UPRIGHT
 
 
-def heading(pose: Pose, axis: Vector, turn: Scalars) -> Array:
+def heading(pose: Pose, axis: Vector, half: Scalars) -> Array:
     """Heading on the ground of a wheel whose knuckle has turned, to the left positive, rad."""
-    spin = pose.turned(Swing.of(ACROSS, axis).turned(turn))
-    return np.asarray(np.arctan2(-spin.ahead, spin.across))
+    spin = Swing.of(ACROSS, axis).turned(half)
+    ahead, across, _ = pose.rows
+    return np.asarray(np.arctan2(-ahead.dot(spin), across.dot(spin)))
 
 
 def turn_to_straight(pose: Pose, axis: Vector) -> Array:
-    """Turn of a knuckle at which its wheel heads straight ahead, rad."""
+    """Turn of a knuckle at which its wheel heads straight ahead."""
     spin = Swing.of(ACROSS, axis)
-    return smallest_turn(
-        pose.turned(spin.across).ahead,
-        pose.turned(spin.aside).ahead,
-        pose.turned(ACROSS).ahead,
-    )
+    ahead, _, _ = pose.rows
+    return half_tangent(ahead.dot(spin.across), ahead.dot(spin.aside), ahead.dot(ACROSS))

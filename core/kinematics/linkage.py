@@ -12,9 +12,7 @@ import numpy as np
 from core.kinematics.guide import Gains, Guide, guide_values, with_guide_values
 from core.kinematics.pivots import (
     NEAR_BALL,
-    RIDE_HEIGHT,
     Direction,
-    GuideKind,
     Layout,
     pivots_of,
 )

@@ -43,7 +43,8 @@ class Motion:
     toe_in_change : array (...)
         Change of total toe-in, right wheel's steer less left wheel's (ISO 8855:2011 7.1.6), rad.
     far_turn, near_turn : array (...)
-        Turn of the knuckle that the drag link reaches, and of the other, about its kingpin, rad.
+        Turn of the knuckle that the drag link reaches, and of the other, about its kingpin: the
+        tangent of half of it.
     """
 
     axle_shift: Array
@@ -120,7 +121,7 @@ def steering_wheel_angle(linkage: Linkage, heave: Scalars, roll: Scalars = 0.0) 
         arm_vector(linkage.pitman_direction, linkage.pitman_arm, linkage.far_side),
         shaft_axis(linkage.pitman_direction),
     )
-    swing = pitman.turn_to_reach(ball_now, far.ball)
+    swing = 2 * np.arctan(pitman.turn_to_reach(ball_now, far.ball))
     link = pitman.ball.less(far.ball)
     commands = np.sign(link.dot(pitman.swing.aside) * link.dot(far.swing.aside))
     return np.asarray(linkage.ratio * commands * swing)

@@ -7,7 +7,7 @@ bar moves it sideways. A point P of the axle goes to O + (X, Y, h) + Rz(yaw) Ry(
 (P - O), with O the middle of the axle at hub height.
 """
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 
@@ -25,24 +25,26 @@ class Pose:
         Middle of the axle at ride height.
     shift : Vector
         Movement of the middle: ahead, across and up.
-    pitch, roll, yaw : array (...)
-        Positive: top of the axle ahead, left wheel up, axle turned to the left.
+    pitch, yaw : array (...)
+        Positive: top of the axle ahead, axle turned to the left.
+    rows : three of Vector
+        Rows of the matrix that turns the axle.
     """
 
     middle: Vector
     shift: Vector
     pitch: Scalars
-    roll: Scalars
     yaw: Scalars
+    rows: tuple[Vector, Vector, Vector]
 
     def turned(self, vector: Vector) -> Vector:
         """A vector of the axle in the frame's axes."""
-        first, second, third = self._rows()
+        first, second, third = self.rows
         return Vector(first.dot(vector), second.dot(vector), third.dot(vector))
 
     def turned_back(self, vector: Vector) -> Vector:
         """A vector of the frame in the axle's axes."""
-        first, second, third = self._rows()
+        first, second, third = self.rows
         return (
             first.times(vector.ahead).plus(second.times(vector.across)).plus(third.times(vector.up))
         )
@@ -54,20 +56,6 @@ class Pose:
     def seen_from_axle(self, point: Vector) -> Vector:
         """Place that a point of the frame has for the axle at rest."""
         return self.middle.plus(self.turned_back(point.less(self.middle).less(self.shift)))
-
-    def _rows(self) -> tuple[Vector, Vector, Vector]:
-        """Rows of the matrix Rz(yaw) Ry(pitch) Rx(roll)."""
-        sine_roll, cosine_roll = np.sin(self.roll), np.cos(self.roll)
-        sine, cosine = np.sin(self.pitch), np.cos(self.pitch)
-        ahead = Vector(cosine, sine * sine_roll, sine * cosine_roll)
-        across = Vector(0.0, cosine_roll, -sine_roll)
-        up = Vector(-sine, cosine * sine_roll, cosine * cosine_roll)
-        sine_yaw, cosine_yaw = np.sin(self.yaw), np.cos(self.yaw)
-        return (
-            ahead.times(cosine_yaw).less(across.times(sine_yaw)),
-            ahead.times(sine_yaw).plus(across.times(cosine_yaw)),
-            up,
-        )
 
 
 def pose_at(linkage: Linkage, heave: Scalars, roll: Scalars = 0.0, windup: Scalars = 0.0) -> Pose:
@@ -86,13 +74,35 @@ def pose_at(linkage: Linkage, heave: Scalars, roll: Scalars = 0.0, windup: Scala
     """
     ahead, pitch, yaw = _guided(linkage, heave, roll)
     middle = Vector(0.0, 0.0, linkage.hub_height)
-    guided = Pose(middle, Vector(ahead, 0.0, heave), pitch + windup, roll, yaw)
+    pitch = pitch + windup
+    guided = Pose(middle, Vector(ahead, 0.0, heave), pitch, yaw, rotation(pitch, roll, yaw))
     if linkage.track_bar_frame is None or linkage.track_bar_axle is None:
         return guided
     rest = difference(linkage.track_bar_frame, linkage.track_bar_axle)
     end = guided.carried(Vector.of(linkage.track_bar_axle))
     across = _held_sideways(Vector(*rest), Vector.of(linkage.track_bar_frame).less(end))
-    return Pose(middle, Vector(ahead, across, heave), guided.pitch, roll, yaw)
+    return replace(guided, shift=Vector(ahead, across, heave))
+
+
+def rotation(pitch: Scalars, roll: Scalars, yaw: Scalars) -> tuple[Vector, Vector, Vector]:
+    """Rows of the matrix Rz(yaw) Ry(pitch) Rx(roll)."""
+    sine_roll, cosine_roll = np.sin(roll), np.cos(roll)
+    sine, cosine = np.sin(pitch), np.cos(pitch)
+    sine_yaw, cosine_yaw = np.sin(yaw), np.cos(yaw)
+    sine_both, cosine_both = sine * sine_roll, sine * cosine_roll
+    return (
+        Vector(
+            cosine_yaw * cosine,
+            cosine_yaw * sine_both - sine_yaw * cosine_roll,
+            cosine_yaw * cosine_both + sine_yaw * sine_roll,
+        ),
+        Vector(
+            sine_yaw * cosine,
+            sine_yaw * sine_both + cosine_yaw * cosine_roll,
+            sine_yaw * cosine_both - cosine_yaw * sine_roll,
+        ),
+        Vector(-sine, cosine * sine_roll, cosine * cosine_roll),
+    )
 
 
 def _guided(linkage: Linkage, heave: Scalars, roll: Scalars) -> tuple[Scalars, Scalars, Scalars]:

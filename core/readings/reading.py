@@ -6,10 +6,15 @@ sighted again, so the mean of n repeats has u / sqrt(n) (GUM 4.2.3).
 """
 
 from dataclasses import dataclass
-from math import sqrt
+from math import radians, sqrt
 from typing import Literal
 
-Kind = Literal["height", "offset", "station", "length", "slope", "brace"]
+from core.text.quantity import INCH
+
+KNOWN_GAIN = radians(0.2) / INCH
+"""Half-width of a pitch gain that is known by other means, rad/mm (common practice, no source)."""
+
+Kind = Literal["height", "offset", "station", "length", "slope", "brace", "angle", "gain"]
 
 
 @dataclass(frozen=True)
@@ -47,7 +52,7 @@ class Reading:
         "track_bar.frame.height"
     kind : Kind
     repeats : tuple of float
-        mm, or rad for a slope.
+        mm; rad for a slope or an angle, rad/mm for a gain.
     """
 
     name: str
@@ -81,7 +86,9 @@ def claimed_uncertainty(kind: Kind, instruments: Instruments) -> float:
     """
     graduation = (instruments.tape / 2) ** 2 / 3
     sighting = instruments.sighting**2 / 3
-    if kind == "slope":
+    if kind == "gain":
+        return KNOWN_GAIN / sqrt(3)
+    if kind in ("slope", "angle"):
         return sqrt((instruments.angle_finder / 2) ** 2 / 3 + instruments.seating**2 / 3)
     if kind == "height":
         return sqrt(graduation + sighting + instruments.floor**2 / 3)

@@ -8,7 +8,7 @@ from math import sqrt
 import numpy as np
 
 from core.adjustment.least_squares import Adjustment
-from core.kinematics.linkage import Array
+from core.kinematics.vectors import Array
 from core.statistics.conformity import Conformity, Ruling, magnitude_ruling
 from core.uncertainty.budget import largest_first, variances_of
 

@@ -10,7 +10,8 @@ from typing import Any
 import numpy as np
 from numpy.typing import ArrayLike
 
-from core.kinematics.linkage import Array, Linkage
+from core.kinematics.linkage import Linkage
+from core.kinematics.vectors import Array
 from core.kinematics.motion import motion_at
 from core.kinematics.pivots import Layout, pivots_of
 from core.kinematics.pose import JOINT, axle_points
