@@ -52,7 +52,7 @@ def test_steering_wheel_let_go(layout):
             # The sector shaft is upright, so an arm ahead swings left for a wheel to the left. The
             # engine's hinge has no ratio and no convention of signs.
             swing = bodies.at("pitman_arm")
-            commands = linkage.arm_side * linkage.pitman_side
+            commands = linkage.arm_direction.sign * linkage.pitman_direction.sign
             assert abs(
                 swing * linkage.ratio * commands - steering_wheel_angle(linkage, heave, roll)
             ) < (ANGLE * linkage.ratio)
@@ -126,14 +126,14 @@ def described(linkage: Linkage, let_go: bool) -> str:
         )
     )
     hub = np.array([0.0, 0.0, linkage.hub_height / METRE])
-    kingpin = Da - [linkage.arm_side * linkage.arm / METRE, 0, 0]
-    shaft = Df - [linkage.pitman_side * linkage.pitman_arm / METRE, 0, 0]
+    kingpin = Da - [linkage.arm_direction.sign * linkage.arm / METRE, 0, 0]
+    shaft = Df - [linkage.pitman_direction.sign * linkage.pitman_arm / METRE, 0, 0]
     knuckles = body("far_knuckle", kingpin - hub, hinge("far_knuckle"))
     pins = pin("track_bar", "axle", Ta - Tf) + pin("drag_link", "far_knuckle", Da - Df)
     tie_rod = ""
     if linkage.near_ball is not None:
         near = linkage.near_ball / METRE
-        near_kingpin = near - [linkage.arm_side * linkage.near_arm / METRE, 0, 0]
+        near_kingpin = near - [linkage.arm_direction.sign * linkage.near_arm / METRE, 0, 0]
         knuckles += body("near_knuckle", near_kingpin - hub, hinge("near_knuckle"))
         along = (Df - Da) / np.linalg.norm(Df - Da)
         joint = Da + along * linkage.joint_from_far_ball / METRE

@@ -2,6 +2,8 @@
 
 from typing import Any
 
+import numpy as np
+
 from core.as_json.verdict import degrees, numbers
 from core.fix.plan import Plan
 from core.fix.search import SearchResult
@@ -53,7 +55,7 @@ def _plan(plan: Plan) -> dict[str, Any]:
             "roll_steer_deg_per_deg": after.roll_steer,
             "clearance_mm": None if after.clearance is None else after.clearance.smallest,
         },
-        "set_length_mm": dict(zip(LINKS, numbers(after.lengths), strict=True)),
-        "length_change_mm": dict(zip(LINKS, numbers(after.length_changes), strict=True)),
+        "set_length_mm": dict(zip(LINKS, numbers(np.array(after.lengths)), strict=True)),
+        "length_change_mm": dict(zip(LINKS, numbers(np.array(after.length_changes)), strict=True)),
         "worse": list(after.worse),
     }

@@ -3,7 +3,7 @@
 from typing import Literal, get_args
 
 from core.documents.record import SessionKind
-from core.kinematics.pivots import Layout, Side
+from core.kinematics.pivots import Direction, Layout
 from core.profiles.corrections import MOVABLE
 from core.text.quantity import LengthUnit
 
@@ -12,8 +12,8 @@ Report = Literal["steers-when-held", "wheel-turns-when-released", "pulls-under-b
 
 ONE_OF: dict[str, tuple[str, ...]] = {
     "layout.steering": tuple(Layout),
-    "layout.arm": tuple(Side),
-    "layout.pitman": tuple(Side),
+    "layout.arm": tuple(Direction),
+    "layout.pitman": tuple(Direction),
     "session.units": get_args(LengthUnit),
     "session.kind": tuple(SessionKind),
 }

@@ -87,7 +87,9 @@ def with_model_error(peaks: tuple[Array, Array]) -> tuple[Array, Array]:
     return with_error, np.where(toe > 0, np.abs(toe + error * model_uncertainty(toe)), toe)
 
 
-def within_limits(effective: Array, peaks: tuple[Array, Array], limits: Limits) -> NDArray[np.bool_]:
+def within_limits(
+    effective: Array, peaks: tuple[Array, Array], limits: Limits
+) -> NDArray[np.bool_]:
     """True for each deciding rule that is within its limit; False where a link binds.
 
     Parameters

@@ -9,11 +9,11 @@ from core.fix.chances import Chances
 from core.kinematics.ball_path import effective_angle
 from core.kinematics.clearance import Clearance, clearance
 from core.kinematics.linkage import Linkage
-from core.kinematics.vectors import Array
 from core.kinematics.motion import Motion, motion_at
 from core.kinematics.roll_centre import roll_centre_height
 from core.kinematics.series import roll_steer
 from core.kinematics.travel_limits import travel_limits
+from core.kinematics.vectors import Array
 from core.statistics.conformity import decide
 from core.verdict.curves import working_heaves
 from core.verdict.rules import (
@@ -70,8 +70,8 @@ class Prediction:
     travel_limits : (float or None, float or None)
         Heave at which a link binds in droop and in bump, mm; None where none binds.
     worse : tuple of str
-        Rules that get worse: "parallel" (the effective angle), "track_bar" and "drag_link" (less flat), "length",
-        "steer", "toe".
+        Rules that get worse: "parallel" (the effective angle), "track_bar" and "drag_link"
+        (less flat), "length", "steer", "toe".
     """
 
     linkage: Linkage

@@ -7,7 +7,7 @@ axle ahead, ISO 8855:2011, so that castor falls by the pitch).
 """
 
 from dataclasses import dataclass, fields, replace
-from typing import NamedTuple
+from typing import Any, NamedTuple
 
 import numpy as np
 
@@ -52,7 +52,7 @@ class Gains:
     fore_aft_gain: Scalars = 0.0
     kind = GuideKind.UNMEASURED
 
-    def path(self, hub_height: Scalars, heave: Scalars) -> Path:  # noqa: ARG002 (one form for all)
+    def path(self, hub_height: Scalars, heave: Scalars) -> Path:
         """Movement at a heave of its side, mm."""
         return Path(self.fore_aft_gain * heave, self.pitch_gain * heave)
 
@@ -229,7 +229,8 @@ def guide_values(guide: Guide) -> dict[str, Scalars]:
 
 def with_guide_values(guide: Guide, values: dict[str, Scalars]) -> Guide:
     """The guide with other values, by the name of their reading."""
-    return replace(guide, **{_attribute(name): value for name, value in values.items()})
+    changes: dict[str, Any] = {_attribute(name): value for name, value in values.items()}
+    return replace(guide, **changes)
 
 
 def guide_of(kind: GuideKind, values: dict[str, Scalars]) -> Guide:

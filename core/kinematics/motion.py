@@ -19,7 +19,7 @@ from core.kinematics.knuckle import (
 )
 from core.kinematics.linkage import Linkage, joint_part
 from core.kinematics.pivots import Layout
-from core.kinematics.pose import Pose, pose_at
+from core.kinematics.pose import pose_at
 from core.kinematics.vectors import Array, Scalars, Vector
 
 LEFT, RIGHT = 1, -1
@@ -40,6 +40,8 @@ class Motion:
         Positive: top of the axle ahead, axle turned to the left; rad.
     steer : array (...)
         Mean steer angle of both wheels (ISO 8855:2011 7.1.3), to the left positive, rad.
+    far_steer, near_steer : array (...)
+        Steer angle of the wheel that the drag link reaches, and of the other wheel, rad.
     toe_in_change : array (...)
         Change of total toe-in, right wheel's steer less left wheel's (ISO 8855:2011 7.1.6), rad.
     far_turn, near_turn : array (...)
@@ -52,6 +54,8 @@ class Motion:
     axle_pitch: Array
     axle_yaw: Array
     steer: Array
+    far_steer: Array
+    near_steer: Array
     toe_in_change: Array
     far_turn: Array
     near_turn: Array
@@ -99,6 +103,8 @@ def motion_at(
         axle_pitch=pitch,
         axle_yaw=yaw,
         steer=(far_steer + near_steer) / 2,
+        far_steer=far_steer,
+        near_steer=near_steer,
         toe_in_change=toe_in_change,
         far_turn=far_turn,
         near_turn=near_turn,

@@ -1,6 +1,7 @@
 """Moves of a vehicle at rest: a pivot raised or lowered, or the whole frame on its springs."""
 
 from dataclasses import replace
+from typing import Any
 
 import numpy as np
 
@@ -49,7 +50,7 @@ def _with_frame_raised(linkage: Linkage, rise: Scalars) -> Linkage:
             if name in FRAME_PIVOTS
             else pose.carried(Vector.of(point)).as_array()
         )
-    values = {}
+    values: dict[str, Any] = {}
     for name in GUIDE_PIVOTS[linkage.guide.kind]:
         attribute = name.removeprefix("guide.")
         station = getattr(linkage.guide, f"{attribute}_station")

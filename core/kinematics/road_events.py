@@ -7,6 +7,7 @@ steering wheel still.
 """
 
 from dataclasses import dataclass
+from itertools import pairwise
 
 import numpy as np
 
@@ -120,7 +121,7 @@ def _times(event: Event) -> Array:
         ends = np.minimum(ends, (event.speed - STANDSTILL) / event.deceleration)
     parts = [
         np.linspace(start, end, STEPS, endpoint=False)
-        for start, end in zip(ends[:-1], ends[1:], strict=True)
+        for start, end in pairwise(ends)
         if end > start
     ]
     return np.append(np.concatenate(parts), ends[-1]) if parts else np.zeros(1)

@@ -13,8 +13,8 @@ from typing import Any
 from core.documents.entries import EntryError, choice_at, flag_at
 from core.documents.tables import line_at, refuse_unknown
 from core.documents.toml_file import TomlFileError, read_toml
-from core.kinematics.pivots import Layout, Side
-from core.kinematics.road_events import Event
+from core.kinematics.pivots import Direction, Layout
+from core.kinematics.road_events import Event, Road
 from core.profiles.adjuster import Adjuster, adjuster_at
 from core.profiles.corrections import Correction
 from core.profiles.defaults import Defaults
@@ -63,7 +63,7 @@ class Profile:
     name, title, purpose : str
     steering : Layout
         The wizard offers this layout first.
-    arm, pitman : Side
+    arm, pitman : Direction
         The wizard offers these sides first.
     ranges : dict of (float, float)
         Usual smallest and largest value by the name of the reading (those of RANGES), mm or rad;
@@ -89,8 +89,8 @@ class Profile:
     title: str
     purpose: str
     steering: Layout
-    arm: Side
-    pitman: Side
+    arm: Direction
+    pitman: Direction
     ranges: dict[str, tuple[float, float]]
     defaults: Defaults
     instruments: Instruments
@@ -99,6 +99,7 @@ class Profile:
     adjusters: dict[str, Adjuster]
     corrections: tuple[Correction, ...]
     events: tuple[Event, ...]
+    road: Road
     source: Path
     shop_own: bool
     as_written: Mapping[str, Any] = field(repr=False)
@@ -154,8 +155,8 @@ def _profile_from(tables: dict[str, Any], source: Path, shop_own: bool) -> Profi
         title=line_at(tables, "title"),
         purpose=line_at(tables, "purpose"),
         steering=Layout(choice_at(tables, "layout.steering", tuple(Layout))),
-        arm=Side(choice_at(tables, "layout.arm", tuple(Side))),
-        pitman=Side(choice_at(tables, "layout.pitman", tuple(Side))),
+        arm=Direction(choice_at(tables, "layout.arm", tuple(Direction))),
+        pitman=Direction(choice_at(tables, "layout.pitman", tuple(Direction))),
         ranges=ranges_at(tables),
         defaults=defaults_at(tables),
         instruments=instruments_at(tables),
@@ -164,6 +165,7 @@ def _profile_from(tables: dict[str, Any], source: Path, shop_own: bool) -> Profi
         adjusters={link: adjuster_at(tables, f"adjusters.{link}") for link in LINKS},
         corrections=corrections,
         events=events_at(tables),
+        road=Road(2300.0, 0.55, 95e3, 110e3),
         source=source,
         shop_own=shop_own,
         as_written=tables,

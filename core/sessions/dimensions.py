@@ -31,7 +31,7 @@ READ: dict[str, Kind] = {
 }
 """Kind of every dimension that is read with repeats, by name."""
 
-_PLAIN_NUMBERS = ("steering.ratio", "guide.fore_aft_gain", "guide.effective_length")
+PLAIN_NUMBERS = ("steering.ratio", "guide.fore_aft_gain", "guide.effective_length")
 _ABOVE_ZERO = (
     *_ARMS,
     *_INVERTED_Y,
@@ -134,7 +134,7 @@ def _assumed(sources: Sources, name: str, guide: GuideKind) -> Dimension:
 
 def parser_of(sources: Sources, name: str) -> tuple[Parse, str]:
     """Parser of a dimension, and an example of it for messages."""
-    if name in _PLAIN_NUMBERS:
+    if name in PLAIN_NUMBERS:
         return quantity.parse_number, "16"
     if READ[name] == "angle":
         return quantity.parse_angle, "5 deg"

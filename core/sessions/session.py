@@ -156,7 +156,8 @@ def session_from(document: Mapping[str, Any], profile_of: Callable[[str], Profil
         road=_road(sources),
         held_back_by=(*_walk_round_failures(sources), *stance.failures(document)),
         assumed=tuple(
-            value.name for value in (*dimensions.values(), *conditions) if value.is_assumed
+            *(dimension.name for dimension in dimensions.values() if dimension.is_assumed),
+            *(condition.name for condition in conditions if condition.is_assumed),
         ),
     )
     _refuse_impossible(session)

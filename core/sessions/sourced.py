@@ -16,6 +16,7 @@ from core.text import quantity
 
 Parse = Callable[[str], float]
 
+
 @dataclass(frozen=True)
 class Sources:
     """The sources of a session's values.

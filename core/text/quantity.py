@@ -117,6 +117,12 @@ def parse_acceleration(text: str) -> float:
     return _parse(text, _ACCELERATION, None)
 
 
+def parse_angle_per_length(text: str) -> float:
+    """Angle per length in rad/mm, typed with its unit: "-0.7 deg/in"."""
+    angle, _, unit = text.partition("/")
+    return parse_angle(angle) / parse_length(f"1 {unit.strip()}")
+
+
 def parse_number(text: str) -> float:
     """Plain number without a unit, such as a ratio, 16 or 16:1. Raises QuantityError."""
     value, unit = _split(re.sub(" *: *1 *$", "", text), _NUMBER)

@@ -38,9 +38,7 @@ class Share:
     share: float
 
 
-def budget(
-    measured: MeasuredLinkage, gradient: Array, u_model: float = 0.0
-) -> tuple[Share, ...]:
+def budget(measured: MeasuredLinkage, gradient: Array, u_model: float = 0.0) -> tuple[Share, ...]:
     """Shares of all sources in the variance of a result, largest first.
 
     Parameters

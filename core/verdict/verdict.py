@@ -11,7 +11,6 @@ from core.adjustment.outliers import SuspectGroup, suspect_groups
 from core.kinematics.ball_path import BallPath, ball_path, effective_angle, rise_to_square
 from core.kinematics.clearance import Clearance, clearance
 from core.kinematics.linkage import Linkage
-from core.kinematics.motion import motion_at
 from core.kinematics.road_events import Course, drive
 from core.kinematics.roll_centre import roll_centre_height
 from core.kinematics.series import Derivatives, derivatives, roll_steer
@@ -221,9 +220,7 @@ def _courses(session: Session, linkage: Linkage) -> tuple[Course, ...]:
     """Courses through the events of a session; () where its handling is not known."""
     if session.road is None:
         return ()
-    return tuple(
-        drive(event, linkage, session.wheelbase, session.road) for event in session.events
-    )
+    return tuple(drive(event, linkage, session.wheelbase, session.road) for event in session.events)
 
 
 def overall(effective: Conformity, steer: Conformity, toe: Conformity) -> Overall:

@@ -9,10 +9,11 @@ from core.as_json.fix import search_as_json
 from core.fix.moves import Move
 from core.fix.plan import plan_of
 from core.fix.search import SearchResult, search
+from core.kinematics.raising import raised
 from tests.geometries import INCH, parallel_pair
 from tests.plans import COARSE, verdict_on
 
-CROSSED = parallel_pair().raised("drag_link.frame", 3 * INCH)
+CROSSED = raised(parallel_pair(), "drag_link.frame", 3 * INCH)
 
 
 @pytest.fixture(scope="module")

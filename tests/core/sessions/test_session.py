@@ -94,7 +94,7 @@ def test_only_what_the_layout_makes_use_of_is_asked_for(document):
 def test_sides(document):
     behind = with_value(document, "layout.arm", "behind")
     session = session_of(behind)
-    assert (session.arm_side, session.pitman_side) == (-1, 1)
+    assert (session.arm_direction.sign, session.pitman_direction.sign) == (-1, 1)
 
 
 def test_a_failed_walk_round_or_stance_holds_back(document):

@@ -6,6 +6,7 @@ from core.documents.record import read_document
 from core.fix.moves import Move
 from core.fix.plan import plan_of
 from core.fix.search import SearchResult, search
+from core.kinematics.raising import raised
 from core.profiles.adjuster import Adjuster
 from core.profiles.corrections import Correction
 from core.profiles.profile import load_profile
@@ -25,7 +26,7 @@ from wizard.phrases.search_result import search_result_words
 from wizard.phrases.work_steps import move_facts, plan_move_words, re_measure_facts
 
 NOT_CLOSING = fg_3.NOT_CLOSING.path_in(DEMO_SESSIONS)
-CROSSED = parallel_pair().raised("drag_link.frame", 3 * INCH)
+CROSSED = raised(parallel_pair(), "drag_link.frame", 3 * INCH)
 
 
 @pytest.fixture(scope="module")

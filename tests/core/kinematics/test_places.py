@@ -5,7 +5,7 @@ import pytest
 
 from core.kinematics.linkage import centre_distance
 from core.kinematics.motion import motion_at
-from core.kinematics.pose import FAR_BALL, JOINT, axle_points, axle_pose, carried_point
+from core.kinematics.places import FAR_BALL, JOINT, axle_points, axle_pose, carried_point
 from core.uncertainty.measured_linkage import hub_centres
 from tests.geometries import LAYOUTS, document_of, random_linkage, session_of, true_readings
 
