@@ -155,7 +155,7 @@ def session_from(document: Mapping[str, Any], profile_of: Callable[[str], Profil
         events=_events(sources),
         road=_road(sources),
         held_back_by=(*_walk_round_failures(sources), *stance.failures(document)),
-        assumed=tuple(
+        assumed=(
             *(dimension.name for dimension in dimensions.values() if dimension.is_assumed),
             *(condition.name for condition in conditions if condition.is_assumed),
         ),

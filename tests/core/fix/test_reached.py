@@ -36,9 +36,9 @@ def test_a_move_fits_falls_short_or_goes_too_far(before, rise, fits, fell_short)
 
 
 def test_the_ride_height_moves_both_frame_ends(before):
-    raised = raised(CROSSED, "ride_height", 2 * INCH)
+    moved = raised(CROSSED, "ride_height", 2 * INCH)
     planned = FiledPlan((FiledMove("lift", "ride_height", 2 * INCH),), {})
-    moves = reached_moves(planned, before, verdict_on(raised, draws=0))
+    moves = reached_moves(planned, before, verdict_on(moved, draws=0))
     assert [move.pivot for move in moves] == ["track_bar.frame", "drag_link.frame"]
     assert all(move.fits for move in moves)
 
