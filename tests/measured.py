@@ -3,10 +3,10 @@
 from collections.abc import Iterable, Mapping
 from typing import NamedTuple
 
-from core.adjustment.least_squares import Adjustment, adjust
+from core.adjustment.least_squares import Adjustment
 from core.kinematics.linkage import Linkage
 from core.sessions.session import Session
-from core.uncertainty.measured_linkage import measured_linkage
+from core.uncertainty.measured_linkage import adjusted, measured_linkage
 from core.uncertainty.propagation import MeasuredLinkage
 from tests.geometries import document_of, session_of, true_readings
 
@@ -29,5 +29,5 @@ def measure(
 
 def measure_session(session: Session) -> MeasuredSession:
     """A session with its adjustment and its measured linkage."""
-    adjustment = adjust(session.readings, session.instruments, session.layout)
+    adjustment = adjusted(session)
     return MeasuredSession(session, adjustment, measured_linkage(session, adjustment))

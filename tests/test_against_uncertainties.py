@@ -8,10 +8,9 @@ import numpy as np
 import pytest
 from uncertainties import correlated_values, ufloat, umath
 
-from core.adjustment.least_squares import adjust
 from core.kinematics.series import derivatives
 from core.readings.reading import standard_uncertainty
-from core.uncertainty.measured_linkage import measured_linkage
+from core.uncertainty.measured_linkage import adjusted, measured_linkage
 from core.verdict.rules import rules_of
 from tests.geometries import (
     LAYOUTS,
@@ -33,7 +32,7 @@ def surveyed(layout, stations):
     if not stations:
         read = {name: value for name, value in read.items() if not name.endswith(NO_STATIONS)}
     session = session_of(document_of(linkage, read))
-    adjustment = adjust(session.readings, session.instruments, layout)
+    adjustment = adjusted(session)
     flat = correlated_values(adjustment.points.ravel(), adjustment.covariance)
     points = dict(zip(adjustment.pivots, np.reshape(flat, (-1, 3)), strict=True))
     return session, measured_linkage(session, adjustment), points

@@ -1,4 +1,4 @@
-"""Observation equations: each reading as a function of the pivots, with its derivatives."""
+"""Observation equations: each reading and prior as a function of the pivots, with derivatives."""
 
 from collections.abc import Sequence
 from dataclasses import dataclass
@@ -6,6 +6,7 @@ from typing import Any
 
 import numpy as np
 
+from core.adjustment.prior import Prior
 from core.kinematics.linkage import Array
 from core.readings.reading import Kind, Reading
 from core.readings.survey import BRACES
@@ -21,12 +22,12 @@ _AXIS: dict[Kind, tuple[int, float]] = {
 
 @dataclass(frozen=True, eq=False)
 class Observations:
-    """Observation matrices of n readings for the 3 P coordinates of P pivots.
+    """Observation matrices of n readings and priors for the 3 P coordinates of P pivots.
 
     Attributes
     ----------
     direct : array (n, 3 P)
-        Coefficients of heights, offsets and stations; 0 for other readings.
+        Coefficients of heights, offsets, stations and priors; 0 for other readings.
     distances, slopes : array of int
         Rows of the lengths and braces, and of the slopes.
     difference : array (n, 3, 3 P)
@@ -39,27 +40,36 @@ class Observations:
     difference: Array
 
     @classmethod
-    def of(cls, readings: Sequence[Reading], pivots: Sequence[str]) -> "Observations":
-        """Observation matrices of these readings for these pivots."""
-        direct = np.zeros((len(readings), 3 * len(pivots)))
-        difference = np.zeros((len(readings), 3, 3 * len(pivots)))
+    def of(
+        cls, readings: Sequence[Reading], pivots: Sequence[str], priors: Sequence[Prior] = ()
+    ) -> "Observations":
+        """Observation matrices of these readings, then these priors, for these pivots."""
+        count = len(readings) + len(priors)
+        direct = np.zeros((count, 3 * len(pivots)))
+        difference = np.zeros((count, 3, 3 * len(pivots)))
         rows: dict[bool, list[int]] = {False: [], True: []}
         for row, reading in enumerate(readings):
+            columns = [3 * pivots.index(pivot) for pivot in ends_of(reading.name)]
             if reading.kind in _AXIS:
                 axis, sign = _AXIS[reading.kind]
-                direct[row, 3 * pivots.index(reading.name.rpartition(".")[0]) + axis] = sign
+                direct[row, columns[0] + axis] = sign
                 continue
             rows[reading.kind == "slope"].append(row)
-            for name, sign in zip(ends_of(reading.name), (1.0, -1.0), strict=True):
-                at = 3 * pivots.index(name)
+            for at, sign in zip(columns, (1.0, -1.0), strict=True):
                 difference[row, (0, 1, 2), (at, at + 1, at + 2)] = sign
+        for row, prior in enumerate(priors, start=len(readings)):
+            for coordinate, coefficient in prior.coefficients.items():
+                pivot, _, letter = coordinate.rpartition(".")
+                direct[row, 3 * pivots.index(pivot) + "xyz".index(letter)] = coefficient
         return cls(direct, np.array(rows[False], int), np.array(rows[True], int), difference)
 
 
-def ends_of(name: str) -> tuple[str, str]:
-    """The two pivots between which a length, a slope or a brace is read."""
-    link = name.partition(".")[0]
-    return BRACES.get(name, (f"{link}.frame", f"{link}.axle"))
+def ends_of(name: str) -> tuple[str, ...]:
+    """The pivots of a reading: both ends of a length, slope or brace, or its one pivot."""
+    link, _, rest = name.partition(".")
+    if rest in ("length", "slope"):
+        return (f"{link}.frame", f"{link}.axle")
+    return BRACES.get(name, (name.rpartition(".")[0],))
 
 
 def predict(observations: Observations, points: Array) -> tuple[Array, Array]:
@@ -68,7 +78,7 @@ def predict(observations: Observations, points: Array) -> tuple[Array, Array]:
     Parameters
     ----------
     observations : Observations
-    points : array (P, 3)
+    points : array (P, 3) or (3 P,)
         The pivots' centres, mm.
 
     Returns

@@ -8,12 +8,12 @@ from collections.abc import Iterator
 from functools import partial
 from math import hypot, sqrt
 
-from core.adjustment.outliers import CRITICAL
 from core.documents.document import value_at
 from core.entry_checks.known import KnownAnswers
 from core.entry_checks.outcome import Objection
 from core.entry_checks.reading_names import PLACES, reading_name
 from core.entry_checks.rule import ENDS, Rule, coordinates, format_tape, rule
+from core.readings.reading import CRITICAL
 from core.readings.survey import BRACES
 from core.text.quantity import INCH, format_angle
 

@@ -36,9 +36,7 @@ def budget(adjustment: Adjustment, gradient: Array) -> tuple[Share, ...]:
     variances = variances_of(adjustment, gradient)
     total = variances.sum() or 1.0
     order = largest_first(variances / total)
-    return tuple(
-        Share(adjustment.items[i].reading.name, float(variances[i] / total)) for i in order
-    )
+    return tuple(Share(adjustment.sources[i].name, float(variances[i] / total)) for i in order)
 
 
 def largest_first(shares: Array) -> list[int]:
@@ -47,7 +45,7 @@ def largest_first(shares: Array) -> list[int]:
 
 
 def variances_of(adjustment: Adjustment, gradient: Array) -> Array:
-    """Part of a result's variance that each reading contributes, array (n,).
+    """Part of a result's variance that each source contributes, array (n + m,).
 
     Parameters
     ----------
@@ -55,5 +53,5 @@ def variances_of(adjustment: Adjustment, gradient: Array) -> Array:
     gradient : array (3 P,)
         Derivative of the result with respect to the coordinates of the pivots.
     """
-    u = np.array([item.u for item in adjustment.items])
+    u = np.array([source.u for source in adjustment.sources])
     return np.asarray((gradient @ adjustment.sensitivity * u) ** 2)

@@ -2,12 +2,43 @@
 
 import numpy as np
 
-from core.adjustment.least_squares import Adjustment
+from core.adjustment.least_squares import Adjustment, adjust
+from core.adjustment.prior import station_priors
 from core.kinematics.linkage import Array, Linkage
-from core.kinematics.pivots import NEAR_BALL
-from core.readings.reading import standard_uncertainty
+from core.kinematics.pivots import NEAR_BALL, pivots_of
+from core.readings.reading import Reading, standard_uncertainty
 from core.sessions.session import LENGTHS, Session
 from core.uncertainty.propagation import SCALARS, MeasuredLinkage
+
+
+def adjusted(session: Session, readings: tuple[Reading, ...] | None = None) -> Adjustment:
+    """The pivots of a session, adjusted to its readings or to other readings of its vehicle.
+
+    Stations that were not taken are unknowns that stand about their usual places.
+
+    Parameters
+    ----------
+    session : Session
+    readings : tuple of Reading
+        Readings in place of those of the session.
+
+    Raises
+    ------
+    core.adjustment.least_squares.MissingReading
+        A pivot has no place.
+    core.adjustment.least_squares.NoSolution
+        The readings do not settle on one set of pivots.
+    """
+    readings = session.readings if readings is None else readings
+    pivots = pivots_of(session.layout)
+    priors = station_priors(
+        {reading.name for reading in readings},
+        has_track_bar=True,
+        ball=session.arm_side * session.lengths["arm"].value,
+        has_near_ball=NEAR_BALL in pivots,
+        fore_aft=False,
+    )
+    return adjust(readings, session.instruments, pivots, priors)
 
 
 def measured_linkage(session: Session, adjustment: Adjustment) -> MeasuredLinkage:

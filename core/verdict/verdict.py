@@ -6,7 +6,7 @@ from typing import Literal
 
 import numpy as np
 
-from core.adjustment.least_squares import Adjustment, adjust
+from core.adjustment.least_squares import Adjustment
 from core.adjustment.outliers import SuspectGroup, suspect_groups
 from core.kinematics.linkage import Array, Linkage
 from core.kinematics.motion import motion_at
@@ -17,7 +17,7 @@ from core.kinematics.travel_limits import travel_limits
 from core.sessions.session import Session
 from core.statistics.conformity import Conformity, Ruling, combined_decision
 from core.uncertainty.budget import Share, budget
-from core.uncertainty.measured_linkage import has_centre_plane, measured_linkage
+from core.uncertainty.measured_linkage import adjusted, has_centre_plane, measured_linkage
 from core.uncertainty.next_reading import Advice, ContestedRuling, advice
 from core.uncertainty.propagation import MeasuredLinkage
 from core.verdict.peak import Peak, peaks_of
@@ -126,7 +126,7 @@ def evaluate(session: Session, draws: int = DRAWS) -> Verdict:
     core.adjustment.least_squares.NoSolution
         The readings do not settle on one set of pivots.
     """
-    adjustment = adjust(session.readings, session.instruments, session.layout)
+    adjustment = adjusted(session)
     measured = measured_linkage(session, adjustment)
     linkage, limits = measured.linkage, session.limits
     rules = rules_of(measured, limits)
@@ -221,11 +221,11 @@ def _settles(session: Session, advised: Advice, draws: int) -> bool:
 
     The repeats equal the readings taken so far, and the pivots are adjusted afresh with them.
     """
-    readings = [
+    readings = tuple(
         reading.repeated(advised.repeats) if reading.name in advised.readings else reading
         for reading in session.readings
-    ]
-    adjustment = adjust(readings, session.instruments, session.layout)
+    )
+    adjustment = adjusted(session, readings)
     measured = measured_linkage(session, adjustment)
     steer, toe = peaks_of(measured, session.limits, draws)
     parallel = rules_of(measured, session.limits).parallel

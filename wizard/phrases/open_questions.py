@@ -18,11 +18,10 @@ from wizard.questions.steps import QUESTIONS
 OPEN = {
     Topic.ARTICULATION: "how it steers while the axle rolls; it needs the {}",
     Topic.ROLL_CENTRE: "the height of the roll centre; it needs the {}",
-    Topic.FORE_AND_AFT: "how the links lie fore and aft: both ends of a link are taken to "
-    "have one station; it needs the {}",
-    Topic.LENGTHS: "whether these agree with the pivots; without stations they check nothing: {}",
+    Topic.FORE_AND_AFT: "how the links lie fore and aft: the usual places count, with their "
+    "doubt; it needs the {}",
     Topic.CHECKED: "whether a reading has a slip, because no reading checks another; it "
-    "needs the {}, or lengths with stations",
+    "needs the {}, or the lengths",
     Topic.SLIPS: "whether these have a slip, because no other reading checks them: {}",
     Topic.ROAD: "what happens on the road; the profile with its events is not here",
 }
