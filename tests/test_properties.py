@@ -7,12 +7,12 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from core.adjustment.least_squares import adjust
 from core.kinematics.linkage import Linkage
 from core.kinematics.motion import motion_at, steering_wheel_angle
 from core.kinematics.pivots import pivots_of
 from core.kinematics.roll_centre import roll_centre_height
 from core.kinematics.series import derivatives
+from core.uncertainty.measured_linkage import adjusted
 from core.verdict.curves import peak_values, working_heaves
 from core.verdict.rules import length_ratio, lengths, parallel_angle, slopes
 from core.verdict.verdict import evaluate
@@ -137,8 +137,8 @@ def test_the_order_of_readings_changes_nothing(vehicle, random):
     shuffled = list(session.readings)
     random.shuffle(shuffled)
     reordered = [replace(reading, repeats=reading.repeats[::-1]) for reading in shuffled]
-    before = adjust(session.readings, session.instruments, session.layout)
-    after = adjust(reordered, session.instruments, session.layout)
+    before = adjusted(session)
+    after = adjusted(session, reordered)
     np.testing.assert_allclose(after.points, before.points, rtol=0, atol=1e-8)
     np.testing.assert_allclose(after.covariance, before.covariance, rtol=0, atol=1e-8)
     by_name = {item.reading.name: item for item in after.items}

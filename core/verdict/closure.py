@@ -34,7 +34,7 @@ class Closure:
     @property
     def closes(self) -> bool:
         """True if the readings agree within their uncertainty and none is suspect."""
-        return self.adjustment.closes and not self.suspect_groups
+        return self.adjustment.closes
 
 
 def closure_of(document: Mapping[str, Any], profile_of: Callable[[str], Profile]) -> Closure | None:
