@@ -9,7 +9,6 @@ from hypothesis import strategies as st
 
 from core.kinematics.linkage import Linkage
 from core.kinematics.motion import motion_at, steering_wheel_angle
-from core.kinematics.pivots import pivots_of
 from core.kinematics.roll_centre import roll_centre_height
 from core.kinematics.series import derivatives
 from core.uncertainty.measured_linkage import adjusted
@@ -46,8 +45,9 @@ def measured_vehicles(draw):
 
 def mirrored(linkage: Linkage) -> Linkage:
     left_to_right = np.array([1.0, -1.0, 1.0])
-    return linkage.with_pivots(
-        {name: linkage.pivot(name) * left_to_right for name in pivots_of(linkage.layout)}
+    other_side = replace(linkage, far_side=-linkage.far_side)
+    return other_side.with_pivots(
+        {name: linkage.pivot(name) * left_to_right for name in linkage.pivots}
     )
 
 
@@ -55,7 +55,7 @@ def scaled(linkage: Linkage, factor: float) -> Linkage:
     sizes = ("arm", "pitman_arm", "near_arm", "joint_from_far_ball", "hub_height")
     return replace(
         linkage.with_pivots(
-            {name: linkage.pivot(name) * factor for name in pivots_of(linkage.layout)}
+            {name: linkage.pivot(name) * factor for name in linkage.pivots}
         ),
         **{name: getattr(linkage, name) * factor for name in sizes},
     )
@@ -175,7 +175,10 @@ def test_many_geometries_at_once_agree_with_each_alone(several):
             )
         },
     )
-    same_side = [replace(linkage, arm_side=several[0].arm_side) for linkage in several]
+    same_side = [
+        replace(linkage, arm_direction=several[0].arm_direction, far_side=several[0].far_side)
+        for linkage in several
+    ]
     heave = np.linspace(-60, 60, 5)
     together = motion_at(stacked.with_heave_axis(), heave, 0.03)
     for row, linkage in enumerate(same_side):
