@@ -126,7 +126,7 @@ def test_pivots_and_covariance_agree(batch):
             for reading in session.readings
         }
         points, covariance, result = by_scipy(
-            session.readings, u, layout, linkage.arm_side * session.lengths["arm"].value
+            session.readings, u, layout, session.arm.sign * session.dimensions["steering.arm"].value
         )
         # The error of scipy's differences shows where a station is known by its usual place alone.
         apart = np.abs(adjustment.points - points).ravel()
@@ -155,7 +155,7 @@ def test_the_pivots_agree_beside_a_mistake(inches):
             for reading in session.readings
         }
         points, _, result = by_scipy(
-            session.readings, u, layout, linkage.arm_side * session.lengths["arm"].value
+            session.readings, u, layout, session.arm.sign * session.dimensions["steering.arm"].value
         )
         # The error of scipy's differences is visible, as the residuals are a hundred times larger.
         np.testing.assert_allclose(adjustment.points, points, rtol=0, atol=1e-4)

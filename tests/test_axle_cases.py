@@ -23,7 +23,9 @@ MM, DEGREES = {"rtol": 0, "atol": 1e-6}, {"rtol": 0, "atol": 1e-7}
 RELATIVE = {"rtol": 1e-6, "atol": 1e-7}
 
 
-@pytest.fixture(params=CASES["cases"], ids=lambda case: tomllib.loads(case["record"])["session"]["id"])
+@pytest.fixture(
+    params=CASES["cases"], ids=lambda case: tomllib.loads(case["record"])["session"]["id"]
+)
 def case(request):
     return request.param
 

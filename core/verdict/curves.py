@@ -38,7 +38,7 @@ class Curves:
 
     The model is computed at a few Chebyshev nodes, and the polynomial through them gives the
     values at the 41 heaves. The curves are so smooth that the polynomial agrees with the model
-    to some 1e-7 rad (asserted by a test). It takes a sixth of the time.
+    to some 1e-6 rad (asserted by a test). It takes a sixth of the time.
 
     Attributes
     ----------

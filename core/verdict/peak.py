@@ -149,6 +149,7 @@ def _drawn_ruling(curve: Array, drawn_peaks: Array, limit: float) -> Ruling:
     peaks = np.abs(drawn_peaks + error * model_uncertainty(drawn_peaks))
     value = float(np.abs(curve[_peak_index(curve)]))
     finite = drawn_peaks[np.isfinite(drawn_peaks)]
-    u_drawn = float(finite.std()) if finite.size else float("nan")
-    u = float(np.hypot(u_drawn, model_uncertainty(value)))
+    u = float("nan")
+    if finite.size:
+        u = float(np.sqrt(finite.var() + np.mean(model_uncertainty(finite) ** 2)))
     return Ruling(value, limit, u, float(np.mean(peaks <= limit)))

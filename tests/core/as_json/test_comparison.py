@@ -42,6 +42,7 @@ def test_a_comparison_has_the_fields_of_the_specification(written):
     assert changes.pop("length_ratio").keys() == plain
     assert changes.keys() == {
         "parallel",
+        "effective",
         "track_bar_slope",
         "drag_link_slope",
         "peak_steer",

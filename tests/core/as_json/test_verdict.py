@@ -33,6 +33,9 @@ def test_a_verdict_has_the_fields_of_the_specification(crossed):
         "overall",
         "held_back_by",
         "assumed",
+        "assumed_u",
+        "guide",
+        "castor_deg",
         "links",
         "rules",
         "steer",
@@ -43,6 +46,9 @@ def test_a_verdict_has_the_fields_of_the_specification(crossed):
         "roll_centre_height_mm",
         "travel_limits",
         "readings",
+        "ball_path",
+        "roll_steer",
+        "clearance",
         "budget",
         "advice",
     ]
@@ -51,12 +57,15 @@ def test_a_verdict_has_the_fields_of_the_specification(crossed):
     assert written["links"].keys() == {"track_bar", "drag_link"}
     assert written["links"]["track_bar"].keys() == {"length_mm", "slope_deg", "u_slope_deg"}
     assert written["rules"].keys() == {"parallel", "flat", "length"}
-    assert written["rules"]["parallel"].keys() == {*angle, "limit_deg"}
+    assert written["rules"]["parallel"].keys() == {
+        *angle,
+        *("effective_deg", "u_effective_deg", "limit_deg"),
+    }
     assert written["rules"]["flat"].keys() == {"track_bar", "drag_link", "limit_deg", "verdict"}
     assert written["rules"]["flat"]["track_bar"].keys() == angle
     assert written["rules"]["length"].keys() == {"ratio", "limit", "u", "p_within", "verdict"}
     assert written["steer"].keys() == {
-        *("gradient_deg_per_mm", "curvature_deg_per_mm2", "peak_deg", "split"),
+        *("gradient_deg_per_mm", "curvature_deg_per_mm2", "peak_deg", "split", "budget"),
         *peak,
     }
     assert written["steer"]["split"][0].keys() == {
@@ -66,11 +75,15 @@ def test_a_verdict_has_the_fields_of_the_specification(crossed):
     assert written["sweep"].keys() == {
         "heave_mm",
         "axle_shift_mm",
+        "axle_ahead_mm",
+        "axle_pitch_deg",
         "steer_deg",
         "toe_in_change_deg",
         "steering_wheel_deg",
     }
-    assert written["articulation"].keys() == {"roll_deg", "heave_mm", "steer_deg"}
+    assert written["articulation"].keys() == {
+        *("roll_deg", "heave_mm", "steer_deg", "axle_yaw_deg"),
+    }
     assert written["events"][0].keys() == {"name", "drift_mm", "heading_deg"}
     assert written["travel_limits"].keys() == {"droop_mm", "bump_mm"}
     assert written["readings"].keys() == {
@@ -89,6 +102,12 @@ def test_a_verdict_has_the_fields_of_the_specification(crossed):
         "w",
     }
     assert written["budget"][0].keys() == {"reading", "share"}
+    assert written["steer"]["budget"][0].keys() == {"of", "share"}
+    assert written["ball_path"].keys() == {
+        *("centre_mm", "direction", "radius_mm", "rise_mm", "u_rise_mm"),
+    }
+    assert written["roll_steer"].keys() == {"deg_per_deg", "u"}
+    assert written["clearance"].keys() == {"smallest_mm", "at_heave_mm"}
 
 
 def test_angles_are_in_degrees_and_lengths_in_mm(crossed):

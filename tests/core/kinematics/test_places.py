@@ -4,8 +4,8 @@ import numpy as np
 import pytest
 
 from core.kinematics.linkage import centre_distance
-from core.kinematics.pose import pose_at
 from core.kinematics.places import FAR_BALL, JOINT, axle_points, axle_pose, carried_point
+from core.kinematics.pose import pose_at
 from core.uncertainty.measured_linkage import hub_centres
 from tests.geometries import LAYOUTS, document_of, random_linkage, session_of, true_readings
 

@@ -54,6 +54,8 @@ def test_a_longer_wheelbase_turns_less():
 
 
 def test_drift_and_heading_are_nan_out_of_reach_of_a_link():
-    course = drive(replace(DIP, travel=400.0), parallel_pair(slope_deg=0.0, run=300.0), 2800.0, ROAD)
+    course = drive(
+        replace(DIP, travel=400.0), parallel_pair(slope_deg=0.0, run=300.0), 2800.0, ROAD
+    )
     assert np.isnan(course.drift)
     assert np.isnan(course.heading)

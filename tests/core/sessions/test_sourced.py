@@ -26,7 +26,10 @@ def no_profile():
 
 def test_a_value_in_neither_table_is_the_profiles_default():
     ratio = sourced_quantity(Sources({}, profile), RATIO, parse_number, "16")
-    assert (ratio.value, ratio.is_assumed) == (profile().defaults.value("steering.ratio", GuideKind.UNMEASURED), True)
+    assert (ratio.value, ratio.is_assumed) == (
+        profile().defaults.value("steering.ratio", GuideKind.UNMEASURED),
+        True,
+    )
     assert ratio.name == "steering.ratio"
     with pytest.raises(ProfileError):
         sourced_quantity(Sources({}, no_profile), RATIO, parse_number, "16")
