@@ -3,8 +3,7 @@
 from typing import Literal, get_args
 
 from core.documents.record import SessionKind
-from core.kinematics.pivots import Layout, Side
-from core.profiles.corrections import MOVABLE
+from core.kinematics.pivots import PIVOTS, RIDE_HEIGHT, Direction, Layout
 from core.text.quantity import LengthUnit
 
 Report = Literal["steers-when-held", "wheel-turns-when-released", "pulls-under-braking", "wanders"]
@@ -12,8 +11,8 @@ Report = Literal["steers-when-held", "wheel-turns-when-released", "pulls-under-b
 
 ONE_OF: dict[str, tuple[str, ...]] = {
     "layout.steering": tuple(Layout),
-    "layout.arm": tuple(Side),
-    "layout.pitman": tuple(Side),
+    "layout.arm": tuple(Direction),
+    "layout.pitman": tuple(Direction),
     "session.units": get_args(LengthUnit),
     "session.kind": tuple(SessionKind),
 }
@@ -21,6 +20,6 @@ ONE_OF: dict[str, tuple[str, ...]] = {
 
 ANY_OF: dict[str, tuple[str, ...]] = {
     "complaint.reported": get_args(Report),
-    "session.altered": (*MOVABLE, "lengths"),
+    "session.altered": (*PIVOTS, RIDE_HEIGHT, "lengths"),
 }
 """Words of the answers that are any of some words, by path."""

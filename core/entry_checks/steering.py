@@ -11,7 +11,7 @@ from core.entry_checks.known import KnownAnswers
 from core.entry_checks.outcome import Objection
 from core.entry_checks.reading_names import reading_name
 from core.entry_checks.rule import ENDS, Rule, format_tape, rule
-from core.kinematics.pivots import NEAR_BALL, Side
+from core.kinematics.pivots import NEAR_BALL, Direction
 from core.text.quantity import INCH
 
 BALL_OFF_SIDE = 2 * INCH
@@ -27,9 +27,9 @@ def arm_against_ball(known: KnownAnswers) -> Iterator[Objection]:
     The ball of an arm that points ahead is ahead of the axle, by about the length of the arm.
     """
     station, side = known.value("drag_link.axle.station"), value_at(known.document, "layout.arm")
-    if station is None or side not in tuple(Side):
+    if station is None or side not in tuple(Direction):
         return
-    along_arm = station * Side(side).sign
+    along_arm = station * Direction(side).sign
     if along_arm < -BALL_OFF_SIDE:
         yield Objection(
             f"The steering arm cannot point {side} with its ball at station "
@@ -39,7 +39,7 @@ def arm_against_ball(known: KnownAnswers) -> Iterator[Objection]:
         return
     arm = known.value("steering.arm")
     if arm is not None and abs(along_arm - arm) > KINGPIN_OFF_AXLE:
-        place = "ahead of" if (along_arm > arm) == (side == Side.AHEAD) else "behind"
+        place = "ahead of" if (along_arm > arm) == (side == Direction.AHEAD) else "behind"
         yield Objection(
             f"The steering arm is {format_tape(arm, known)} and its ball is at station "
             f"{format_tape(station, known)}. Then the kingpin would stand "

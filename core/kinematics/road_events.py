@@ -35,6 +35,8 @@ class Event:
         Speed at the start, mm/s.
     deceleration : float
         mm/s2; the speed does not go below 0.
+    windup, windup_within : float
+        Pitch that the brakes add to the axle, and its half-width, rad.
     """
 
     name: str
@@ -44,6 +46,28 @@ class Event:
     travel: float
     speed: float
     deceleration: float
+    windup: float = 0.0
+    windup_within: float = 0.0
+
+
+@dataclass(frozen=True)
+class Road:
+    """Handling of a vehicle on the road.
+
+    Attributes
+    ----------
+    mass : float
+        kg
+    front_share : float
+        Share of the weight on the front axle, 0 to 1.
+    cornering_front, cornering_rear : float
+        Cornering stiffness of an axle's tyres together, N/rad.
+    """
+
+    mass: float
+    front_share: float
+    cornering_front: float
+    cornering_rear: float
 
 
 @dataclass(frozen=True)

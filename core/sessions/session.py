@@ -7,9 +7,9 @@ from typing import Any, get_args
 
 from core.documents.document import value_at
 from core.documents.entries import EntryError, choice_at, quantity_at, text_at, units_of
-from core.kinematics.pivots import Layout, Side
+from core.kinematics.pivots import Direction, Layout
 from core.kinematics.road_events import Event
-from core.profiles.limits import Limits, refuse_impossible_length_ratio
+from core.profiles.limits import Limits, refuse_impossible_limits
 from core.profiles.profile import Profile, ProfileError
 from core.profiles.profile_tables import events_at
 from core.readings import stance, walk_round
@@ -146,7 +146,7 @@ def session_from(document: Mapping[str, Any], profile_of: Callable[[str], Profil
 
 def _side(document: Mapping[str, Any], arm: str) -> int:
     """Side that an arm points to: +1 ahead, -1 behind."""
-    return Side(choice_at(document, f"layout.{arm}", tuple(Side))).sign
+    return Direction(choice_at(document, f"layout.{arm}", tuple(Direction))).sign
 
 
 def _wheels(document: Mapping[str, Any]) -> dict[str, Reading]:
@@ -247,7 +247,7 @@ def _refuse_impossible(session: Session) -> None:
         }
     )
     plausibility.refuse_impossible_instruments(session.instruments)
-    refuse_impossible_length_ratio(session.limits.length_ratio)
+    refuse_impossible_limits(session.limits)
     readings = {reading.name: reading.value for reading in session.readings}
     plausibility.refuse_links_without_run(readings)
     if session.layout == Layout.INVERTED_Y:

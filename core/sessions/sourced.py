@@ -10,6 +10,7 @@ from functools import partial
 from typing import Any, Generic, TypeVar
 
 from core.documents.entries import EntryError, quantity_at, units_of
+from core.kinematics.pivots import GuideKind
 from core.profiles.profile import Profile
 from core.readings.reading import Reading
 from core.readings.survey import WHEELS, reading_at
@@ -117,7 +118,7 @@ def _assumed(sources: Sources, name: str, parse: Parse, example: str) -> float:
     path = f"assumed.{name}"
     filed = quantity_at(sources.document, path, parse, example)
     if filed is None:
-        return sources.profile().defaults[name]
+        return sources.profile().defaults.value(name, GuideKind.UNMEASURED)
     _refuse_not_above_zero(path, filed, f'"{example}"')
     return filed
 

@@ -2,7 +2,7 @@
 
 import pytest
 
-from core.kinematics.pivots import NEAR_BALL, PIVOTS, Layout, Side, pivots_of
+from core.kinematics.pivots import NEAR_BALL, PIVOTS, Direction, Layout, pivots_of
 
 
 @pytest.mark.parametrize("layout", Layout)
@@ -23,4 +23,4 @@ def test_a_layout_is_read_by_its_name_in_a_record():
 
 def test_a_side_has_the_sign_of_its_axis():
     """ISO 8855:2011: x is positive ahead."""
-    assert (Side("ahead").sign, Side("behind").sign) == (1, -1)
+    assert (Direction("ahead").sign, Direction("behind").sign) == (1, -1)
