@@ -3,8 +3,7 @@
 from typing import Literal, get_args
 
 from core.documents.record import SessionKind
-from core.kinematics.pivots import Direction, Layout
-from core.profiles.corrections import MOVABLE
+from core.kinematics.pivots import PIVOTS, RIDE_HEIGHT, Direction, Layout
 from core.text.quantity import LengthUnit
 
 Report = Literal["steers-when-held", "wheel-turns-when-released", "pulls-under-braking", "wanders"]
@@ -21,6 +20,6 @@ ONE_OF: dict[str, tuple[str, ...]] = {
 
 ANY_OF: dict[str, tuple[str, ...]] = {
     "complaint.reported": get_args(Report),
-    "session.altered": (*MOVABLE, "lengths"),
+    "session.altered": (*PIVOTS, RIDE_HEIGHT, "lengths"),
 }
 """Words of the answers that are any of some words, by path."""

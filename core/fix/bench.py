@@ -7,11 +7,15 @@ import numpy as np
 
 from core.fix.moves import ARMS, Move
 from core.fix.plan import Plan, plan_of
-from core.profiles.corrections import MOVABLE, Correction
+from core.kinematics.pivots import PIVOTS, RIDE_HEIGHT
+from core.profiles.corrections import Correction
 from core.text.quantity import INCH
 from core.verdict.verdict import Verdict
 
-NUDGED = (*MOVABLE, *ARMS)
+RAISED = (*PIVOTS, RIDE_HEIGHT)
+"""Names of what can be raised, in the order of the moves."""
+
+NUDGED = (*RAISED, *ARMS)
 """Names of the pivots and lengths that can be nudged."""
 
 STEPS: dict[str, tuple[float, ...]] = {
@@ -93,7 +97,7 @@ class Bench:
         """One move for each pivot, or ride height, whose nudges do not cancel."""
         return tuple(
             Move(Correction(BY_HAND, name, (change,)), change)
-            for name in MOVABLE
+            for name in RAISED
             if not np.isclose(change := self.change(name), 0.0)
         )
 

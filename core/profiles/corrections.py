@@ -1,11 +1,26 @@
 """Corrections: rises of one pivot that a workshop can make."""
 
 from dataclasses import dataclass
+from typing import Literal
 
-from core.kinematics.pivots import PIVOTS, RIDE_HEIGHT
+from core.kinematics.pivots import (
+    GUIDE_PIVOTS,
+    PIVOTS,
+    RIDE_HEIGHT,
+    TRACK_BAR_ENDS,
+    GuideKind,
+    Layout,
+)
 
-MOVABLE = (*PIVOTS, RIDE_HEIGHT)
+MOVABLE = (
+    *PIVOTS,
+    RIDE_HEIGHT,
+    *(pivot for pivots in GUIDE_PIVOTS.values() for pivot in pivots),
+)
 """Every pivot that a correction can move, and the ride height."""
+
+BallPlace = Literal["below", "above"]
+"""Place of the drag link's axle-end ball: below or above the arm that it is bolted to."""
 
 
 @dataclass(frozen=True)
@@ -16,14 +31,17 @@ class Correction:
     ----------
     name : str
     pivot : str
-        "track_bar.frame", "track_bar.axle", "drag_link.frame", "drag_link.axle", or
-        "ride_height", which moves both frame ends.
+        One of MOVABLE, such as "track_bar.frame" or "guide.seat"; "ride_height" raises the frame.
     rises : tuple of float
         Rises on offer, from the pivot's present height, up positive, mm.
     caution : str
         Printed with every plan that uses the correction.
     not_with : tuple of str
         Names of the corrections that exclude this one.
+    least_rise : float
+        Smallest rise that is worth the work, mm; smaller rises are not tried.
+    needs_ball : "below", "above" or None
+        Place of the ball that the correction changes; None where its place does not matter.
     """
 
     name: str
@@ -31,3 +49,23 @@ class Correction:
     rises: tuple[float, ...]
     caution: str = ""
     not_with: tuple[str, ...] = ()
+    least_rise: float = 0.0
+    needs_ball: BallPlace | None = None
+
+    @property
+    def rises_tried(self) -> tuple[float, ...]:
+        """The rises that are worth the work."""
+        return tuple(rise for rise in self.rises if abs(rise) >= self.least_rise)
+
+    def applies_to(self, guide: GuideKind, has_track_bar: bool, layout: Layout) -> bool:
+        """True if a vehicle has the pivot, and the pivot's place can decide how it steers.
+
+        A track bar moves a lengthwise drag link across itself, which steers to second order only.
+        """
+        if self.pivot in TRACK_BAR_ENDS:
+            return has_track_bar and layout != Layout.FORE_AFT
+        return not self.pivot.startswith("guide.") or self.pivot in GUIDE_PIVOTS[guide]
+
+    def fits_ball(self, place: BallPlace | None) -> bool:
+        """True unless the ball is known to be in another place than the correction needs."""
+        return None in (place, self.needs_ball) or place == self.needs_ball

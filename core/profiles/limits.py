@@ -1,8 +1,16 @@
 """Limits that a verdict compares with. They belong to the profile; a record keeps a copy."""
 
 from dataclasses import dataclass
+from math import radians
 
 from core.documents.entries import EntryError
+from core.text.quantity import INCH
+
+LARGEST_ANGLE = radians(45)
+"""rad; a limit beyond it would let every axle pass."""
+
+LARGEST_WORKING_TRAVEL = 24 * INCH
+"""mm; no axle travels further in ordinary driving."""
 
 
 @dataclass(frozen=True)
@@ -32,6 +40,18 @@ class Limits:
     toe_change: float
     working_bump: float
     working_droop: float
+
+
+def refuse_impossible_limits(limits: Limits) -> None:
+    """Raise EntryError for the first limit that is too large to be one."""
+    refuse_impossible_length_ratio(limits.length_ratio)
+    for key in ("parallel", "flat", "steer", "toe_change"):
+        if getattr(limits, key) > LARGEST_ANGLE:
+            raise EntryError(f"limits.{key}", 'should be at most 45 deg, such as "1.5 deg"')
+    for direction in ("bump", "droop"):
+        if getattr(limits, f"working_{direction}") > LARGEST_WORKING_TRAVEL:
+            path = f"limits.working_travel.{direction}"
+            raise EntryError(path, 'should be at most 24 in, such as "2 in"')
 
 
 def refuse_impossible_length_ratio(limit: float) -> None:

@@ -10,17 +10,19 @@ from dataclasses import dataclass, field, fields
 from pathlib import Path
 from typing import Any
 
+from core.documents.document import value_at
 from core.documents.entries import EntryError, choice_at, flag_at
 from core.documents.tables import line_at, refuse_unknown
 from core.documents.toml_file import TomlFileError, read_toml
-from core.kinematics.pivots import Direction, Layout
+from core.kinematics.pivots import ARM_DIRECTIONS, PITMAN_DIRECTIONS, Direction, GuideKind, Layout
 from core.kinematics.road_events import Event, Road
 from core.profiles.adjuster import Adjuster, adjuster_at
 from core.profiles.corrections import Correction
-from core.profiles.defaults import Defaults
+from core.profiles.defaults import CONDITIONS, MEASURED, Defaults
 from core.profiles.limits import Limits
 from core.profiles.profile_tables import (
     RANGES,
+    clearance_at,
     corrections_at,
     defaults_at,
     events_at,
@@ -29,15 +31,18 @@ from core.profiles.profile_tables import (
     ranges_at,
     refuse_unknown_exclusions,
 )
+from core.profiles.road import ROAD, road_at
 from core.readings.reading import Instruments
 from core.readings.survey import LINKS
 from core.text.plain_text import plain
 
 _KNOWN = {
-    *("name", "title", "purpose", "walk_round.over_10000_lb"),
-    *("layout.steering", "layout.arm", "layout.pitman"),
+    *("name", "title", "purpose", "clearance", "least_rise", "walk_round.over_10000_lb"),
+    *(f"layout.{key}" for key in ("steering", "arm", "pitman", "guide", "track_bar")),
     *(f"ranges.{name}" for name in RANGES),
-    *(f"defaults.{default.name}" for default in fields(Defaults)),
+    *(f"defaults.{path}" for path in (*CONDITIONS, *MEASURED)),
+    *(f"defaults_within.{path}" for path in MEASURED),
+    *(f"road.{key}" for key in ROAD),
     *(f"instruments.{instrument.name}" for instrument in fields(Instruments)),
     *(f"limits.{name}" for name in ("parallel", "flat", "length_ratio", "steer", "toe_change")),
     *(f"limits.working_travel.{direction}" for direction in ("bump", "droop")),
@@ -64,19 +69,26 @@ class Profile:
     steering : Layout
         The wizard offers this layout first.
     arm, pitman : Direction
-        The wizard offers these sides first.
+        The wizard offers these directions first.
+    guide : GuideKind
+    track_bar : bool
+        The wizard offers this guide, and a track bar or none, first.
     ranges : dict of (float, float)
-        Usual smallest and largest value by the name of the reading (those of RANGES), mm or rad;
-        the ratio a plain number.
+        Usual smallest and largest value by the name of the reading (those of RANGES), mm, rad or
+        rad/mm; the ratio a plain number.
     defaults : Defaults
     instruments : Instruments
     limits : Limits
     over_10000_lb : bool
         49 CFR 570.60 applies instead of 570.7.
     adjusters : dict of Adjuster
-        By link, "track_bar" and "drag_link".
+        By link, "drag_link" and "track_bar"; a profile without a track bar may leave it out.
     corrections : tuple of Correction
     events : tuple of Event
+    road : Road
+        Handling that tells what an event does on the road.
+    clearance : float
+        Distance between the centre lines of the two bars below which a plan says so, mm.
     source : Path
         The profile's file.
     shop_own : bool
@@ -91,6 +103,8 @@ class Profile:
     steering: Layout
     arm: Direction
     pitman: Direction
+    guide: GuideKind
+    track_bar: bool
     ranges: dict[str, tuple[float, float]]
     defaults: Defaults
     instruments: Instruments
@@ -100,6 +114,7 @@ class Profile:
     corrections: tuple[Correction, ...]
     events: tuple[Event, ...]
     road: Road
+    clearance: float
     source: Path
     shop_own: bool
     as_written: Mapping[str, Any] = field(repr=False)
@@ -148,24 +163,29 @@ def load_profile(name: str, folders: Sequence[Path]) -> Profile:
 def _profile_from(tables: dict[str, Any], source: Path, shop_own: bool) -> Profile:
     refuse_unknown(tables, _KNOWN)
     name = _name(tables, source)
+    steering = Layout(choice_at(tables, "layout.steering", tuple(Layout)))
+    has_track_bar = _required_flag(tables, "layout.track_bar")
     corrections = corrections_at(tables)
     refuse_unknown_exclusions(corrections, {correction.name for correction in corrections})
     return Profile(
         name=name,
         title=line_at(tables, "title"),
         purpose=line_at(tables, "purpose"),
-        steering=Layout(choice_at(tables, "layout.steering", tuple(Layout))),
-        arm=Direction(choice_at(tables, "layout.arm", tuple(Direction))),
-        pitman=Direction(choice_at(tables, "layout.pitman", tuple(Direction))),
+        steering=steering,
+        arm=Direction(choice_at(tables, "layout.arm", ARM_DIRECTIONS[steering])),
+        pitman=Direction(choice_at(tables, "layout.pitman", PITMAN_DIRECTIONS[steering])),
+        guide=GuideKind(choice_at(tables, "layout.guide", tuple(GuideKind))),
+        track_bar=has_track_bar,
         ranges=ranges_at(tables),
         defaults=defaults_at(tables),
         instruments=instruments_at(tables),
         limits=limits_at(tables),
-        over_10000_lb=_over_10000_lb(tables),
-        adjusters={link: adjuster_at(tables, f"adjusters.{link}") for link in LINKS},
+        over_10000_lb=_required_flag(tables, "walk_round.over_10000_lb"),
+        adjusters=_adjusters(tables, has_track_bar),
         corrections=corrections,
         events=events_at(tables),
-        road=Road(2300.0, 0.55, 95e3, 110e3),
+        road=road_at(tables),
+        clearance=clearance_at(tables),
         source=source,
         shop_own=shop_own,
         as_written=tables,
@@ -179,8 +199,19 @@ def _name(tables: Mapping[str, Any], source: Path) -> str:
     return name
 
 
-def _over_10000_lb(tables: Mapping[str, Any]) -> bool:
-    is_heavy = flag_at(tables, "walk_round.over_10000_lb")
-    if is_heavy is None:
-        raise EntryError("walk_round.over_10000_lb", "is missing; it should be true or false")
-    return is_heavy
+def _adjusters(tables: Mapping[str, Any], has_track_bar: bool) -> dict[str, Adjuster]:
+    """Adjusters by link; that of a track bar can be left out where there is none at first."""
+    return {
+        link: adjuster_at(tables, f"adjusters.{link}")
+        for link in LINKS
+        if link != "track_bar"
+        or has_track_bar
+        or value_at(tables, "adjusters.track_bar") is not None
+    }
+
+
+def _required_flag(tables: Mapping[str, Any], path: str) -> bool:
+    flag = flag_at(tables, path)
+    if flag is None:
+        raise EntryError(path, "is missing; it should be true or false")
+    return flag

@@ -5,8 +5,10 @@ reads a table raises `core.documents.entries.EntryError`, which says what would 
 """
 
 from collections.abc import Callable, Collection, Mapping
-from typing import Any
+from math import radians
+from typing import Any, cast, get_args
 
+from core.documents.document import value_at
 from core.documents.entries import EntryError, choice_at, flag_at, quantity_at, repeats_at
 from core.documents.tables import (
     angle_with_unit,
@@ -19,14 +21,16 @@ from core.documents.tables import (
     tables_at,
     texts_at,
 )
+from core.kinematics.pivots import GUIDE_PIVOTS, RIDE_HEIGHT
 from core.kinematics.road_events import Event
-from core.profiles.corrections import MOVABLE, Correction
-from core.profiles.defaults import EXAMPLES, Defaults
-from core.profiles.limits import Limits, refuse_impossible_length_ratio
+from core.profiles.corrections import MOVABLE, BallPlace, Correction
+from core.profiles.defaults import CONDITIONS, MEASURED, Bounds, Defaults
+from core.profiles.limits import Limits, refuse_impossible_limits
 from core.readings.reading import Instruments
 from core.readings.survey import SURVEY, WHEELS
 from core.text import quantity
 from core.text.plain_text import plain
+from core.text.quantity import INCH
 
 RANGES: tuple[str, ...] = (
     *SURVEY,
@@ -40,12 +44,40 @@ RANGES: tuple[str, ...] = (
     "travel.droop",
     "wheelbase",
     "ride_height",
+    "kingpin.castor",
+    "kingpin.inclination",
+    "guide.span",
+    "guide.pitch_gain",
+    *(
+        f"{pivot}.{coordinate}"
+        for pivots in GUIDE_PIVOTS.values()
+        for pivot in pivots
+        for coordinate in ("height", "station")
+    ),
 )
 """Every reading that has a usual range in a profile, by name."""
 
+USUAL_CLEARANCE = 1.5 * INCH
+"""mm; distance between the centre lines of the two bars below which a plan says so."""
+
+WIDEST_CLEARANCE = 12 * INCH
+"""mm; no profile asks for more."""
+
+LEAST_RIDE_HEIGHT = 0.5 * INCH
+"""mm; smallest change of the ride height that is tried, where a profile says nothing else."""
+
+LARGEST_RISE = 1000.0
+"""mm; no pivot can be moved further."""
+
+CORRECTION_KEYS = ("name", "pivot", "rises", "caution", "not_with", "least_rise", "ball")
+"""Keys of a [[corrections]] table."""
+
+LARGEST_WINDUP = radians(10)
+"""rad; no brakes turn an axle further."""
+
 
 def ranges_at(tables: Mapping[str, Any]) -> dict[str, tuple[float, float]]:
-    """Usual smallest and largest value of each of RANGES, mm or rad; the ratio a plain number."""
+    """Usual smallest and largest value of each of RANGES, mm, rad or rad/mm."""
     return {name: range_at(tables, f"ranges.{name}", *_range_parser(name)) for name in RANGES}
 
 
@@ -53,24 +85,47 @@ def _range_parser(reading: str) -> tuple[Callable[[str], float], tuple[str, str]
     """Parser for the range of a reading, and an example of such a range."""
     if reading == "steering.ratio":
         return quantity.parse_number, ("12", "22")
-    if reading.endswith(".slope"):
+    if reading == "guide.pitch_gain":
+        return quantity.parse_angle_per_length, ("-2 deg/in", "0.5 deg/in")
+    if reading.endswith(".slope") or reading.startswith("kingpin."):
         return angle_with_unit, ("-5 deg", "25 deg")
     return length_with_unit, ("18 in", "30 in")
 
 
 def defaults_at(tables: Mapping[str, Any]) -> Defaults:
-    """The defaults of a profile, each above zero."""
-    return Defaults(
-        **{
-            key: quantity_above_zero(
-                tables,
-                f"defaults.{key}",
-                quantity.parse_number if key == "ratio" else length_with_unit,
-                example,
-            )
-            for key, example in EXAMPLES.items()
-        }
-    )
+    """The defaults of a profile with their half-widths, each within its bounds."""
+    bounds = CONDITIONS | MEASURED
+    values = {path: _default(tables, path, bounds[path]) for path in bounds}
+    half_widths = {
+        path: _half_width(tables, path, MEASURED[path], values[path]) for path in MEASURED
+    }
+    return Defaults(values, half_widths)
+
+
+def _default(tables: Mapping[str, Any], path: str, bounds: Bounds) -> float:
+    place = f"defaults.{path}"
+    value = quantity_at(tables, place, bounds.parse, bounds.example)
+    if value is None:
+        raise EntryError(place, f'is missing; it should be a quantity such as "{bounds.example}"')
+    if not bounds.holds(value):
+        raise EntryError(
+            place,
+            f"should lie between {bounds.smallest} and {bounds.largest}, such as "
+            f'"{bounds.example}"',
+        )
+    return value
+
+
+def _half_width(tables: Mapping[str, Any], path: str, bounds: Bounds, value: float) -> float:
+    place = f"defaults_within.{path}"
+    half_width = quantity_above_zero(tables, place, bounds.parse, bounds.example)
+    if not bounds.holds(value, half_width):
+        raise EntryError(
+            place,
+            f"is too wide: the default less and plus its half-width should lie between "
+            f"{bounds.smallest} and {bounds.largest}",
+        )
+    return half_width
 
 
 def instruments_at(tables: Mapping[str, Any]) -> Instruments:
@@ -87,29 +142,49 @@ def instruments_at(tables: Mapping[str, Any]) -> Instruments:
 
 
 def limits_at(tables: Mapping[str, Any]) -> Limits:
-    """The limits of a profile, each above zero."""
-    length_ratio = quantity_above_zero(tables, "limits.length_ratio", quantity.parse_number, "0.85")
-    refuse_impossible_length_ratio(length_ratio)
-    return Limits(
-        parallel=quantity_above_zero(tables, "limits.parallel", angle_with_unit, "1.5 deg"),
-        flat=quantity_above_zero(tables, "limits.flat", angle_with_unit, "10 deg"),
-        length_ratio=length_ratio,
-        steer=quantity_above_zero(tables, "limits.steer", angle_with_unit, "0.5 deg"),
-        toe_change=quantity_above_zero(tables, "limits.toe_change", angle_with_unit, "0.25 deg"),
-        working_bump=quantity_above_zero(
-            tables, "limits.working_travel.bump", length_with_unit, "2 in"
+    """The limits of a profile, each above zero and not too large to be a limit."""
+
+    def angle(path: str, example: str) -> float:
+        return quantity_above_zero(tables, f"limits.{path}", angle_with_unit, example)
+
+    def travel(direction: str) -> float:
+        path = f"limits.working_travel.{direction}"
+        return quantity_above_zero(tables, path, length_with_unit, "2 in")
+
+    limits = Limits(
+        parallel=angle("parallel", "1.5 deg"),
+        flat=angle("flat", "10 deg"),
+        length_ratio=quantity_above_zero(
+            tables, "limits.length_ratio", quantity.parse_number, "0.85"
         ),
-        working_droop=quantity_above_zero(
-            tables, "limits.working_travel.droop", length_with_unit, "2 in"
-        ),
+        steer=angle("steer", "0.5 deg"),
+        toe_change=angle("toe_change", "0.25 deg"),
+        working_bump=travel("bump"),
+        working_droop=travel("droop"),
     )
+    refuse_impossible_limits(limits)
+    return limits
+
+
+def clearance_at(tables: Mapping[str, Any]) -> float:
+    """Clearance of the two bars that a profile asks for, mm; USUAL_CLEARANCE where it does not."""
+    if value_at(tables, "clearance") is None:
+        return USUAL_CLEARANCE
+    clearance = quantity_above_zero(tables, "clearance", length_with_unit, "1 1/2 in")
+    if clearance > WIDEST_CLEARANCE:
+        raise EntryError("clearance", 'should be at most 12 in, such as "1 1/2 in"')
+    return clearance
 
 
 def corrections_at(tables: Mapping[str, Any]) -> tuple[Correction, ...]:
-    """Every [[corrections]] table of a file; no two have the same name."""
+    """Every [[corrections]] table of a file; no two have the same name.
+
+    The file's own `least_rise` holds for each correction that has none.
+    """
+    least_rise = _least_rise(tables, "least_rise")
     corrections: list[Correction] = []
     for place, table in tables_at(tables, "corrections"):
-        correction = _correction(table, place)
+        correction = _correction(table, place, least_rise)
         if any(correction.name == other.name for other in corrections):
             raise EntryError(
                 f"{place}.name", f"“{correction.name}” is written twice: each name is used once"
@@ -118,15 +193,19 @@ def corrections_at(tables: Mapping[str, Any]) -> tuple[Correction, ...]:
     return tuple(corrections)
 
 
-def _correction(table: Mapping[str, Any], place: str) -> Correction:
+def _correction(table: Mapping[str, Any], place: str, least_rise: float | None) -> Correction:
     placed = {place: table}
-    refuse_unknown(placed, [f"{place}.{key}" for key in Correction.__dataclass_fields__])
+    refuse_unknown(placed, [f"{place}.{key}" for key in CORRECTION_KEYS])
+    pivot = choice_at(placed, f"{place}.pivot", MOVABLE)
+    rises = _rises(placed, f"{place}.rises")
     return Correction(
         name=line_at(placed, f"{place}.name"),
-        pivot=choice_at(placed, f"{place}.pivot", MOVABLE),
-        rises=_rises(placed, f"{place}.rises"),
+        pivot=pivot,
+        rises=rises,
         caution=line_at(placed, f"{place}.caution"),
         not_with=texts_at(placed, f"{place}.not_with", "ride height"),
+        least_rise=_least_of(placed, f"{place}.least_rise", pivot, rises, least_rise),
+        needs_ball=_ball(placed, f"{place}.ball"),
     )
 
 
@@ -134,7 +213,39 @@ def _rises(tables: Mapping[str, Any], path: str) -> tuple[float, ...]:
     rises = repeats_at(tables, path, length_with_unit, "1 1/2 in")
     if not rises or 0.0 in rises or len(set(rises)) < len(rises):
         raise EntryError(path, 'should be different rises, none of them 0: ["1 in", "2 in"]')
+    if max(map(abs, rises)) > LARGEST_RISE:
+        raise EntryError(path, 'should be rises of at most 1 m, such as ["1 in", "2 in"]')
     return rises
+
+
+def _least_rise(tables: Mapping[str, Any], path: str) -> float | None:
+    if value_at(tables, path) is None:
+        return None
+    return quantity_above_zero(tables, path, length_with_unit, "1/2 in")
+
+
+def _least_of(
+    tables: Mapping[str, Any],
+    path: str,
+    pivot: str,
+    rises: tuple[float, ...],
+    of_file: float | None,
+) -> float:
+    """Least rise of a correction: its own, else its file's, else the usual one."""
+    own = _least_rise(tables, path)
+    largest = max(map(abs, rises))
+    if own is not None:
+        if own > largest:
+            raise EntryError(path, "is more than every rise on offer: none would be tried")
+        return own
+    usual = LEAST_RIDE_HEIGHT if pivot == RIDE_HEIGHT else min(map(abs, rises))
+    return min(usual if of_file is None else of_file, largest)
+
+
+def _ball(tables: Mapping[str, Any], path: str) -> BallPlace | None:
+    if value_at(tables, path) is None:
+        return None
+    return cast(BallPlace, choice_at(tables, path, get_args(BallPlace)))
 
 
 def refuse_unknown_exclusions(corrections: Collection[Correction], known: Collection[str]) -> None:
@@ -173,4 +284,16 @@ def event_from(table: Mapping[str, Any], place: str) -> Event:
         deceleration=required_quantity(
             placed, f"{place}.deceleration", quantity.parse_acceleration, "7 m/s2"
         ),
+        windup=_windup(placed, f"{place}.windup"),
+        windup_within=_windup(placed, f"{place}.windup_within"),
     )
+
+
+def _windup(tables: Mapping[str, Any], path: str) -> float:
+    """Wind-up of an event or its half-width, rad; 0 where the event has none."""
+    if value_at(tables, path) is None:
+        return 0.0
+    windup = required_quantity(tables, path, angle_with_unit, "0.5 deg")
+    if windup > LARGEST_WINDUP:
+        raise EntryError(path, 'should be at most 10 deg, such as "0.5 deg"')
+    return windup

@@ -22,7 +22,7 @@ from core.kinematics.pivots import (
     Layout,
 )
 from core.kinematics.road_events import Event, Road
-from core.profiles.limits import Limits, refuse_impossible_length_ratio
+from core.profiles.limits import Limits, refuse_impossible_limits
 from core.profiles.profile import Profile, ProfileError
 from core.profiles.profile_tables import events_at
 from core.profiles.road import road_at
@@ -281,7 +281,7 @@ def _refuse_impossible(session: Session) -> None:
         }
     )
     plausibility.refuse_impossible_instruments(session.instruments)
-    refuse_impossible_length_ratio(session.limits.length_ratio)
+    refuse_impossible_limits(session.limits)
     readings = {reading.name: reading.value for reading in session.readings}
     plausibility.refuse_links_without_run(readings, session.layout)
     if session.layout == Layout.INVERTED_Y:

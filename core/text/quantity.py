@@ -1,10 +1,11 @@
-"""Quantities: text as a tape reads to mm, rad and s, and back.
+"""Quantities: text as a tape reads to mm, rad, s and kg, and back.
 
-Inside Evenarc every quantity is in mm, rad and s. A quantity is written "number unit", the number
-decimal (17.625), a fraction (5/8) or mixed (17 5/8); feet and inches go together (1' 5 5/8").
+Inside Evenarc every quantity is in mm, rad, s and kg, a stiffness in N/rad. A quantity is written
+"number unit", the number decimal (17.625), a fraction (5/8) or mixed (17 5/8); feet and inches go
+together (1' 5 5/8").
 The common units are an exact table here. Pint converts any other unit; it is imported only then.
-Inch, foot, mile: exact since the international yard and pound agreement of 1959 (NIST SP 811,
-appendix B.6); standard gravity 9.80665 m/s2: BIPM SI brochure, CGPM 1901.
+Inch, foot, mile and pound: exact since the international yard and pound agreement of 1959 (NIST
+SP 811, appendix B.6); standard gravity 9.80665 m/s2: BIPM SI brochure, CGPM 1901.
 """
 
 import re
@@ -42,11 +43,16 @@ _ANGLE = _Kind("an", "angle", "rad", "8.5, 8 1/2 deg or 8.5°")
 _DURATION = _Kind("a", "duration", "s", "0.4 s")
 _SPEED = _Kind("a", "speed", "mm/s", "60 km/h, 40 mph or 16 m/s")
 _ACCELERATION = _Kind("an", "acceleration", "mm/s**2", "0.8 g or 7.8 m/s2")
+_ANGLE_PER_LENGTH = _Kind("an", "angle for a travel", "rad/mm", "-0.7 deg/in or 0.03 deg/mm")
+_MASS = _Kind("a", "mass", "kg", "2300 kg or 5000 lb")
+_STIFFNESS = _Kind("a", "stiffness", "N/rad", "90 kN/rad or 1570 N/deg")
 _NUMBER = _Kind("a", "number", "", "16, 16.5 or 16 1/2")
 
 _INCH = Fraction(254, 10)
 _FOOT = 12 * _INCH
 _GRAVITY = Fraction(980665, 100)
+_POUND = Fraction(45359237, 10**8)
+_DEGREE = pi / 180
 
 _Factor = Fraction | float
 _UNITS: Mapping[str, tuple[_Kind, _Factor]] = {
@@ -55,7 +61,7 @@ _UNITS: Mapping[str, tuple[_Kind, _Factor]] = {
     **dict.fromkeys(("m",), (_LENGTH, Fraction(1000))),
     **dict.fromkeys(('"', "in", "inch", "inches"), (_LENGTH, _INCH)),
     **dict.fromkeys(("'", "ft", "foot", "feet"), (_LENGTH, _FOOT)),
-    **dict.fromkeys(("°", "deg", "degree", "degrees"), (_ANGLE, pi / 180)),
+    **dict.fromkeys(("°", "deg", "degree", "degrees"), (_ANGLE, _DEGREE)),
     **dict.fromkeys(("rad",), (_ANGLE, 1.0)),
     **dict.fromkeys(("s", "sec"), (_DURATION, Fraction(1))),
     **dict.fromkeys(("km/h", "kmh"), (_SPEED, Fraction(1_000_000, 3600))),
@@ -63,6 +69,15 @@ _UNITS: Mapping[str, tuple[_Kind, _Factor]] = {
     **dict.fromkeys(("m/s",), (_SPEED, Fraction(1000))),
     **dict.fromkeys(("m/s2", "m/s^2"), (_ACCELERATION, Fraction(1000))),
     **dict.fromkeys(("g",), (_ACCELERATION, _GRAVITY)),
+    **dict.fromkeys(("deg/in", "°/in", "deg/inch"), (_ANGLE_PER_LENGTH, _DEGREE / _INCH)),
+    **dict.fromkeys(("deg/mm", "°/mm"), (_ANGLE_PER_LENGTH, _DEGREE)),
+    **dict.fromkeys(("rad/mm",), (_ANGLE_PER_LENGTH, 1.0)),
+    **dict.fromkeys(("kg",), (_MASS, Fraction(1))),
+    **dict.fromkeys(("lb", "lbs"), (_MASS, _POUND)),
+    **dict.fromkeys(("n/rad",), (_STIFFNESS, 1.0)),
+    **dict.fromkeys(("kn/rad",), (_STIFFNESS, 1000.0)),
+    **dict.fromkeys(("n/deg", "n/°"), (_STIFFNESS, 1 / _DEGREE)),
+    **dict.fromkeys(("kn/deg", "kn/°"), (_STIFFNESS, 1000 / _DEGREE)),
 }
 
 _LONGEST = 60  # characters; a reading off a tape has about ten
@@ -71,7 +86,8 @@ _VALUE = (
     r"|(?P<decimal>[0-9]+\.?[0-9]*|\.[0-9]+))"
 )
 _SIGN = r"(?P<sign>[+-]?) ?"
-_PLAIN = re.compile(rf"{_SIGN}{_VALUE} ?(?P<unit>[^\W\d_][^\d]*[23]?|[\"'°])?", re.IGNORECASE)
+_UNIT = r"(?P<unit>[^\W\d_][^\d]*[23]?|°(?: ?/ ?[a-z]+)?|[\"'])"
+_PLAIN = re.compile(rf"{_SIGN}{_VALUE} ?{_UNIT}?", re.IGNORECASE)
 _FEET_AND_INCHES = re.compile(
     rf"{_SIGN}(?P<feet>[0-9]+) ?(?:'|ft\.?|foot|feet) ?-? ?{_VALUE} ?(?:\"|inch|inches|in\.?)?",
     re.IGNORECASE,
@@ -118,9 +134,18 @@ def parse_acceleration(text: str) -> float:
 
 
 def parse_angle_per_length(text: str) -> float:
-    """Angle per length in rad/mm, typed with its unit: "-0.7 deg/in"."""
-    angle, _, unit = text.partition("/")
-    return parse_angle(angle) / parse_length(f"1 {unit.strip()}")
+    """Angle for a length of travel in rad/mm; the unit is required. Raises QuantityError."""
+    return _parse(text, _ANGLE_PER_LENGTH, None)
+
+
+def parse_mass(text: str) -> float:
+    """Mass in kg; the unit is required. Raises QuantityError."""
+    return _parse(text, _MASS, None)
+
+
+def parse_stiffness(text: str) -> float:
+    """Stiffness of an axle's tyres in N/rad; the unit is required. Raises QuantityError."""
+    return _parse(text, _STIFFNESS, None)
 
 
 def parse_number(text: str) -> float:
@@ -192,6 +217,14 @@ def format_length(mm: float, unit: LengthUnit, decimals: int = 0) -> str:
 def format_angle(rad: float, decimals: int = 1) -> str:
     """Angle in degrees, "8.5 deg"; a dash when the angle is not finite."""
     return f"{_fixed(rad * 180 / pi, decimals)} deg" if isfinite(rad) else "—"
+
+
+def format_angle_per_length(rad_per_mm: float, unit: LengthUnit) -> str:
+    """Angle for a length of travel, "-0.70 deg/in" or "-0.028 deg/mm"; a dash if not finite."""
+    if not isfinite(rad_per_mm):
+        return "—"
+    per_length = rad_per_mm * (INCH if unit == "in" else 1) / _DEGREE
+    return f"{_fixed(per_length, 2 if unit == 'in' else 3)} deg/{unit}"
 
 
 def _fixed(value: float, decimals: int) -> str:
@@ -294,7 +327,8 @@ def _factor_by_pint(unit: str, kind: _Kind) -> _Factor:
         except (PintError, ArithmeticError, ValueError, TypeError, AttributeError):
             continue
         # To pint an angle has no dimension, and neither has a percentage or a dozen.
-        if kind is _ANGLE and str(quantity.to_root_units().units) != "radian":
+        wanted = _registry().Quantity(Fraction(1), kind.inside)
+        if quantity.to_root_units().units != wanted.to_root_units().units:
             continue
         return float(inside.magnitude)
     raise unknown

@@ -139,7 +139,7 @@ def test_plain_numbers_are_read():
         ("9" * 10_000, "too long for a length"),
         ("5 deg", "deg is a unit of angle, not of length"),
         ("5 g", "g is a unit of acceleration, not of length"),
-        ("5 kg", "kg is not a unit of length"),
+        ("5 kg", "kg is a unit of mass, not of length"),
         ("5 cubit s", "cubit s is not a unit of length"),
         ("٣ in", "is not a length"),
     ],
