@@ -14,7 +14,8 @@ from core.uncertainty.propagation import SCALARS, MeasuredLinkage
 def adjusted(session: Session, readings: tuple[Reading, ...] | None = None) -> Adjustment:
     """The pivots of a session, adjusted to its readings or to other readings of its vehicle.
 
-    Stations that were not taken are unknowns that stand about their usual places.
+    Stations that were not taken, or are set aside, are unknowns that stand about their usual
+    places.
 
     Parameters
     ----------
@@ -32,7 +33,7 @@ def adjusted(session: Session, readings: tuple[Reading, ...] | None = None) -> A
     readings = session.readings if readings is None else readings
     pivots = pivots_of(session.layout)
     priors = station_priors(
-        {reading.name for reading in readings},
+        {reading.name for reading in readings if reading.counts},
         has_track_bar=True,
         ball=session.arm_side * session.lengths["arm"].value,
         has_near_ball=NEAR_BALL in pivots,

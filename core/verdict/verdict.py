@@ -6,14 +6,17 @@ from typing import Literal
 
 import numpy as np
 
+from core.adjustment.explanations import leading_explanations
 from core.adjustment.least_squares import Adjustment
 from core.adjustment.outliers import SuspectGroup, suspect_groups
+from core.adjustment.slips import Slip, slips_of
 from core.kinematics.linkage import Array, Linkage
 from core.kinematics.motion import motion_at
 from core.kinematics.road_events import Course, drive
 from core.kinematics.roll_centre import roll_centre_height
 from core.kinematics.series import Derivatives, derivatives
 from core.kinematics.travel_limits import travel_limits
+from core.readings.reading import Reading
 from core.sessions.session import Session
 from core.statistics.conformity import Conformity, Ruling, combined_decision
 from core.uncertainty.budget import Share, budget
@@ -21,6 +24,7 @@ from core.uncertainty.measured_linkage import adjusted, has_centre_plane, measur
 from core.uncertainty.next_reading import Advice, ContestedRuling, advice
 from core.uncertainty.propagation import MeasuredLinkage
 from core.verdict.peak import Peak, peaks_of
+from core.verdict.readings_decide import decided_by_explanations
 from core.verdict.rules import Rules, lengths, parallel_angle, rules_of
 from core.verdict.sweep import Articulation, Split, Sweep, articulation, splits, sweep
 
@@ -48,7 +52,10 @@ DRAWS = 20_000
 """Draws of the Monte Carlo (JCGM 101:2008). A probability of 0.95 is then good to 0.002."""
 
 TRIAL_DRAWS = 4_000
-"""Draws of the trial of an advice."""
+"""Draws of the trial of other readings: those of an advice, or without a mistake."""
+
+READINGS = "readings"
+"""Reason that holds a verdict back: the readings do not close, and what is wrong matters."""
 
 
 @dataclass(frozen=True, eq=False)
@@ -59,10 +66,15 @@ class Verdict:
     ----------
     overall : Overall
     geometry : Overall
-        Verdict on the geometry alone, regardless of the walk-round and the stance.
+        Verdict on the geometry of the adjusted pivots, whatever holds the verdict back.
+    held_back_by : tuple of str
+        Failures of the walk-round and the stance, and READINGS where readings that do not close
+        decide nothing.
     session : Session
     adjustment : Adjustment
     suspect_groups : tuple of SuspectGroup
+    slips : tuple of Slip
+        Slips that explain why the readings do not close, the best first; () where they close.
     measured : MeasuredLinkage
     lengths : array (2,)
         Centre-to-centre lengths of track bar and drag link, mm.
@@ -90,9 +102,11 @@ class Verdict:
 
     overall: Overall
     geometry: Overall
+    held_back_by: tuple[str, ...]
     session: Session
     adjustment: Adjustment
     suspect_groups: tuple[SuspectGroup, ...]
+    slips: tuple[Slip, ...]
     measured: MeasuredLinkage
     lengths: Array
     rules: Rules
@@ -141,12 +155,24 @@ def evaluate(session: Session, draws: int = DRAWS) -> Verdict:
         contested = _contested_rulings(adjustment, measured, rules, (steer, toe))
         trial_draws = min(draws, TRIAL_DRAWS)
         advised = advice(adjustment, contested, lambda tried: _settles(session, tried, trial_draws))
+    groups = suspect_groups(adjustment)
+    slips = slips_of(session.readings, session.instruments, adjustment.pivots, adjustment.priors)
+    decided: Overall | None = geometry
+    if not adjustment.closes:
+        trial_draws = min(draws, TRIAL_DRAWS)
+        decided = decided_by_explanations(
+            leading_explanations(session.readings, groups, slips),
+            lambda readings: geometry_by(session, readings, trial_draws),
+        )
+    held_back_by = session.held_back_by if decided else (*session.held_back_by, READINGS)
     return Verdict(
-        overall=Overall.HELD_BACK if session.held_back_by else geometry,
+        overall=decided if decided and not held_back_by else Overall.HELD_BACK,
         geometry=geometry,
+        held_back_by=held_back_by,
         session=session,
         adjustment=adjustment,
-        suspect_groups=suspect_groups(adjustment),
+        suspect_groups=groups,
+        slips=slips,
         measured=measured,
         lengths=lengths(linkage),
         rules=rules,
@@ -225,9 +251,12 @@ def _settles(session: Session, advised: Advice, draws: int) -> bool:
         reading.repeated(advised.repeats) if reading.name in advised.readings else reading
         for reading in session.readings
     )
-    adjustment = adjusted(session, readings)
-    measured = measured_linkage(session, adjustment)
+    return geometry_by(session, readings, draws) != Overall.TOO_CLOSE
+
+
+def geometry_by(session: Session, readings: tuple[Reading, ...], draws: int) -> Overall:
+    """Verdict on the geometry of a session by other readings of its vehicle."""
+    measured = measured_linkage(session, adjusted(session, readings))
     steer, toe = peaks_of(measured, session.limits, draws)
     parallel = rules_of(measured, session.limits).parallel
-    geometry = overall(parallel.verdict, steer.ruling.verdict, toe.ruling.verdict)
-    return geometry != Overall.TOO_CLOSE
+    return overall(parallel.verdict, steer.ruling.verdict, toe.ruling.verdict)
