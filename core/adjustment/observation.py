@@ -11,6 +11,9 @@ from core.kinematics.vectors import Array
 from core.readings.reading import Kind, Reading
 from core.readings.survey import ends_of
 
+SHORTEST = 1.0
+"""Least distance of two ends, mm. Where two ends fall together, nothing has a derivative."""
+
 IntArray = np.ndarray[tuple[Any, ...], np.dtype[np.int_]]
 
 _AXIS: dict[Kind, tuple[int, float]] = {
@@ -102,23 +105,33 @@ def curvature(observations: Observations, points: Array, weights: Array) -> Arra
     return total
 
 
+def _run(difference: Array) -> Array:
+    """Horizontal distances (m,) of two ends, at least SHORTEST."""
+    return np.maximum(np.hypot(difference[:, 0], difference[:, 1]), SHORTEST)
+
+
+def _square(difference: Array) -> Array:
+    """Squares (m,) of the distances of two ends, at least that of SHORTEST."""
+    return np.asarray(np.maximum((difference * difference).sum(axis=1), SHORTEST**2))
+
+
 def _distance(difference: Array) -> tuple[Array, Array]:
     """Distances (m,) from differences (m, 3) of two ends, and their derivatives (m, 3)."""
-    distance = np.sqrt((difference * difference).sum(axis=1))
+    distance = np.sqrt(_square(difference))
     return distance, difference / distance[:, None]
 
 
 def _slope(difference: Array) -> tuple[Array, Array]:
     """Slopes (m,) from differences (m, 3) of two ends, and their derivatives (m, 3)."""
     ahead, across, rise = difference.T
-    run = np.hypot(ahead, across)
+    run = _run(difference)
     derivative = np.array([-rise * ahead / run, -rise * across / run, run]).T
-    return np.arctan2(rise, run), derivative / (difference * difference).sum(axis=1, keepdims=True)
+    return np.arctan2(rise, run), derivative / _square(difference)[:, None]
 
 
 def _distance_curvature(difference: Array) -> Array:
     """Second derivatives (m, 3, 3) of distances."""
-    square = (difference * difference).sum(axis=1)[:, None, None]
+    square = _square(difference)[:, None, None]
     return np.asarray(
         (np.eye(3) - difference[:, :, None] * difference[:, None, :] / square) / np.sqrt(square)
     )
@@ -126,8 +139,7 @@ def _distance_curvature(difference: Array) -> Array:
 
 def _slope_curvature(difference: Array) -> Array:
     """Second derivatives (m, 3, 3) of arctan(rise / run), run across the floor."""
-    ahead, across, rise = difference.T
-    run, square = np.hypot(ahead, across), (difference * difference).sum(axis=1)
+    rise, run, square = difference[:, 2], _run(difference), _square(difference)
     along = difference[:, :2] / run[:, None]
     in_line, mixed = 2 * run * rise / square**2, (rise**2 - run**2) / square**2
     sideways = -rise / (run * square)

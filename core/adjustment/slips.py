@@ -44,12 +44,16 @@ class Slip:
         the others give it.
     readings_after : tuple of Reading
         All readings, without the slip.
+    is_likely : bool
+        True if it explains the set about as well as the best slip. All such slips are named
+        together.
     """
 
     slip: SlipKind
     readings: tuple[str, ...]
     now: tuple[float, ...]
     readings_after: tuple[Reading, ...]
+    is_likely: bool
 
 
 NEIGHBOURS = (
@@ -82,6 +86,12 @@ CENTIMETRES_PER_INCH = 2.54
 DENOMINATORS = (2, 4, 8, 16, 32, 64)
 """Denominators of the fractions on a tape."""
 
+AS_LIKELY = 4.0
+"""Difference of chi-square between explanations that are about as likely: 7 to 1 (exp(4 / 2))."""
+
+ANY_VALUE = 10.0
+"""Chi-square by which a reading set aside has to explain more than a slip of a known amount."""
+
 SLACK = 1.2
 """Factor on the bound of a value that is worth a trial, because that bound is a linear estimate."""
 
@@ -102,9 +112,10 @@ def slips_of(
     pivots: tuple[str, ...],
     priors: Sequence[Prior] = (),
 ) -> tuple[Slip, ...]:
-    """Slips that explain why a set does not close, the likeliest first; () where it closes.
+    """Slips that explain why a set does not close, the best first; () where it closes.
 
-    Slips of one kind come in the order of the chi-square without them.
+    The likely slips come first: those that explain the set about as well as any. Among them the
+    slip that needs least comes first. Slips of one kind come in the order of their chi-square.
 
     Parameters
     ----------
@@ -143,18 +154,29 @@ def slips_of(
             tried.append(aside)
             for slip, mended in _mendings(reading, aside.adjustment, instruments):
                 tried += trials(slip, mended)
+    return tuple(_in_order([trial for trial in tried if trial.adjustment.closes]))
+
+
+def _in_order(explanations: Sequence[_Trial]) -> Iterator[Slip]:
+    """The slips of trials that close, the best first."""
+
+    def misfit(trial: _Trial) -> float:
+        free = ANY_VALUE if trial.slip == SlipKind.SET_ASIDE else 0.0
+        return trial.adjustment.chi_square + free
+
+    likely = min(map(misfit, explanations), default=0.0) + AS_LIKELY
     kinds = list(SlipKind)
-    tried.sort(key=lambda trial: (kinds.index(trial.slip), trial.adjustment.chi_square))
-    return tuple(
-        Slip(
+    for trial in sorted(
+        explanations,
+        key=lambda trial: (misfit(trial) > likely, kinds.index(trial.slip), misfit(trial)),
+    ):
+        yield Slip(
             trial.slip,
             tuple(reading.name for reading in trial.changed),
             tuple(_value_now(reading, trial.adjustment) for reading in trial.changed),
             trial.readings_after,
+            misfit(trial) <= likely,
         )
-        for trial in tried
-        if trial.adjustment.closes
-    )
 
 
 def _exchanges(readings: Sequence[Reading]) -> Iterator[tuple[Reading, Reading]]:

@@ -9,6 +9,7 @@ from typing import Any
 import numpy as np
 
 from core.adjustment.least_squares import AdjustedReading
+from core.adjustment.slips import Slip
 from core.kinematics.vectors import Array
 from core.readings.survey import LINKS
 from core.statistics.conformity import Ruling
@@ -30,7 +31,7 @@ def verdict_as_json(verdict: Verdict, record: str) -> dict[str, Any]:
         "record": record,
         "id": verdict.session.id,
         "overall": verdict.overall,
-        "held_back_by": list(verdict.session.held_back_by),
+        "held_back_by": list(verdict.held_back_by),
         "assumed": list(verdict.session.assumed),
         "assumed_u": {
             name: _in_units(name, dimension.u)
@@ -234,6 +235,19 @@ def _readings(verdict: Verdict) -> dict[str, Any]:
         "chi_square_limit": adjustment.chi_square_limit,
         "items": [_item(item) for item in adjustment.items],
         "suspects": [list(group.readings) for group in verdict.suspect_groups],
+        "slips": [_slip(slip) for slip in verdict.slips],
+    }
+
+
+def _slip(slip: Slip) -> dict[str, Any]:
+    """A slip that explains the readings; values in deg for slopes, all others in mm."""
+    return {
+        "slip": slip.slip,
+        "readings": list(slip.readings),
+        "now": [
+            degrees(value) if name.endswith(".slope") else numbers(value)
+            for name, value in zip(slip.readings, slip.now, strict=True)
+        ],
     }
 
 

@@ -21,7 +21,8 @@ LEFT, RIGHT = 1, -1
 def adjusted(session: Session, readings: tuple[Reading, ...] | None = None) -> Adjustment:
     """The pivots of a session, adjusted to its readings or to other readings of its vehicle.
 
-    Stations that were not taken are unknowns that stand about their usual places.
+    Stations that were not taken, or are set aside, are unknowns that stand about their usual
+    places.
 
     Parameters
     ----------
@@ -41,7 +42,7 @@ def adjusted(session: Session, readings: tuple[Reading, ...] | None = None) -> A
     along = session.arm in (Direction.AHEAD, Direction.BEHIND)
     arm = session.dimensions["steering.arm"].value
     priors = station_priors(
-        {reading.name for reading in readings},
+        {reading.name for reading in readings if reading.counts},
         has_track_bar=session.has_track_bar,
         ball=session.arm.sign * arm if along else None,
         has_near_ball=NEAR_BALL in pivots,

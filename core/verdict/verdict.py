@@ -6,8 +6,10 @@ from typing import Literal, NamedTuple
 
 import numpy as np
 
+from core.adjustment.explanations import leading_explanations
 from core.adjustment.least_squares import Adjustment
 from core.adjustment.outliers import SuspectGroup, suspect_groups
+from core.adjustment.slips import Slip, slips_of
 from core.kinematics.ball_path import BallPath, ball_path, effective_angle, rise_to_square
 from core.kinematics.clearance import Clearance, clearance
 from core.kinematics.linkage import Linkage
@@ -24,6 +26,7 @@ from core.uncertainty.measured_linkage import adjusted, has_centre_plane, measur
 from core.uncertainty.next_reading import Advice, ContestedRuling, advice
 from core.uncertainty.propagation import MeasuredLinkage
 from core.verdict.peak import Peak, peaks_of
+from core.verdict.readings_decide import decided_by_explanations
 from core.verdict.rules import Rules, lengths, rules_of
 from core.verdict.sweep import Articulation, Split, Sweep, articulation, splits, sweep
 
@@ -51,6 +54,9 @@ RuleKey = Literal[
 DRAWS = 4_000
 """Draws of the Monte Carlo (JCGM 101:2008). A probability of 0.95 is then good to 0.003."""
 
+READINGS = "readings"
+"""Reason that holds a verdict back: the readings do not close, and what is wrong matters."""
+
 
 class Value(NamedTuple):
     """A value with its standard uncertainty, in its unit."""
@@ -67,10 +73,15 @@ class Verdict:
     ----------
     overall : Overall
     geometry : Overall
-        Verdict on the geometry alone, regardless of the walk-round and the stance.
+        Verdict on the geometry of the adjusted pivots, whatever holds the verdict back.
+    held_back_by : tuple of str
+        Failures of the walk-round and the stance, and READINGS where readings that do not close
+        decide nothing.
     session : Session
     adjustment : Adjustment
     suspect_groups : tuple of SuspectGroup
+    slips : tuple of Slip
+        Slips that explain why the readings do not close, the best first; () where they close.
     measured : MeasuredLinkage
     lengths : array (2,)
         Centre-to-centre lengths of track bar and drag link, mm.
@@ -107,9 +118,11 @@ class Verdict:
 
     overall: Overall
     geometry: Overall
+    held_back_by: tuple[str, ...]
     session: Session
     adjustment: Adjustment
     suspect_groups: tuple[SuspectGroup, ...]
+    slips: tuple[Slip, ...]
     measured: MeasuredLinkage
     lengths: Array
     rules: Rules
@@ -162,12 +175,23 @@ def evaluate(session: Session, draws: int = DRAWS) -> Verdict:
     if geometry == Overall.TOO_CLOSE:
         contested = _contested_rulings(measured, rules, (steer, toe))
         advised = advice(adjustment, contested, lambda tried: _settles(session, tried, draws))
+    groups = suspect_groups(adjustment)
+    slips = slips_of(session.readings, session.instruments, adjustment.pivots, adjustment.priors)
+    decided: Overall | None = geometry
+    if not adjustment.closes:
+        decided = decided_by_explanations(
+            leading_explanations(session.readings, groups, slips),
+            lambda readings: geometry_by(session, readings, draws),
+        )
+    held_back_by = session.held_back_by if decided else (*session.held_back_by, READINGS)
     return Verdict(
-        overall=Overall.HELD_BACK if session.held_back_by else geometry,
+        overall=decided if decided and not held_back_by else Overall.HELD_BACK,
         geometry=geometry,
+        held_back_by=held_back_by,
         session=session,
         adjustment=adjustment,
-        suspect_groups=suspect_groups(adjustment),
+        suspect_groups=groups,
+        slips=slips,
         measured=measured,
         lengths=lengths(linkage),
         rules=rules,

@@ -8,7 +8,8 @@ import pytest
 
 from core.as_json.verdict import degrees, numbers, verdict_as_json
 from core.kinematics.linkage import Linkage
-from tests.geometries import parallel_pair, true_readings
+from core.verdict.verdict import evaluate
+from tests.geometries import INCH, document_of, parallel_pair, session_of, true_readings
 from tests.plans import vehicle, verdict_on
 
 RECORD = "FG-0.toml"
@@ -92,6 +93,7 @@ def test_a_verdict_has_the_fields_of_the_specification(crossed):
         "chi_square_limit",
         "items",
         "suspects",
+        "slips",
     }
     assert written["readings"]["items"][0].keys() == {
         "reading",
@@ -174,8 +176,29 @@ def test_advice_is_none_unless_the_verdict_is_too_close_to_call():
 def test_a_verdict_held_back_names_its_reasons():
     verdict = verdict_on(parallel_pair(), draws=0)
     reasons = ("stance.wheels_on_ground",)
-    held_back = replace(verdict, session=replace(verdict.session, held_back_by=reasons))
+    held_back = replace(verdict, held_back_by=reasons)
     assert verdict_as_json(held_back, RECORD)["held_back_by"] == list(reasons)
+
+
+def test_slips_are_in_degrees_for_slopes_and_in_mm_for_all_others():
+    linkage = parallel_pair(parallel_deg=4.0)
+    read = true_readings(linkage)
+    slopes = ("track_bar.slope", "drag_link.slope")
+    best = slips_on(linkage, {slopes[0]: read[slopes[1]], slopes[1]: read[slopes[0]]})[0]
+    assert (best["slip"], best["readings"]) == ("exchanged", list(slopes))
+    assert best["now"] == pytest.approx([np.degrees(read[name]) for name in slopes])
+    height = "drag_link.frame.height"
+    best = slips_on(linkage, {height: read[height] + 3 * INCH})[0]
+    assert (best["slip"], best["readings"]) == ("whole", [height])
+    assert best["now"] == pytest.approx([read[height]])
+    assert slips_on(linkage, {}) == []
+
+
+def slips_on(linkage, mistaken):
+    """The slips as plain numbers, of true readings but for the mistaken ones."""
+    read = {**true_readings(linkage), **mistaken}
+    verdict = evaluate(session_of(document_of(linkage, read)), draws=0)
+    return json.loads(json.dumps(verdict_as_json(verdict, RECORD)["readings"]["slips"]))
 
 
 def test_nan_and_infinity_are_none():

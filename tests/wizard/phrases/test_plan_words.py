@@ -1,5 +1,7 @@
 """What a plan is told in: tape terms, turns, and one sentence a rule."""
 
+from dataclasses import replace
+
 import pytest
 
 from core.documents.record import read_document
@@ -186,7 +188,9 @@ def test_the_answer_counts_the_plans(verdict, cure, count, words):
 
 def test_plans_on_readings_that_do_not_close_carry_a_warning(verdict, cure):
     profile = load_profile("coil-tie-rod", [PROFILES])
-    doubtful = assess(read_document(NOT_CLOSING), lambda _: profile)
+    doubtful = replace(
+        assess(read_document(NOT_CLOSING), lambda _: profile), overall=Overall.BUMP_STEER
+    )
     warning = "The readings do not fit each other. Find the mistaken reading first"
     assert warning in search_result_words(doubtful, search(doubtful, profile.corrections))
     assert warning not in search_result_words(verdict, SearchResult(10, (cure,)))
