@@ -1,4 +1,4 @@
-"""Coverage: how often the doubt that core states covers the truth, and how often it decides falsely.
+"""Coverage: how often the doubt that core states covers the truth, and how often it is wrong.
 
 `python -m tests.full_axle.coverage` prints the figures of every survey.
 """

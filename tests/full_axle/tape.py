@@ -47,7 +47,7 @@ Survey = Callable[[str], bool]
 """True for the name of every reading that is taken."""
 
 
-def everything(name: str) -> bool:
+def everything(_: str) -> bool:
     """All readings."""
     return True
 

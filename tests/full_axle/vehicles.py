@@ -109,7 +109,7 @@ def _drawn_links(
 
 
 def _with_links_matched(vehicle: Vehicle) -> Vehicle:
-    """The vehicles with the drag link's frame end at a height where steer does not grow with travel.
+    """The vehicles with the drag link at a height where steer does not grow with travel.
 
     The growth is nearly linear in that height, so two steps of the secant method suffice.
     """
