@@ -4,14 +4,11 @@ A plan is made from a record alone. Its moves are then done to the true vehicle 
 `tests.full_axle`, which settles on its own bushes and kingpins.
 """
 
-from collections import Counter
-
 import numpy as np
 import pytest
 
 from core.fix.search import search
 from core.verdict.assess import assess
-from core.verdict.verdict import Overall
 from tests.full_axle.coverage import GUIDES, fleets, shipped_profile
 from tests.full_axle.moves import peak_after
 from tests.full_axle.records import STEER_LIMIT, documents
