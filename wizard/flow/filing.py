@@ -7,6 +7,7 @@ from typing import Any
 from core.as_json.verdict import verdict_as_json
 from core.documents.document import Document, value_at, with_value
 from core.fix.plan_record import plan_of_document, plan_table
+from core.profiles.defaults import default_path
 from core.profiles.profile import Profile
 from core.readings.walk_round import OVER_10000_LB
 from core.verdict.assess import assess
@@ -46,6 +47,7 @@ def finished_record(document: Document, profile: Profile, closed: datetime) -> D
     written = profile.as_written
     record = with_value(record, "limits", written["limits"])
     record = with_value(record, "events", written.get("events", []))
+    record = with_value(record, "road", written["road"])
     for key, value in written["instruments"].items():
         if value_at(record, f"instruments.{key}") is None:
             record = with_value(record, f"instruments.{key}", value)
@@ -53,8 +55,11 @@ def finished_record(document: Document, profile: Profile, closed: datetime) -> D
         record = with_value(record, OVER_10000_LB, profile.over_10000_lb)
     verdict = assess(record, lambda _: profile)
     for name in verdict.session.assumed:
-        value = written["defaults"][name.rpartition(".")[2]]
-        record = with_value(record, f"assumed.{name}", value)
+        path = default_path(name, verdict.session.guide)
+        record = with_value(record, f"assumed.{name}", value_at(written, f"defaults.{path}"))
+        within = value_at(written, f"defaults_within.{path}")
+        if within is not None:  # the travel and the wheelbase are conditions and have none
+            record = with_value(record, f"assumed_within.{name}", within)
     # A reading may have changed since the plan was chosen, so the plan is computed again.
     if plan := plan_of_document(record, verdict, ()):
         record = with_value(record, "plan", plan_table(plan, verdict.session.units))
