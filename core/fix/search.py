@@ -64,7 +64,13 @@ def search(
     """
     if verdict.overall != Overall.BUMP_STEER:
         return SearchResult(0, ())
-    sets = list(correction_sets(corrections))
+    session = verdict.session
+    possible = [
+        correction
+        for correction in corrections
+        if correction.applies_to(session.guide, session.has_track_bar, session.layout)
+    ]
+    sets = list(correction_sets(possible))
     searched = sum(len(correction_set.rises) for correction_set in sets)
     done = 0
 
