@@ -156,9 +156,12 @@ def evaluate(session: Session, draws: int = DRAWS) -> Verdict:
         trial_draws = min(draws, TRIAL_DRAWS)
         advised = advice(adjustment, contested, lambda tried: _settles(session, tried, trial_draws))
     groups = suspect_groups(adjustment)
-    slips = slips_of(session.readings, session.instruments, adjustment.pivots, adjustment.priors)
+    slips: tuple[Slip, ...] = ()
     decided: Overall | None = geometry
     if not adjustment.closes:
+        slips = slips_of(
+            session.readings, session.instruments, adjustment.pivots, adjustment.priors
+        )
         trial_draws = min(draws, TRIAL_DRAWS)
         decided = decided_by_explanations(
             leading_explanations(session.readings, groups, slips),
