@@ -7,6 +7,8 @@ from typing import Any
 from core.as_json.verdict import verdict_as_json
 from core.documents.document import Document, value_at, with_value
 from core.fix.plan_record import plan_of_document, plan_table
+from core.kinematics.pivots import GuideKind
+from core.profiles.defaults import default_path
 from core.profiles.profile import Profile
 from core.readings.walk_round import OVER_10000_LB
 from core.verdict.assess import assess
@@ -46,15 +48,20 @@ def finished_record(document: Document, profile: Profile, closed: datetime) -> D
     written = profile.as_written
     record = with_value(record, "limits", written["limits"])
     record = with_value(record, "events", written.get("events", []))
+    record = with_value(record, "road", written["road"])
     for key, value in written["instruments"].items():
         if value_at(record, f"instruments.{key}") is None:
             record = with_value(record, f"instruments.{key}", value)
     if value_at(record, "walk_round.linkage_play") is not None:
         record = with_value(record, OVER_10000_LB, profile.over_10000_lb)
     verdict = assess(record, lambda _: profile)
+    guide = GuideKind(value_at(record, "layout.guide", GuideKind.UNMEASURED))
     for name in verdict.session.assumed:
-        value = written["defaults"][name.rpartition(".")[2]]
-        record = with_value(record, f"assumed.{name}", value)
+        path = default_path(name, guide)
+        for kept, table in (("assumed", "defaults"), ("assumed_within", "defaults_within")):
+            value = value_at(written, f"{table}.{path}")
+            if value is not None:  # a condition has no half-width
+                record = with_value(record, f"{kept}.{name}", value)
     # A reading may have changed since the plan was chosen, so the plan is computed again.
     if plan := plan_of_document(record, verdict, ()):
         record = with_value(record, "plan", plan_table(plan, verdict.session.units))

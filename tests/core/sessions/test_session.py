@@ -5,6 +5,7 @@ import pytest
 
 from core.documents.document import with_value, without
 from core.documents.entries import EntryError
+from core.profiles.defaults import Defaults
 from core.profiles.limits import Limits
 from core.sessions.session import session_from
 from tests.geometries import (
@@ -17,17 +18,20 @@ from tests.geometries import (
 )
 
 PROFILE = SimpleNamespace(
-    defaults={
-        "steering.arm": 170.0,
-        "steering.pitman_arm": 155.0,
-        "steering.ratio": 17.0,
-        "travel.bump": 110.0,
-        "travel.droop": 130.0,
-        "vehicle.wheelbase": 2900.0,
-        "wheels.hub_height": 405.0,
-        "tie_rod.near_arm": 165.0,
-        "tie_rod.joint_from_far_ball": 205.0,
-    },
+    defaults=Defaults(
+        values={
+            "arm": 170.0,
+            "pitman_arm": 155.0,
+            "ratio": 17.0,
+            "bump": 110.0,
+            "droop": 130.0,
+            "wheelbase": 2900.0,
+            "hub_height": 405.0,
+            "near_arm": 165.0,
+            "joint_from_far_ball": 205.0,
+        },
+        half_widths={},
+    ),
     instruments=INSTRUMENTS,
     limits=Limits(0.02, 0.15, 0.8, 0.01, 0.005, 40.0, 45.0),
     events=(),

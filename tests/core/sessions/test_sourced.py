@@ -39,7 +39,7 @@ def test_the_assumed_table_comes_before_the_profile():
 
 def test_a_value_in_neither_table_is_the_profiles_default():
     ratio = sourced_quantity(Sources({}, profile), RATIO, parse_number, "16")
-    assert (ratio.value, ratio.is_assumed) == (profile().defaults.ratio, True)
+    assert (ratio.value, ratio.is_assumed) == (16.0, True)
     assert ratio.name == "steering.ratio"
     with pytest.raises(ProfileError):
         sourced_quantity(Sources({}, no_profile), RATIO, parse_number, "16")
