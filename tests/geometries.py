@@ -12,15 +12,16 @@ from typing import Any
 import numpy as np
 
 from core.kinematics.linkage import Linkage
-from core.kinematics.pivots import Layout
+from core.kinematics.pivots import Direction, Layout
 from core.readings.reading import Instruments
 from core.sessions.session import Session, session_from
 
 OPEN_CASES = json.loads((Path(__file__).parent / "cases" / "open_cases.json").read_text("utf-8"))
-LAYOUTS = tuple(Layout)
+LAYOUTS = (Layout.KNUCKLE, Layout.TIE_ROD, Layout.INVERTED_Y)
+"""Layouts whose drag link runs across."""
 INCH = 25.4
-AHEAD, BEHIND = 1, -1
-SIDES = {"ahead": AHEAD, "behind": BEHIND}
+AHEAD, BEHIND = Direction.AHEAD, Direction.BEHIND
+ALONG = (AHEAD, BEHIND)
 
 INSTRUMENTS = Instruments(
     tape=INCH / 16,
@@ -61,6 +62,26 @@ EVENTS = [
     },
 ]
 
+ROAD = {
+    "mass": "2300 kg",
+    "front_share": "0.55",
+    "cornering_front": "95 kN/rad",
+    "cornering_rear": "110 kN/rad",
+}
+
+UPRIGHT = {
+    "guide": {"span": "34 in", "pitch_gain": "0 deg/in", "fore_aft_gain": "0"},
+    "kingpin": {"castor": "0 deg", "inclination": "0 deg"},
+    "wheels": {"hub_height": "16 in"},
+}
+"""An axle that goes straight up and down, with upright kingpins."""
+
+CERTAIN = {
+    "guide": {"span": "0 in", "pitch_gain": "0 deg/in", "fore_aft_gain": "0"},
+    "kingpin": {"castor": "0 deg", "inclination": "0 deg"},
+    "wheels": {"hub_height": "0 in"},
+}
+
 BRACES = {
     "braces.frame_ends": ("track_bar.frame", "drag_link.frame"),
     "braces.axle_ends": ("track_bar.axle", "drag_link.axle"),
@@ -73,16 +94,17 @@ def linkage_of(case: Mapping[str, Any]) -> Linkage:
     points = {name: np.array(point) for name, point in case["points_mm"].items()}
     inverted = case["layout"] == "inverted-y"
     return Linkage(
-        layout=case["layout"],
+        layout=Layout(case["layout"]),
         track_bar_frame=points["Tf"],
         track_bar_axle=points["Ta"],
         drag_link_frame=points["Df"],
         drag_link_axle=points["Da"],
         arm=case["arm_mm"],
-        arm_side=SIDES[case["arm"]],
+        arm_direction=Direction(case["arm"]),
         pitman_arm=case["pitman_arm_mm"],
-        pitman_side=SIDES[case["pitman"]],
+        pitman_direction=Direction(case["pitman"]),
         ratio=case["ratio"],
+        far_side=1 if points["Da"][1] > 0 else -1,
         hub_height=case["hub_height_mm"],
         near_ball=np.array(case["near_ball_mm"]) if inverted else None,
         near_arm=case["near_arm_mm"] if inverted else 0.0,
@@ -111,7 +133,7 @@ def random_linkage(
     link_side = side if same_side or (same_side is None and rng.random() < 0.7) else -side
     bar = np.radians(rng.uniform(-3, 18)) if track_bar_slope is None else track_bar_slope
     angle = np.radians(rng.uniform(-6, 6)) if parallel is None else parallel
-    arm_side = int(rng.choice([AHEAD, BEHIND]))
+    arm_direction = ALONG[int(rng.choice([0, 1]))]
     arm, near_arm = rng.uniform(140, 200), rng.uniform(140, 200)
     hub = rng.uniform(380, 460)
     # A slope is that of a line in the front view, so its sign for a raised frame end is the side.
@@ -120,22 +142,23 @@ def random_linkage(
     tilt_d = tilt_t + angle
     Ta = np.array([rng.uniform(-120, 120), -side * rng.uniform(330, 420), rng.uniform(390, 470)])
     Tf = Ta + np.array([rng.uniform(-40, 40), run_t, run_t * np.tan(tilt_t)])
-    ball_x = arm_side * rng.uniform(140, 200)
+    ball_x = arm_direction.sign * rng.uniform(140, 200)
     Da = np.array([ball_x, -link_side * rng.uniform(540, 620), rng.uniform(390, 520)])
     Df = Da + np.array([rng.uniform(-60, 60), run_d, run_d * np.tan(tilt_d)])
     inverted = layout == "inverted-y"
     near = np.array([ball_x, link_side * rng.uniform(540, 620), Da[2] + rng.uniform(-15, 15)])
     return Linkage(
-        layout=layout,
+        layout=Layout(layout),
         track_bar_frame=Tf,
         track_bar_axle=Ta,
         drag_link_frame=Df,
         drag_link_axle=Da,
         arm=arm,
-        arm_side=arm_side,
+        arm_direction=arm_direction,
         pitman_arm=rng.uniform(130, 180),
-        pitman_side=int(rng.choice([AHEAD, BEHIND])),
+        pitman_direction=ALONG[int(rng.choice([0, 1]))],
         ratio=float(rng.integers(12, 20)),
+        far_side=int(-link_side),
         hub_height=hub,
         near_ball=near if inverted else None,
         near_arm=near_arm if inverted else 0.0,
@@ -160,16 +183,17 @@ def parallel_pair(
     run_d = run * run_ratio
     Ta, Da = np.array([0.0, -420.0, 420.0]), np.array([0.0, -580.0, 470.0])
     return Linkage(
-        layout="knuckle",
+        layout=Layout.KNUCKLE,
         track_bar_frame=Ta + np.array([0.0, run, run * np.tan(tilt_t)]),
         track_bar_axle=Ta,
         drag_link_frame=Da + np.array([0.0, run_d, run_d * np.tan(tilt_d)]),
         drag_link_axle=Da,
         arm=arm,
-        arm_side=AHEAD,
+        arm_direction=AHEAD,
         pitman_arm=150.0,
-        pitman_side=AHEAD,
+        pitman_direction=AHEAD,
         ratio=16.0,
+        far_side=-1,
         hub_height=420.0,
     )
 
@@ -253,8 +277,8 @@ def document_of(
         "vehicle": {"tag": "TEST", "wheelbase": "2800 mm"},
         "layout": {
             "steering": linkage.layout,
-            "arm": "ahead" if linkage.arm_side == AHEAD else "behind",
-            "pitman": "ahead" if linkage.pitman_side == AHEAD else "behind",
+            "arm": linkage.arm_direction,
+            "pitman": linkage.pitman_direction,
         },
         "instruments": {
             "tape": f"{INSTRUMENTS.tape} mm",
@@ -265,6 +289,9 @@ def document_of(
         },
         "limits": dict(limits),
         "events": EVENTS,
+        "road": ROAD,
+        "assumed": UPRIGHT,
+        "assumed_within": CERTAIN,
         "readings": {
             "steering": {"ratio": str(linkage.ratio)},
             "travel": {"bump": "4 in", "droop": "5 in"},

@@ -3,11 +3,13 @@
 from collections.abc import Iterable, Mapping
 from typing import NamedTuple
 
-from core.adjustment.least_squares import Adjustment, adjust
+import numpy as np
+
+from core.adjustment.least_squares import Adjustment
 from core.kinematics.linkage import Linkage
 from core.sessions.session import Session
-from core.uncertainty.measured_linkage import measured_linkage
-from core.uncertainty.propagation import MeasuredLinkage
+from core.uncertainty.measured_linkage import adjusted, measured_linkage
+from core.uncertainty.propagation import MeasuredLinkage, Source
 from tests.geometries import document_of, session_of, true_readings
 
 
@@ -29,5 +31,13 @@ def measure(
 
 def measure_session(session: Session) -> MeasuredSession:
     """A session with its adjustment and its measured linkage."""
-    adjustment = adjust(session.readings, session.instruments, session.layout)
+    adjustment = adjusted(session)
     return MeasuredSession(session, adjustment, measured_linkage(session, adjustment))
+
+
+def with_covariance(linkage: Linkage, covariance: np.ndarray) -> MeasuredLinkage:
+    """A measured linkage whose parameters have this covariance."""
+    values, vectors = np.linalg.eigh(covariance)
+    influence = vectors * np.sqrt(np.maximum(values, 0.0))
+    sources = tuple(Source(f"source {i}", is_assumed=False) for i in range(len(covariance)))
+    return MeasuredLinkage(linkage, sources, influence)

@@ -20,6 +20,7 @@ from core.fix.search import MOST_PLANS, search
 from core.kinematics.linkage import Linkage
 from core.kinematics.motion import motion_at
 from core.kinematics.pivots import PIVOTS, pivots_of
+from core.kinematics.raising import raised
 from core.profiles.corrections import Correction
 from core.profiles.limits import Limits
 from core.statistics.conformity import SURE
@@ -248,7 +249,7 @@ def drawn_long(verdict: Verdict, plan: Plan) -> tuple[float, ...]:
 )
 def test_the_search_offers_to_undo_a_wrong_move(pivot, rise):
     """Parallel links of one length do not steer, so undoing the wrong move leaves no steer."""
-    wrong = parallel_pair().raised(pivot, rise * INCH)
+    wrong = raised(parallel_pair(), pivot, rise * INCH)
     verdict = verdict_on(wrong)
     assert verdict.overall == Overall.BUMP_STEER
     undo = Correction("undo it", pivot, tuple(-rise * INCH * part for part in (0.25, 0.5, 1, 1.5)))

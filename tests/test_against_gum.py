@@ -10,8 +10,8 @@ from math import cos, sin
 import numpy as np
 import pytest
 
-from core.uncertainty.propagation import MeasuredLinkage
 from tests.geometries import parallel_pair
+from tests.measured import with_covariance
 
 V, CURRENT, PHI = 4.999, 0.019661, 1.04446  # table H.2, arithmetic means
 
@@ -27,7 +27,7 @@ def inputs():
     """V, I and phi in the place of the parameters of a measured linkage."""
     u = np.array([0.0032, 0.0000095, 0.00075])  # table H.2
     r = np.array([[1.0, -0.36, 0.86], [-0.36, 1.0, -0.65], [0.86, -0.65, 1.0]])  # table H.2
-    return MeasuredLinkage(parallel_pair(), r * np.outer(u, u))
+    return with_covariance(parallel_pair(), r * np.outer(u, u))
 
 
 # Derivatives with respect to V, I and phi.

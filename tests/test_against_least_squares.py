@@ -9,8 +9,8 @@ import numpy as np
 import pytest
 from scipy.optimize import least_squares
 
-from core.adjustment.least_squares import adjust
 from core.readings.reading import standard_uncertainty
+from core.uncertainty.measured_linkage import adjusted
 from tests.geometries import (
     BRACES,
     INCH,
@@ -47,45 +47,14 @@ def some_readings(rng, linkage):
     return taken
 
 
-def by_scipy(readings, u, layout):
+def by_scipy(readings, u, layout, arm):
     """Pivots (P, 3) and their covariance (3 P, 3 P)."""
     pivots = PIVOTS if layout == "inverted-y" else PIVOTS[:4]
-    value = {reading.name: reading.value for reading in readings}
-
-    def both(link):
-        return f"{link}.frame.station" in value and f"{link}.axle.station" in value
-
-    # A link without stations has both ends at x = 0 (track bar) or at the station of the
-    # steering-arm ball (drag link). A near ball without a station has that station too.
-    unknown = [f"{pivot}.{axis}" for pivot in pivots for axis in ("offset", "height")]
-    if both("track_bar"):
-        unknown += ["track_bar.frame.station", "track_bar.axle.station"]
-    if both("drag_link"):
-        unknown += ["drag_link.frame.station"]
-    unknown += [
-        name
-        for name in ("drag_link.axle.station", "tie_rod.near.station")
-        if name in value and name.rpartition(".")[0] in pivots
-    ]
+    unknown = [f"{pivot}.{what}" for pivot in pivots for what in ("station", "offset", "height")]
 
     def points(x):
-        at = dict(zip(unknown, x, strict=True))
-        ball = at.get("drag_link.axle.station", 0.0)
-        elsewhere = {
-            "drag_link.frame.station": ball,
-            "drag_link.axle.station": ball,
-            "tie_rod.near.station": ball,
-        }
-        return {
-            pivot: np.array(
-                [
-                    at.get(f"{pivot}.station", elsewhere.get(f"{pivot}.station", 0.0)),
-                    -at[f"{pivot}.offset"],
-                    at[f"{pivot}.height"],
-                ]
-            )
-            for pivot in pivots
-        }
+        ahead, right, up = np.reshape(x, (-1, 3)).T
+        return dict(zip(pivots, np.array([ahead, -right, up]).T, strict=True))
 
     def residuals(x):
         at, where = dict(zip(unknown, x, strict=True)), points(x)
@@ -94,34 +63,54 @@ def by_scipy(readings, u, layout):
             name, _, what = reading.name.rpartition(".")
             if reading.name in at:
                 predicted = at[reading.name]
-            elif what == "station":
-                continue  # of a link whose other station was not taken
             elif what == "slope":
                 ahead, left, up = where[f"{name}.frame"] - where[f"{name}.axle"]
                 predicted = np.arctan(up / np.sqrt(ahead**2 + left**2))
             elif what == "length":
-                if not both(name):
-                    continue
                 predicted = np.linalg.norm(where[f"{name}.frame"] - where[f"{name}.axle"])
             else:
-                if not (both("track_bar") and both("drag_link")):
-                    continue
                 first, second = BRACES[reading.name]
                 predicted = np.linalg.norm(where[first] - where[second])
             residual.append((predicted - reading.value) / u[reading.name])
-        return np.array(residual)
+        station = {pivot: at[f"{pivot}.station"] for pivot in pivots}
+        taken = {reading.name for reading in readings}
+        return np.array(residual + usual_places(station, taken, arm))
 
-    start = np.array([value[name] for name in unknown])
+    start = np.array([at_start(name, readings, arm) for name in unknown])
     result = least_squares(
         residuals, start, jac="3-point", method="lm", xtol=1e-15, ftol=1e-15, gtol=1e-15
     )
-    spread = np.linalg.inv(result.jac.T @ result.jac)
-    # The points are linear in the unknowns, so each unknown gives a column of their matrix.
-    origin = np.ravel(list(points(np.zeros(len(unknown))).values()))
-    columns = [np.ravel(list(points(row).values())) - origin for row in np.eye(len(unknown))]
-    matrix = np.array(columns).T
-    adjusted = np.array(list(points(result.x).values()))
-    return adjusted, matrix @ spread @ matrix.T, result
+    sign = np.tile([1.0, -1.0, 1.0], len(pivots))
+    covariance = np.linalg.inv(result.jac.T @ result.jac) * np.outer(sign, sign)
+    return np.array(list(points(result.x).values())), covariance, result
+
+
+def usual_places(station, taken, arm):
+    """Residuals of the stations that were not taken, about their usual places.
+
+    The half-widths are 5 in for the track bar about the axle, 2 in for the ends of a link alike,
+    1 1/2 in for the ball about its arm's length, and 1 in for the near ball about the far one.
+    """
+    missing = {pivot for pivot in station if f"{pivot}.station" not in taken}
+    frame, axle, rod_frame, ball, near = PIVOTS
+    residual = []
+    if {frame, axle} <= missing:
+        residual.append((station[frame] + station[axle]) / 2 / (5 * INCH / np.sqrt(3)))
+    if {frame, axle} & missing:
+        residual.append((station[frame] - station[axle]) / (2 * INCH / np.sqrt(3)))
+    if rod_frame in missing:
+        residual.append((station[rod_frame] - station[ball]) / (2 * INCH / np.sqrt(3)))
+    if ball in missing:
+        residual.append((station[ball] - arm) / (1.5 * INCH / np.sqrt(3)))
+    if near in missing:
+        residual.append((station[near] - station[ball]) / (1 * INCH / np.sqrt(3)))
+    return residual
+
+
+def at_start(name, readings, arm):
+    """The reading of a coordinate; the usual place of a station that was not taken."""
+    usual = 0.0 if name.startswith("track_bar") else arm
+    return next((reading.value for reading in readings if reading.name == name), usual)
 
 
 @pytest.mark.parametrize("batch", range(10))
@@ -131,20 +120,22 @@ def test_pivots_and_covariance_agree(batch):
         layout = LAYOUTS[(batch + i) % 3]
         linkage = random_linkage(rng, layout)
         session = session_of(document_of(linkage, some_readings(rng, linkage)))
-        adjustment = adjust(session.readings, session.instruments, layout)
+        adjustment = adjusted(session)
         u = {
             reading.name: standard_uncertainty(reading, session.instruments)
             for reading in session.readings
         }
-        points, covariance, result = by_scipy(session.readings, u, layout)
-        np.testing.assert_allclose(adjustment.points, points, rtol=0, atol=1e-6)
+        points, covariance, result = by_scipy(
+            session.readings, u, layout, session.arm.sign * session.dimensions["steering.arm"].value
+        )
+        # The error of scipy's differences shows where a station is known by its usual place alone.
+        apart = np.abs(adjustment.points - points).ravel()
+        assert (apart < 1e-6 * (1 + np.sqrt(np.diag(covariance)))).all()
         scale = np.abs(covariance).max()
         np.testing.assert_allclose(adjustment.covariance, covariance, rtol=0, atol=1e-6 * scale)
-        assert len(adjustment.items) == len(result.fun)
+        assert len(adjustment.sources) == len(result.fun)
         assert adjustment.redundancy == len(result.fun) - len(result.x)
         assert adjustment.chi_square == pytest.approx(np.sum(result.fun**2), abs=1e-8)
-        by_number = sum(item.redundancy_number for item in adjustment.items)
-        assert by_number == pytest.approx(adjustment.redundancy, abs=1e-9)
 
 
 @pytest.mark.parametrize("inches", [-12, -2, 2, 12])
@@ -158,12 +149,14 @@ def test_the_pivots_agree_beside_a_mistake(inches):
         name = rng.choice([name for name in read if name.endswith(("height", "offset", "length"))])
         read[name] += inches * INCH
         session = session_of(document_of(linkage, read))
-        adjustment = adjust(session.readings, session.instruments, layout)
+        adjustment = adjusted(session)
         u = {
             reading.name: standard_uncertainty(reading, session.instruments)
             for reading in session.readings
         }
-        points, _, result = by_scipy(session.readings, u, layout)
+        points, _, result = by_scipy(
+            session.readings, u, layout, session.arm.sign * session.dimensions["steering.arm"].value
+        )
         # The error of scipy's differences is visible, as the residuals are a hundred times larger.
         np.testing.assert_allclose(adjustment.points, points, rtol=0, atol=1e-4)
         assert adjustment.chi_square <= 2 * result.cost * (1 + 1e-9)

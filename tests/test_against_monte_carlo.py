@@ -2,7 +2,7 @@
 
 The brute force draws every height, offset and station by itself. It evaluates the model at all 41
 heaves of the working travel and takes the largest magnitude of each curve. The project draws
-20,000 linkages from the pivots' covariance, evaluates them at a few nodes, and does so only where
+a few thousand linkages from the pivots' covariance, evaluates them at a few nodes, and does so only where
 a curve has no single clear peak.
 """
 
@@ -13,7 +13,8 @@ from core.kinematics.linkage import Linkage
 from core.kinematics.motion import motion_at
 from core.readings.reading import standard_uncertainty
 from core.verdict.curves import working_heaves
-from core.verdict.verdict import DRAWS, evaluate
+from core.verdict.model_doubt import model_uncertainty
+from core.verdict.verdict import evaluate
 from tests.geometries import document_of, parallel_pair, random_linkage, session_of, true_readings
 
 MILLION = 1_000_000
@@ -53,7 +54,6 @@ def test_probability_and_uncertainty_of_the_peaks(name):
     session = session_of(document_of(linkage, read))
     verdict = evaluate(session)
     assert verdict.adjustment.redundancy == 0
-    assert DRAWS >= 20_000
 
     rng = np.random.default_rng(101)
     heaves = working_heaves(session.limits)
@@ -68,8 +68,12 @@ def test_probability_and_uncertainty_of_the_peaks(name):
         (verdict.steer, steer, session.limits.steer),
         (verdict.toe, toe, session.limits.toe_change),
     ):
-        assert peak.ruling.p_within == pytest.approx(np.mean(brute <= limit), abs=0.005)
-        assert peak.ruling.u == pytest.approx(brute.std(), rel=0.01)
+        if not brute.any():  # the toe of a layout that cannot change it
+            assert (peak.ruling.u, peak.ruling.p_within) == (0.0, 1.0)
+            continue
+        with_model = np.abs(brute + rng.standard_normal(MILLION) * model_uncertainty(brute))
+        assert peak.ruling.p_within == pytest.approx(np.mean(with_model <= limit), abs=0.01)
+        assert peak.ruling.u == pytest.approx(with_model.std(), rel=0.02)
 
 
 def drawn(session, linkage: Linkage, rng) -> Linkage:
@@ -78,6 +82,10 @@ def drawn(session, linkage: Linkage, rng) -> Linkage:
     def read(reading):
         u = standard_uncertainty(reading, session.instruments)
         return (reading.value + u * rng.standard_normal(PORTION))[:, None]
+
+    def read_dimension(name):
+        dimension = session.dimensions[name]
+        return (dimension.value + dimension.u * rng.standard_normal(PORTION))[:, None]
 
     by_name = {reading.name: reading for reading in session.readings}
 
@@ -98,13 +106,14 @@ def drawn(session, linkage: Linkage, rng) -> Linkage:
         track_bar_axle=pivot("track_bar.axle"),
         drag_link_frame=pivot("drag_link.frame"),
         drag_link_axle=pivot("drag_link.axle"),
-        arm=read(session.lengths["arm"]),
-        arm_side=session.arm_side,
+        arm=read_dimension("steering.arm"),
+        arm_direction=session.arm,
         pitman_arm=linkage.pitman_arm,
-        pitman_side=session.pitman_side,
-        ratio=session.ratio,
-        hub_height=read(session.lengths["hub_height"]),
+        pitman_direction=session.pitman,
+        ratio=linkage.ratio,
+        far_side=linkage.far_side,
+        hub_height=read_dimension("wheels.hub_height"),
         near_ball=pivot("tie_rod.near") if inverted else None,
-        near_arm=read(session.lengths["near_arm"]) if inverted else 0.0,
-        joint_from_far_ball=read(session.lengths["joint_from_far_ball"]) if inverted else 0.0,
+        near_arm=read_dimension("tie_rod.near_arm") if inverted else 0.0,
+        joint_from_far_ball=read_dimension("tie_rod.joint_from_far_ball") if inverted else 0.0,
     )

@@ -50,7 +50,7 @@ def steered(linkage: Linkage, heave: float, roll: float) -> tuple[float, float, 
     """Axle shift (mm), far and near steer (rad) with the steering wheel held."""
     Tf, Ta = linkage.track_bar_frame, linkage.track_bar_axle
     Df, Da, N = linkage.drag_link_frame, linkage.drag_link_axle, linkage.near_ball
-    e = linkage.arm_side
+    e = linkage.arm_direction.sign
     along = (Df - Da) / np.linalg.norm(Df - Da) * linkage.joint_from_far_ball
 
     def gaps(unknown: np.ndarray) -> list[float]:
@@ -79,7 +79,7 @@ def let_go(linkage: Linkage, heave: float, roll: float) -> float:
 
     def gaps(unknown: np.ndarray) -> list[float]:
         walk, swing = unknown * [100.0, 1.0]
-        Df_now = turned(Df, linkage.pitman_side * linkage.pitman_arm, swing)
+        Df_now = turned(Df, linkage.pitman_direction.sign * linkage.pitman_arm, swing)
         Da_now = placed(linkage, Da, walk, heave, roll)
         return [
             gap(Tf, Ta, Tf, placed(linkage, Ta, walk, heave, roll)),
@@ -104,8 +104,10 @@ def test_axle_shift_and_steer(layout):
         motion = motion_at(linkage, heave, roll)
         walk, far, near = steered(linkage, heave, roll)
         assert abs(motion.axle_shift - walk) < LENGTH
-        assert abs(motion.far_steer - far) < ANGLE
-        assert abs(motion.near_steer - near) < ANGLE
+        assert abs(2 * np.arctan(motion.far_turn) - far) < ANGLE
+        assert abs(2 * np.arctan(motion.near_turn) - near) < ANGLE
+        # A knuckle that has turned by d in a rolled axle heads by less on the ground.
+        far, near = (np.arctan2(np.sin(d), np.cos(d) * np.cos(roll)) for d in (far, near))
         assert abs(motion.steer - (far + near) / 2) < ANGLE
         # ISO 8855:2011 7.1.6: right wheel's steer less left wheel's, toe-in positive
         left, right = (far, near) if linkage.drag_link_axle[1] > 0 else (near, far)
@@ -121,7 +123,7 @@ def test_steering_wheel_let_go(layout):
         # ISO 8855:2011 7.1.8: positive for a left turn. Where Df moves left, it pulls the far ball
         # left, and that steers left where the steering arm points ahead. A pitman arm that points
         # ahead moves Df left as it turns to the left.
-        commands_left = linkage.arm_side * linkage.pitman_side
+        commands_left = linkage.arm_direction.sign * linkage.pitman_direction.sign
         expected = linkage.ratio * commands_left * let_go(linkage, heave, roll)
         assert abs(steering_wheel_angle(linkage, heave, roll) - expected) < linkage.ratio * ANGLE
 

@@ -8,10 +8,8 @@ import numpy as np
 import pytest
 from uncertainties import correlated_values, ufloat, umath
 
-from core.adjustment.least_squares import adjust
 from core.kinematics.series import derivatives
-from core.readings.reading import standard_uncertainty
-from core.uncertainty.measured_linkage import measured_linkage
+from core.uncertainty.measured_linkage import adjusted, measured_linkage
 from core.verdict.rules import rules_of
 from tests.geometries import (
     LAYOUTS,
@@ -33,7 +31,7 @@ def surveyed(layout, stations):
     if not stations:
         read = {name: value for name, value in read.items() if not name.endswith(NO_STATIONS)}
     session = session_of(document_of(linkage, read))
-    adjustment = adjust(session.readings, session.instruments, layout)
+    adjustment = adjusted(session)
     flat = correlated_values(adjustment.points.ravel(), adjustment.covariance)
     points = dict(zip(adjustment.pivots, np.reshape(flat, (-1, 3)), strict=True))
     return session, measured_linkage(session, adjustment), points
@@ -80,12 +78,10 @@ def test_length_ratio(subject):
 def test_steer_gradient_of_links_without_stations(layout):
     """d(steer)/dz = (tan(slope_T) - tan(slope_D)) / (e a), with the uncertainty of the arm."""
     session, pivots, points = surveyed(layout, stations=False)
-    arm = ufloat(
-        session.lengths["arm"].value,
-        standard_uncertainty(session.lengths["arm"], session.instruments),
-    )
+    dimension = session.dimensions["steering.arm"]
+    arm = ufloat(dimension.value, dimension.u)
     track_bar, drag_link = slope(points, "track_bar"), slope(points, "drag_link")
-    expected = (umath.tan(track_bar) - umath.tan(drag_link)) / (arm * session.arm_side)
+    expected = (umath.tan(track_bar) - umath.tan(drag_link)) / (arm * session.arm.sign)
     u = pivots.standard_uncertainty(pivots.gradient(lambda linkage: derivatives(linkage).gradient))
     assert derivatives(pivots.linkage).gradient == pytest.approx(expected.nominal_value, rel=1e-9)
     assert u == pytest.approx(expected.std_dev, rel=1e-6)

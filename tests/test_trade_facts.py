@@ -10,6 +10,7 @@ import pytest
 
 from core.kinematics.linkage import Linkage
 from core.kinematics.motion import motion_at, steering_wheel_angle
+from core.kinematics.raising import raised
 from core.kinematics.series import derivatives
 from core.uncertainty.measured_linkage import measured_linkage
 from core.verdict.verdict import evaluate
@@ -69,8 +70,8 @@ def test_a_bend_in_a_bar_changes_nothing():
 def test_a_re_mounted_drag_link_makes_bump_steer_without_the_track_bar():
     """Common practice, no source."""
     before = parallel_pair(slope_deg=14.0)
-    re_mounted = before.raised("drag_link.axle", 4 * INCH)
-    both = re_mounted.raised("track_bar.axle", 4 * INCH)
+    re_mounted = raised(before, "drag_link.axle", 4 * INCH)
+    both = raised(re_mounted, "track_bar.axle", 4 * INCH)
     assert peak_steer_deg(before) < 1e-9
     assert peak_steer_deg(re_mounted) > 1.0
     assert peak_steer_deg(both) < 0.1
@@ -79,14 +80,14 @@ def test_a_re_mounted_drag_link_makes_bump_steer_without_the_track_bar():
 @pytest.mark.parametrize("pivot", ["drag_link.frame", "track_bar.frame"])
 def test_moving_one_frame_end_alone_makes_bump_steer(pivot):
     """Common practice, no source: a pitman arm with more drop, a track bar bracket alone."""
-    moved_alone = parallel_pair().raised(pivot, -3 * INCH)
+    moved_alone = raised(parallel_pair(), pivot, -3 * INCH)
     assert peak_steer_deg(moved_alone) > 1.0
 
 
 def test_a_lift_keeps_links_alike_in_length_parallel_but_not_flat():
     """Common practice, no source: the vehicle still steers true, and its axle walks more."""
     before = parallel_pair(slope_deg=5.0)
-    lifted = before.raised("ride_height", 4 * INCH)
+    lifted = raised(before, "ride_height", 4 * INCH)
     assert peak_steer_deg(lifted) < 1e-9
     assert walk(lifted) > 1.5 * walk(before)
 
@@ -94,7 +95,7 @@ def test_a_lift_keeps_links_alike_in_length_parallel_but_not_flat():
 def test_a_lift_makes_bump_steer_with_links_of_unlike_length():
     """Common practice, no source."""
     before = parallel_pair(slope_deg=3.0, run_ratio=1.25)
-    lifted = before.raised("ride_height", 4 * INCH)
+    lifted = raised(before, "ride_height", 4 * INCH)
     assert peak_steer_deg(lifted) > 3 * peak_steer_deg(before)
 
 

@@ -6,6 +6,7 @@ The vehicles are invented. The corrections come from the delivered profiles.
 import pytest
 
 from core.fix.search import search
+from core.kinematics.raising import raised
 from core.profiles.profile import load_profile
 from core.verdict.verdict import Overall
 from tests.geometries import INCH, parallel_pair
@@ -30,7 +31,7 @@ def test_the_sound_vehicle_steers_true():
 
 @pytest.mark.parametrize("drop", [2.0, 3.0, 4.0])
 def test_an_arm_with_too_much_drop_is_corrected_with_less_drop(drop):
-    plans = plans_for(SOUND.raised("drag_link.frame", -drop * INCH))
+    plans = plans_for(raised(SOUND, "drag_link.frame", -drop * INCH))
     less = [plan for plan in plans if [name for name, _ in plan] == ["pitman arm with less drop"]]
     assert less, plans
     assert less[0][0][1] == pytest.approx(drop, abs=1.0)  # a smaller rise can be enough
@@ -38,7 +39,7 @@ def test_an_arm_with_too_much_drop_is_corrected_with_less_drop(drop):
 
 
 def test_a_re_mounted_drag_link_is_answered_with_the_track_bar_or_undone():
-    plans = plans_for(SOUND.raised("drag_link.axle", 2.25 * INCH))
+    plans = plans_for(raised(SOUND, "drag_link.axle", 2.25 * INCH))
     singles = {plan[0][0]: plan[0][1] for plan in plans if len(plan) == 1}
     assert "track bar bracket raised at the axle" in singles
     assert singles["drag link re-mounted below the steering arm"] == -2.25
@@ -53,14 +54,14 @@ def test_a_re_mounted_drag_link_is_answered_with_the_track_bar_or_undone():
 
 
 def test_a_track_bar_dropped_alone_is_followed_by_the_pitman_arm():
-    plans = plans_for(SOUND.raised("track_bar.frame", -3 * INCH))
+    plans = plans_for(raised(SOUND, "track_bar.frame", -3 * INCH))
     singles = {plan[0][0]: plan[0][1] for plan in plans if len(plan) == 1}
     assert singles["pitman arm with more drop"] == pytest.approx(-3, abs=1.0)
 
 
 def test_ride_height_does_not_make_links_parallel():
     """Ride height moves both frame ends alike, so the angle between the links stays."""
-    verdict = verdict_on(SOUND.raised("drag_link.axle", 2.25 * INCH))
+    verdict = verdict_on(raised(SOUND, "drag_link.axle", 2.25 * INCH))
     corrections = load_profile("coil-crossover", [PROFILES]).corrections
     (best,) = search(verdict, [each for each in corrections if each.name == "ride height"]).plans
     assert not best.steers_true

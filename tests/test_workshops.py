@@ -12,12 +12,12 @@ from dataclasses import dataclass
 import numpy as np
 import pytest
 
-from core.adjustment.least_squares import Adjustment, adjust
+from core.adjustment.least_squares import Adjustment
 from core.adjustment.outliers import suspect_groups
 from core.kinematics.linkage import Linkage
 from core.kinematics.motion import motion_at
 from core.profiles.limits import Limits
-from core.uncertainty.measured_linkage import measured_linkage
+from core.uncertainty.measured_linkage import adjusted, measured_linkage
 from core.verdict.curves import working_heaves
 from core.verdict.peak import peaks_of
 from core.verdict.rules import length_ratio, parallel_angle, rules_of, slopes
@@ -65,7 +65,7 @@ def measure(rng, layout, height) -> Workshop:
     linkage = random_linkage(rng, layout, parallel=angle, same_side=True)
     readings = as_read(true_readings(linkage, datum=900.0), rng)
     session = session_of(document_of(linkage, readings))
-    clean = adjust(session.readings, session.instruments, layout)
+    clean = adjusted(session)
     mistaken_readings = {**readings, height: readings[height] + rng.choice([-2, 2]) * INCH}
     mistaken = session_of(document_of(linkage, mistaken_readings))
     return Workshop(
@@ -73,10 +73,7 @@ def measure(rng, layout, height) -> Workshop:
         called=verdicts(session, clean),
         named_when_clean=bool(suspect_groups(clean)),
         height=height,
-        groups=tuple(
-            group.readings
-            for group in suspect_groups(adjust(mistaken.readings, mistaken.instruments, layout))
-        ),
+        groups=tuple(group.readings for group in suspect_groups(adjusted(mistaken))),
     )
 
 
@@ -164,7 +161,7 @@ def test_a_vehicle_at_the_limit_is_called_within_or_out_in_5_percent():
         limit = np.radians(1.5 if i % 2 else -1.5)
         linkage = random_linkage(rng, LAYOUTS[i % 3], parallel=limit, same_side=True)
         session = session_of(document_of(linkage, as_read(true_readings(linkage), rng)))
-        adjustment = adjust(session.readings, session.instruments, session.layout)
+        adjustment = adjusted(session)
         called[
             rules_of(measured_linkage(session, adjustment), session.limits).parallel.verdict
         ] += 1

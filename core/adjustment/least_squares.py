@@ -1,10 +1,10 @@
 """Least-squares adjustment: one set of pivots out of all readings.
 
-Weighted least squares by Gauss-Newton. The steps include the curvature of the readings, because
-without it they do not converge where a reading is inches wrong. The unknowns are the coordinates
-of the pivots. The observations are all heights, offsets, stations, lengths, slopes and braces.
-Without redundancy the pivots are the readings. `core.adjustment.outliers` finds the readings that
-disagree with the rest.
+Weighted least squares by Newton steps. They include the curvature of the readings, because without
+it they do not converge where a reading is inches wrong. The unknowns are the coordinates
+of the pivots. The observations are all heights, offsets, stations, lengths, slopes and braces, and
+the priors of coordinates that were not read. Without redundancy the pivots are the readings.
+`core.adjustment.outliers` finds the readings that disagree with the rest.
 
 References
 ----------
@@ -18,10 +18,17 @@ from dataclasses import dataclass
 import numpy as np
 
 from core.adjustment.observation import Observations, curvature, predict
-from core.kinematics.linkage import Array
-from core.kinematics.pivots import NEAR_BALL, Layout, pivots_of
-from core.readings.reading import Instruments, Reading, repeats_scatter, standard_uncertainty
-from core.readings.survey import LINKS
+from core.adjustment.prior import Prior
+from core.kinematics.vectors import Array
+from core.readings.reading import (
+    CRITICAL,
+    Instruments,
+    Reading,
+    least_uncertainty,
+    repeats_scatter,
+    standard_uncertainty,
+)
+from core.readings.survey import ends_of
 from core.statistics.distributions import chi_square_limit
 
 DELTA_0 = 4.13
@@ -31,17 +38,22 @@ CONVERGED = 1e-9
 """Largest last step of a coordinate, mm."""
 
 MOST_STEPS = 100
-"""Most steps; five are usual, and mistakes of a foot took about twenty."""
+"""Most steps; six are usual, and mistakes of a foot took up to sixteen."""
 
 WORSE = 1 + 1e-12
 """Growth of the weighted sum of squares that is only rounding."""
 
+FLATTEST = 1e-9
+"""Least magnitude of an eigenvalue of the Hessian, as part of the largest one."""
+
 NOTHING_REDUNDANT = 1e-6
 """Redundancy number below which no other reading checks a reading."""
 
+UNSETTLED = "the readings do not settle on one set of pivots"
+
 
 class MissingReading(ValueError):
-    """A height or an offset is missing, so a pivot has no place."""
+    """A height, an offset or a station is missing, so a pivot has no place."""
 
     def __init__(self, name: str) -> None:
         self.name = name
@@ -61,6 +73,8 @@ class AdjustedReading:
     reading : Reading
     u : float
         Standard uncertainty of the mean of its repeats.
+    least_u : float
+        Standard uncertainty below which no number of repeats brings it.
     scatters : bool
         True if the repeats disagree by more than the instruments claim.
     residual : float
@@ -75,11 +89,17 @@ class AdjustedReading:
 
     reading: Reading
     u: float
+    least_u: float
     scatters: bool
     residual: float
     redundancy_number: float
     w: float | None
     smallest_mistake: float | None
+
+    @property
+    def name(self) -> str:
+        """Name of the reading."""
+        return self.reading.name
 
 
 @dataclass(frozen=True, eq=False)
@@ -93,20 +113,23 @@ class Adjustment:
         Pivot centres in the order of `pivots`, mm; the datum line lies at y = 0.
     covariance : array (3 P, 3 P)
         Covariance of points.ravel(), mm2.
-    items : tuple of AdjustedReading
-    sensitivity : array (3 P, n)
-        Change of points.ravel() with each reading.
+    items : tuple of n AdjustedReading
+    priors : tuple of m Prior
+    sensitivity : array (3 P, n + m)
+        Change of points.ravel() with each source.
     residual_covariance : array (n, n)
+        Covariance of the readings' residuals.
     redundancy : int
-        Observations less unknowns; the sum of the redundancy numbers.
+        Readings and priors less unknowns.
     chi_square, chi_square_limit : float
-        Chi-square of the weighted residuals, and its limit at 0.1 %.
+        Chi-square of the weighted residuals of readings and priors, and its limit at 0.1 %.
     """
 
     pivots: tuple[str, ...]
     points: Array
     covariance: Array
     items: tuple[AdjustedReading, ...]
+    priors: tuple[Prior, ...]
     sensitivity: Array
     residual_covariance: Array
     redundancy: int
@@ -114,96 +137,138 @@ class Adjustment:
     chi_square_limit: float
 
     @property
+    def sources(self) -> tuple[AdjustedReading | Prior, ...]:
+        """Sources of the uncertainty, each with its name and its u: readings, then priors."""
+        return (*self.items, *self.priors)
+
+    @property
     def closes(self) -> bool:
-        """True if the readings agree with each other within their uncertainty."""
-        return self.chi_square <= self.chi_square_limit or self.redundancy == 0
+        """True if all readings together, and each of them, agree within their uncertainty."""
+        if self.redundancy == 0:
+            return True
+        each = all(item.w is None or abs(item.w) <= CRITICAL for item in self.items)
+        return each and self.chi_square <= self.chi_square_limit
 
 
-def adjust(readings: Sequence[Reading], instruments: Instruments, layout: Layout) -> Adjustment:
-    """Adjust the pivots of a layout to all readings.
+def adjust(
+    readings: Sequence[Reading],
+    instruments: Instruments,
+    pivots: tuple[str, ...],
+    priors: Sequence[Prior] = (),
+) -> Adjustment:
+    """Adjust the pivots of a vehicle to all readings and priors.
 
     Parameters
     ----------
     readings : sequence of Reading
-        As from `core.readings.survey.readings_in`; readings that are no
-        observation of the pivots (a length without stations) are left out.
+        As from `core.readings.survey.readings_in`. A reading whose pivots the vehicle does not
+        have is left out. A reading that is set aside is no observation; the steps start from it.
     instruments : Instruments
-    layout : Layout
+    pivots : tuple of str
+        Pivots that the vehicle has.
+    priors : sequence of Prior
+        As from `core.adjustment.prior.station_priors`.
 
     Raises
     ------
     MissingReading
-        A pivot's height or offset was not taken.
+        A pivot's height or offset was not taken, or its station has neither reading nor prior.
     NoSolution
-        The steps do not converge, which happens only with readings far from any linkage.
+        The steps do not converge, or the readings that count do not place every pivot.
     """
-    pivots = pivots_of(layout)
-    taken = {reading.name for reading in readings}
-    for name in (f"{pivot}.{kind}" for pivot in pivots for kind in ("height", "offset")):
-        if name not in taken:
-            raise MissingReading(name)
-    free = _free_coordinates(pivots, taken)
-    used = [reading for reading in readings if _observes(reading, taken)]
-    value = np.array([reading.value for reading in used])
-    u = np.array([standard_uncertainty(reading, instruments) for reading in used])
-    observations = Observations.of(used, pivots)
+    readings = [reading for reading in readings if set(ends_of(reading.name)) <= set(pivots)]
+    _refuse_missing(readings, pivots, priors)
+    used = [reading for reading in readings if reading.counts]
+    value = np.array([reading.value for reading in used] + [prior.value for prior in priors])
+    u = np.array(
+        [standard_uncertainty(reading, instruments) for reading in used]
+        + [prior.u for prior in priors]
+    )
+    observations = Observations.of(used, pivots, priors)
 
-    unknowns, chi_square = _start(used, pivots, free), np.inf
-    step = np.zeros_like(unknowns)
+    coordinates, chi_square = _start(readings, pivots, priors), np.inf
+    step = np.zeros_like(coordinates)
     for _ in range(MOST_STEPS):
-        points = (free @ unknowns).reshape(-1, 3)
-        predicted, jacobian = predict(observations, points)
+        predicted, jacobian = predict(observations, coordinates)
         misfit = (value - predicted) / u
         if misfit @ misfit > chi_square * WORSE:
             step = step / 2
-            unknowns = unknowns - step
+            coordinates = coordinates - step
         else:
             chi_square = misfit @ misfit
-            design = (jacobian @ free) / u[:, None]
-            second_order = free.T @ curvature(observations, points, misfit / u) @ free
-            step = _step(design, second_order, misfit)
-            unknowns = unknowns + step
+            design = jacobian / u[:, None]
+            step = _step(design, curvature(observations, coordinates, misfit / u), misfit)
+            coordinates = coordinates + step
         if np.abs(step).max() < CONVERGED:
             break
     else:
-        raise NoSolution("the readings do not settle on one set of pivots")
-    points = (free @ unknowns).reshape(-1, 3)
-    residual = predict(observations, points)[0] - value
-    return _conclude(pivots, used, instruments, points, free, design, u, residual)
+        raise NoSolution(UNSETTLED)
+    residual = predict(observations, coordinates)[0] - value
+    return _conclude(pivots, used, tuple(priors), instruments, coordinates, design, u, residual)
+
+
+def _refuse_missing(
+    readings: Sequence[Reading], pivots: tuple[str, ...], priors: Sequence[Prior]
+) -> None:
+    """Raise MissingReading for the first coordinate with neither a reading nor a prior."""
+    taken = {reading.name for reading in readings}
+    known = {coordinate for prior in priors for coordinate in prior.coefficients}
+    for pivot in pivots:
+        for kind in ("height", "offset"):
+            if f"{pivot}.{kind}" not in taken:
+                raise MissingReading(f"{pivot}.{kind}")
+        if f"{pivot}.station" not in taken and f"{pivot}.x" not in known:
+            raise MissingReading(f"{pivot}.station")
+
+
+def _start(readings: list[Reading], pivots: tuple[str, ...], priors: Sequence[Prior]) -> Array:
+    """Initial coordinates from heights, offsets, stations and priors alone, array (3 P,)."""
+    values = [reading.value for reading in readings] + [prior.value for prior in priors]
+    direct = Observations.of(readings, pivots, priors).direct
+    return np.asarray(np.linalg.lstsq(direct, np.array(values), rcond=None)[0])
 
 
 def _step(design: Array, second_order: Array, misfit: Array) -> Array:
-    """Newton step where the Hessian is positive definite, else Gauss-Newton step."""
-    normal = design.T @ design
+    """Newton step; where the Hessian is not positive definite, one that leads downhill.
+
+    That step takes the Hessian with the magnitudes of its eigenvalues.
+    """
+    hessian, downhill = design.T @ design - second_order, design.T @ misfit
     try:
-        np.linalg.cholesky(normal - second_order)
+        np.linalg.cholesky(hessian)
+        return np.asarray(np.linalg.solve(hessian, downhill))
     except np.linalg.LinAlgError:
-        second_order = np.zeros_like(normal)
-    return np.asarray(np.linalg.solve(normal - second_order, design.T @ misfit))
+        values, vectors = np.linalg.eigh(hessian)
+        steepness = np.maximum(np.abs(values), FLATTEST * np.abs(values).max())
+        return np.asarray(vectors @ (vectors.T @ downhill / steepness))
 
 
 def _conclude(
     pivots: tuple[str, ...],
     used: list[Reading],
+    priors: tuple[Prior, ...],
     instruments: Instruments,
-    points: Array,
-    free: Array,
+    coordinates: Array,
     design: Array,
     u: Array,
     residual: Array,
 ) -> Adjustment:
-    cofactor = np.linalg.inv(design.T @ design)
-    # In units of each reading's own u the residuals' covariance is I - A N^-1 A^T.
-    checked = np.eye(len(used)) - design @ cofactor @ design.T
+    try:
+        cofactor: Array = np.asarray(np.linalg.inv(design.T @ design))
+    except np.linalg.LinAlgError:
+        raise NoSolution(UNSETTLED) from None
+    # In units of each source's own u the residuals' covariance is I - A N^-1 A^T.
+    checked = np.eye(len(u)) - design @ cofactor @ design.T
     redundancy_numbers = np.clip(np.diag(checked), 0.0, 1.0)
-    redundancy = len(used) - free.shape[1]
+    redundancy = len(u) - len(coordinates)
     items = []
-    for reading, u_i, v, r in zip(used, u, residual, redundancy_numbers, strict=True):
+    for reading, u_i, v, r in zip(used, u, residual, redundancy_numbers, strict=False):
         is_checked = r > NOTHING_REDUNDANT
         items.append(
             AdjustedReading(
                 reading,
                 float(u_i),
+                least_uncertainty(reading.kind, instruments),
                 repeats_scatter(reading, instruments),
                 float(v),
                 float(r),
@@ -213,81 +278,13 @@ def _conclude(
         )
     return Adjustment(
         pivots,
-        points,
-        free @ cofactor @ free.T,
+        coordinates.reshape(-1, 3),
+        cofactor,
         tuple(items),
-        free @ cofactor @ design.T / u,
-        checked * np.outer(u, u),
+        priors,
+        cofactor @ design.T / u,
+        (checked * np.outer(u, u))[: len(used), : len(used)],
         redundancy,
         float(np.sum((residual / u) ** 2)),
         chi_square_limit(redundancy),
     )
-
-
-def has_stations(link: str, taken: set[str]) -> bool:
-    """True if both ends of a link have a station."""
-    return {f"{link}.frame.station", f"{link}.axle.station"} <= taken
-
-
-def _observes(reading: Reading, taken: set[str]) -> bool:
-    """True if a reading is an observation of the pivots, given the stations that were taken."""
-    if reading.kind == "brace":
-        return all(has_stations(link, taken) for link in LINKS)
-    link, _, end = reading.name.rpartition(".")[0].partition(".")
-    if reading.kind == "length":
-        return has_stations(reading.name.partition(".")[0], taken)
-    if reading.kind == "station":
-        # A lone station still places the steering-arm ball, which the near ball is seen from.
-        return (
-            reading.name.startswith(NEAR_BALL)
-            or has_stations(link, taken)
-            or ((link, end) == ("drag_link", "axle"))
-        )
-    return True
-
-
-def _free_coordinates(pivots: tuple[str, ...], taken: set[str]) -> Array:
-    """Matrix (3 P, unknowns) from the unknowns to all coordinates.
-
-    A link without stations has both ends at x = 0 (track bar) or at the station of the
-    steering-arm ball (drag link); the near ball without one stands at that station too.
-    """
-    rows = {
-        f"{pivot}.{axis}": 3 * i + j
-        for i, pivot in enumerate(pivots)
-        for j, axis in enumerate("xyz")
-    }
-    groups = [[f"{pivot}.{axis}"] for pivot in pivots for axis in "yz"]
-    if has_stations("track_bar", taken):
-        groups += [["track_bar.frame.x"], ["track_bar.axle.x"]]
-    at_ball = ["drag_link.axle.x"]
-    if has_stations("drag_link", taken):
-        groups += [["drag_link.frame.x"]]
-    else:
-        at_ball += ["drag_link.frame.x"]
-    if NEAR_BALL in pivots:
-        if f"{NEAR_BALL}.station" in taken:
-            groups += [[f"{NEAR_BALL}.x"]]
-        else:
-            at_ball += [f"{NEAR_BALL}.x"]
-    if "drag_link.axle.station" in taken:
-        groups += [at_ball]
-    free = np.zeros((len(rows), len(groups)))
-    for column, group in enumerate(groups):
-        free[[rows[name] for name in group], column] = 1.0
-    return free
-
-
-def _start(used: list[Reading], pivots: tuple[str, ...], free: Array) -> Array:
-    """Initial unknowns from the heights, offsets and stations."""
-    read = {reading.name: reading.value for reading in used}
-    points = [
-        [
-            read.get(f"{pivot}.station", 0.0),
-            -read[f"{pivot}.offset"],
-            read[f"{pivot}.height"],
-        ]
-        for pivot in pivots
-    ]
-    # Coordinates that share an unknown start at their mean; the first step settles them.
-    return np.asarray(free.T @ np.ravel(points) / free.sum(axis=0))

@@ -1,4 +1,4 @@
-"""Observation equations: each reading as a function of the pivots, with its derivatives."""
+"""Observation equations: each reading and prior as a function of the pivots, with derivatives."""
 
 from collections.abc import Sequence
 from dataclasses import dataclass
@@ -6,9 +6,13 @@ from typing import Any
 
 import numpy as np
 
-from core.kinematics.linkage import Array
+from core.adjustment.prior import Prior
+from core.kinematics.vectors import Array
 from core.readings.reading import Kind, Reading
-from core.readings.survey import BRACES
+from core.readings.survey import ends_of
+
+SHORTEST = 1.0
+"""Least distance of two ends, mm. Where two ends fall together, nothing has a derivative."""
 
 IntArray = np.ndarray[tuple[Any, ...], np.dtype[np.int_]]
 
@@ -21,12 +25,12 @@ _AXIS: dict[Kind, tuple[int, float]] = {
 
 @dataclass(frozen=True, eq=False)
 class Observations:
-    """Observation matrices of n readings for the 3 P coordinates of P pivots.
+    """Observation matrices of n readings and priors for the 3 P coordinates of P pivots.
 
     Attributes
     ----------
     direct : array (n, 3 P)
-        Coefficients of heights, offsets and stations; 0 for other readings.
+        Coefficients of heights, offsets, stations and priors; 0 for other readings.
     distances, slopes : array of int
         Rows of the lengths and braces, and of the slopes.
     difference : array (n, 3, 3 P)
@@ -39,27 +43,28 @@ class Observations:
     difference: Array
 
     @classmethod
-    def of(cls, readings: Sequence[Reading], pivots: Sequence[str]) -> "Observations":
-        """Observation matrices of these readings for these pivots."""
-        direct = np.zeros((len(readings), 3 * len(pivots)))
-        difference = np.zeros((len(readings), 3, 3 * len(pivots)))
+    def of(
+        cls, readings: Sequence[Reading], pivots: Sequence[str], priors: Sequence[Prior] = ()
+    ) -> "Observations":
+        """Observation matrices of these readings, then these priors, for these pivots."""
+        count = len(readings) + len(priors)
+        direct = np.zeros((count, 3 * len(pivots)))
+        difference = np.zeros((count, 3, 3 * len(pivots)))
         rows: dict[bool, list[int]] = {False: [], True: []}
         for row, reading in enumerate(readings):
+            columns = [3 * pivots.index(pivot) for pivot in ends_of(reading.name)]
             if reading.kind in _AXIS:
                 axis, sign = _AXIS[reading.kind]
-                direct[row, 3 * pivots.index(reading.name.rpartition(".")[0]) + axis] = sign
+                direct[row, columns[0] + axis] = sign
                 continue
             rows[reading.kind == "slope"].append(row)
-            for name, sign in zip(ends_of(reading.name), (1.0, -1.0), strict=True):
-                at = 3 * pivots.index(name)
+            for at, sign in zip(columns, (1.0, -1.0), strict=True):
                 difference[row, (0, 1, 2), (at, at + 1, at + 2)] = sign
+        for row, prior in enumerate(priors, start=len(readings)):
+            for coordinate, coefficient in prior.coefficients.items():
+                pivot, _, letter = coordinate.rpartition(".")
+                direct[row, 3 * pivots.index(pivot) + "xyz".index(letter)] = coefficient
         return cls(direct, np.array(rows[False], int), np.array(rows[True], int), difference)
-
-
-def ends_of(name: str) -> tuple[str, str]:
-    """The two pivots between which a length, a slope or a brace is read."""
-    link = name.partition(".")[0]
-    return BRACES.get(name, (f"{link}.frame", f"{link}.axle"))
 
 
 def predict(observations: Observations, points: Array) -> tuple[Array, Array]:
@@ -68,7 +73,7 @@ def predict(observations: Observations, points: Array) -> tuple[Array, Array]:
     Parameters
     ----------
     observations : Observations
-    points : array (P, 3)
+    points : array (P, 3) or (3 P,)
         The pivots' centres, mm.
 
     Returns
@@ -100,23 +105,33 @@ def curvature(observations: Observations, points: Array, weights: Array) -> Arra
     return total
 
 
+def _run(difference: Array) -> Array:
+    """Horizontal distances (m,) of two ends, at least SHORTEST."""
+    return np.maximum(np.hypot(difference[:, 0], difference[:, 1]), SHORTEST)
+
+
+def _square(difference: Array) -> Array:
+    """Squares (m,) of the distances of two ends, at least that of SHORTEST."""
+    return np.asarray(np.maximum((difference * difference).sum(axis=1), SHORTEST**2))
+
+
 def _distance(difference: Array) -> tuple[Array, Array]:
     """Distances (m,) from differences (m, 3) of two ends, and their derivatives (m, 3)."""
-    distance = np.sqrt((difference * difference).sum(axis=1))
+    distance = np.sqrt(_square(difference))
     return distance, difference / distance[:, None]
 
 
 def _slope(difference: Array) -> tuple[Array, Array]:
     """Slopes (m,) from differences (m, 3) of two ends, and their derivatives (m, 3)."""
     ahead, across, rise = difference.T
-    run = np.hypot(ahead, across)
+    run = _run(difference)
     derivative = np.array([-rise * ahead / run, -rise * across / run, run]).T
-    return np.arctan2(rise, run), derivative / (difference * difference).sum(axis=1, keepdims=True)
+    return np.arctan2(rise, run), derivative / _square(difference)[:, None]
 
 
 def _distance_curvature(difference: Array) -> Array:
     """Second derivatives (m, 3, 3) of distances."""
-    square = (difference * difference).sum(axis=1)[:, None, None]
+    square = _square(difference)[:, None, None]
     return np.asarray(
         (np.eye(3) - difference[:, :, None] * difference[:, None, :] / square) / np.sqrt(square)
     )
@@ -124,8 +139,7 @@ def _distance_curvature(difference: Array) -> Array:
 
 def _slope_curvature(difference: Array) -> Array:
     """Second derivatives (m, 3, 3) of arctan(rise / run), run across the floor."""
-    ahead, across, rise = difference.T
-    run, square = np.hypot(ahead, across), (difference * difference).sum(axis=1)
+    rise, run, square = difference[:, 2], _run(difference), _square(difference)
     along = difference[:, :2] / run[:, None]
     in_line, mixed = 2 * run * rise / square**2, (rise**2 - run**2) / square**2
     sideways = -rise / (run * square)

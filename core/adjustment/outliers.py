@@ -15,9 +15,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from core.adjustment.least_squares import NOTHING_REDUNDANT, Adjustment
-
-CRITICAL = 3.29
-"""Standardized residual above which a reading is a suspect."""
+from core.readings.reading import CRITICAL
 
 INSEPARABLE = 0.9
 """Correlation of residuals above which readings cannot be told apart."""

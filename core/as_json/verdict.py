@@ -9,10 +9,12 @@ from typing import Any
 import numpy as np
 
 from core.adjustment.least_squares import AdjustedReading
-from core.kinematics.linkage import Array
+from core.adjustment.slips import Slip
+from core.kinematics.vectors import Array
 from core.readings.survey import LINKS
 from core.statistics.conformity import Ruling
 from core.verdict.peak import Peak
+from core.verdict.rules import slopes
 from core.verdict.verdict import Verdict
 
 
@@ -29,8 +31,15 @@ def verdict_as_json(verdict: Verdict, record: str) -> dict[str, Any]:
         "record": record,
         "id": verdict.session.id,
         "overall": verdict.overall,
-        "held_back_by": list(verdict.session.held_back_by),
+        "held_back_by": list(verdict.held_back_by),
         "assumed": list(verdict.session.assumed),
+        "assumed_u": {
+            name: _in_units(name, dimension.u)
+            for name, dimension in verdict.session.dimensions.items()
+            if dimension.is_assumed
+        },
+        "guide": verdict.session.guide,
+        "castor_deg": degrees(verdict.measured.linkage.castor),
         "links": _links(verdict),
         "rules": _rules(verdict),
         "steer": _steer(verdict),
@@ -38,6 +47,8 @@ def verdict_as_json(verdict: Verdict, record: str) -> dict[str, Any]:
         "sweep": {
             "heave_mm": numbers(verdict.sweep.heave),
             "axle_shift_mm": numbers(verdict.sweep.axle_shift),
+            "axle_ahead_mm": numbers(verdict.sweep.axle_ahead),
+            "axle_pitch_deg": degrees(verdict.sweep.axle_pitch),
             "steer_deg": degrees(verdict.sweep.steer),
             "toe_in_change_deg": degrees(verdict.sweep.toe_in_change),
             "steering_wheel_deg": degrees(verdict.sweep.steering_wheel),
@@ -54,7 +65,18 @@ def verdict_as_json(verdict: Verdict, record: str) -> dict[str, Any]:
         "roll_centre_height_mm": verdict.roll_centre_height,
         "travel_limits": dict(zip(("droop_mm", "bump_mm"), verdict.travel_limits, strict=True)),
         "readings": _readings(verdict),
-        "budget": [{"reading": share.reading, "share": share.share} for share in verdict.budget],
+        "ball_path": _ball_path(verdict),
+        "roll_steer": {
+            "deg_per_deg": numbers(verdict.roll_steer.value),
+            "u": numbers(verdict.roll_steer.u),
+        },
+        "clearance": None
+        if verdict.clearance is None
+        else {
+            "smallest_mm": verdict.clearance.smallest,
+            "at_heave_mm": verdict.clearance.at_heave,
+        },
+        "budget": [{"reading": share.of, "share": share.share} for share in verdict.budget],
         "advice": None
         if verdict.advice is None
         else {"readings": list(verdict.advice.readings), "repeats": verdict.advice.repeats},
@@ -80,34 +102,52 @@ def _without_nan(listed: Any) -> Any:
     return listed if isfinite(listed) else None
 
 
+def _in_units(name: str, u: float) -> float:
+    """Standard uncertainty of a dimension: an angle in deg, any other value as it is."""
+    is_angle = name.startswith("kingpin.") or name == "guide.pitch_gain"
+    return float(np.degrees(u)) if is_angle else u
+
+
 def _links(verdict: Verdict) -> dict[str, Any]:
-    """Length and slope of each link."""
-    rulings = (verdict.rules.flat_track_bar, verdict.rules.flat_drag_link)
+    """Length and slope of each link; None for a track bar that is not there."""
+    both = slopes(verdict.measured.linkage)
+    gradient = verdict.measured.gradient(slopes)
+    uncertainties = verdict.measured.standard_uncertainty(gradient)
     return {
         link: {
-            "length_mm": float(length),
-            "slope_deg": degrees(ruling.value),
-            "u_slope_deg": degrees(ruling.u),
+            "length_mm": float(verdict.lengths[i]),
+            "slope_deg": degrees(both[i]),
+            "u_slope_deg": degrees(uncertainties[i]),
         }
-        for link, length, ruling in zip(LINKS, verdict.lengths, rulings, strict=True)
+        if np.isfinite(verdict.lengths[i])
+        else None
+        for i, link in enumerate(LINKS)
     }
 
 
 def _rules(verdict: Verdict) -> dict[str, Any]:
-    """The rulings on the three rules."""
-    rules = verdict.rules
+    """The rulings on the three rules; None for values that the vehicle does not have."""
+    rules, limits = verdict.rules, verdict.session.limits
+    effective, parallel = rules.effective, rules.parallel
     return {
         "parallel": {
-            **_angle(rules.parallel),
-            "limit_deg": degrees(rules.parallel.limit),
+            "value_deg": None if parallel is None else degrees(parallel.value),
+            "u_deg": None if parallel is None else degrees(parallel.u),
+            "effective_deg": degrees(effective.value),
+            "u_effective_deg": degrees(effective.u),
+            "p_within": effective.p_within,
+            "verdict": effective.verdict,
+            "limit_deg": degrees(effective.limit),
         },
         "flat": {
             "track_bar": _angle(rules.flat_track_bar),
             "drag_link": _angle(rules.flat_drag_link),
-            "limit_deg": degrees(rules.flat_track_bar.limit),
+            "limit_deg": degrees(limits.flat),
             "verdict": rules.flat,
         },
-        "length": {
+        "length": None
+        if rules.length is None
+        else {
             "ratio": rules.length.value,
             "limit": rules.length.limit,
             "u": rules.length.u,
@@ -117,8 +157,10 @@ def _rules(verdict: Verdict) -> dict[str, Any]:
     }
 
 
-def _angle(ruling: Ruling) -> dict[str, Any]:
+def _angle(ruling: Ruling | None) -> dict[str, Any] | None:
     """A ruling on an angle, without its limit."""
+    if ruling is None:
+        return None
     return {
         "value_deg": degrees(ruling.value),
         "u_deg": degrees(ruling.u),
@@ -146,6 +188,7 @@ def _steer(verdict: Verdict) -> dict[str, Any]:
         "gradient_deg_per_mm": degrees(verdict.derivatives.gradient),
         "curvature_deg_per_mm2": degrees(verdict.derivatives.curvature),
         **_peak(verdict.steer, "peak_deg"),
+        "budget": [{"of": share.of, "share": share.share} for share in verdict.steer_budget],
         "split": [
             {
                 "heave_mm": split.heave,
@@ -154,6 +197,19 @@ def _steer(verdict: Verdict) -> dict[str, Any]:
             }
             for split in verdict.splits
         ],
+    }
+
+
+def _ball_path(verdict: Verdict) -> dict[str, Any]:
+    """The path of the steering-arm ball; no centre, axis or radius where it is straight."""
+    path = verdict.ball_path
+    is_straight = not np.isfinite(path.radius)
+    return {
+        "centre_mm": None if is_straight else numbers(path.centre),
+        "direction": None if is_straight else numbers(path.axis),
+        "radius_mm": None if is_straight else numbers(path.radius),
+        "rise_mm": numbers(verdict.rise_to_square.value),
+        "u_rise_mm": numbers(verdict.rise_to_square.u),
     }
 
 
@@ -166,6 +222,7 @@ def _articulation(verdict: Verdict) -> dict[str, Any] | None:
         "roll_deg": degrees(grid.roll),
         "heave_mm": numbers(grid.heave),
         "steer_deg": degrees(grid.steer),
+        "axle_yaw_deg": degrees(grid.yaw),
     }
 
 
@@ -178,6 +235,19 @@ def _readings(verdict: Verdict) -> dict[str, Any]:
         "chi_square_limit": adjustment.chi_square_limit,
         "items": [_item(item) for item in adjustment.items],
         "suspects": [list(group.readings) for group in verdict.suspect_groups],
+        "slips": [_slip(slip) for slip in verdict.slips],
+    }
+
+
+def _slip(slip: Slip) -> dict[str, Any]:
+    """A slip that explains the readings; values in deg for slopes, all others in mm."""
+    return {
+        "slip": slip.slip,
+        "readings": list(slip.readings),
+        "now": [
+            degrees(value) if name.endswith(".slope") else numbers(value)
+            for name, value in zip(slip.readings, slip.now, strict=True)
+        ],
     }
 
 

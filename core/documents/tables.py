@@ -95,8 +95,8 @@ def range_at(
 
 
 def tables_at(tables: Mapping[str, Any], key: str) -> tuple[tuple[str, Mapping[str, Any]], ...]:
-    """Array of tables, each with its place for messages, ("events 1", {...})."""
-    entries = tables.get(key, [])
+    """Array of tables at a path, each with its place for messages, ("events 1", {...})."""
+    entries = value_at(tables, key, [])
     if not isinstance(entries, list) or not all(isinstance(table, dict) for table in entries):
         raise EntryError(key, f"should be tables of their own, each under [[{key}]]")
     return tuple((f"{key} {number}", table) for number, table in enumerate(entries, 1))

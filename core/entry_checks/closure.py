@@ -8,17 +8,21 @@ from collections.abc import Iterator
 from functools import partial
 from math import hypot, sqrt
 
-from core.adjustment.outliers import CRITICAL
+from core.adjustment.prior import ALIKE_WITHIN
 from core.documents.document import value_at
-from core.entry_checks.known import KnownAnswers
+from core.entry_checks.known import KnownAnswers, Separation
 from core.entry_checks.outcome import Objection
 from core.entry_checks.reading_names import PLACES, reading_name
 from core.entry_checks.rule import ENDS, Rule, coordinates, format_tape, rule
+from core.readings.reading import CRITICAL
 from core.readings.survey import BRACES
 from core.text.quantity import INCH, format_angle
 
-FORE_AND_AFT = 24 * INCH
-"""mm; a link across the vehicle does not run further along it (common practice, no source)."""
+BRACE_AHEAD = 24 * INCH
+"""mm; a brace across the vehicle does not run further along it (common practice, no source)."""
+
+LINK_AHEAD = CRITICAL * ALIKE_WITHIN / sqrt(3)
+"""mm; the ends of a link across the vehicle are alike within the prior of the adjustment."""
 
 FAR_OFF = 4 * INCH
 """mm; a length shorter than the front view by more than this is refused (common practice, no
@@ -30,15 +34,17 @@ def length_not_closing(
 ) -> Iterator[Objection]:
     """Object to a length that disagrees with the positions of its two ends.
 
-    Without stations the length only has to be at least the front-view distance, less the bound.
+    Without stations the length lies between the front-view distance and that of ends that are not
+    alike, less and plus the bound.
     """
     length, separation = known.value(name), known.separation(*ends)
-    if length is None or separation is None:
+    if length is None or separation is None or _runs_unseen(ends, separation, known):
         return
     distance = separation.distance
     bound = CRITICAL * hypot(known.u(name), separation.u_distance)
     short = distance - length
     has_stations = separation.ahead is not None
+    most_ahead = BRACE_AHEAD if name in BRACES else LINK_AHEAD
     what = (
         f"This does not close: the {reading_name(name)} is {format_tape(length, known)}. "
         f"The entered pivots are {format_tape(distance, known)} apart"
@@ -55,13 +61,19 @@ def length_not_closing(
             f"{what}. The two should agree within {format_tape(bound, known)}. "
             "Look again at this length, and at the heights, offsets and stations of both ends."
         )
-    elif not has_stations and length > hypot(distance, FORE_AND_AFT) + bound:
+    elif not has_stations and length > hypot(distance, most_ahead) + bound:
         ahead = sqrt(length**2 - distance**2)
         yield Objection(
             f"{what} in the front view. "
             f"One end would have to be {format_tape(ahead, known)} ahead of the other. "
-            "Look again at this length and at both offsets."
+            "Look again at this length and at both offsets, or take both stations."
         )
+
+
+def _runs_unseen(ends: tuple[str, str], separation: Separation, known: KnownAnswers) -> bool:
+    """True for a drag link that runs fore and aft, while one of its stations is missing."""
+    is_fore_aft = value_at(known.document, "layout.steering") == "fore-aft"
+    return is_fore_aft and separation.ahead is None and ends == ENDS["drag_link"]
 
 
 def slope_not_closing(link: str, known: KnownAnswers) -> Iterator[Objection]:
@@ -69,6 +81,8 @@ def slope_not_closing(link: str, known: KnownAnswers) -> Iterator[Objection]:
     slope, separation = known.value(f"{link}.slope"), known.separation(*ENDS[link])
     is_bent = value_at(known.document, f"readings.{link}.bent") is True
     if slope is None or separation is None or is_bent:
+        return
+    if _runs_unseen(ENDS[link], separation, known):
         return
     bound = CRITICAL * hypot(known.u(f"{link}.slope"), separation.u_slope)
     if abs(slope - separation.slope) <= bound:

@@ -7,7 +7,9 @@ import numpy as np
 from numpy.typing import NDArray
 
 from core.fix.moves import CorrectionSet, with_corrections
-from core.kinematics.linkage import Array, Linkage
+from core.kinematics.ball_path import effective_angle
+from core.kinematics.linkage import Linkage
+from core.kinematics.vectors import Array
 from core.profiles.limits import Limits
 from core.verdict.curves import Curves
 from core.verdict.rules import slopes
@@ -24,7 +26,7 @@ class Combinations:
     ----------
     correction_set : CorrectionSet
         Its rises, array (M, C), have one row for each combination.
-    parallel : array (M,), rad
+    effective : array (M,), rad
     curves : Curves
         Over the working travel, (M, ...).
     excess : array (M,)
@@ -34,7 +36,7 @@ class Combinations:
     """
 
     correction_set: CorrectionSet
-    parallel: Array
+    effective: Array
     curves: Curves
     excess: Array
     flatness: Array
@@ -48,7 +50,7 @@ class Combinations:
         """The combinations of some rows, in their order."""
         return Combinations(
             CorrectionSet(self.correction_set.corrections, self.correction_set.rises[rows]),
-            self.parallel[rows],
+            self.effective[rows],
             self.curves.at_index(rows),
             self.excess[rows],
             self.flatness[rows],
@@ -91,7 +93,7 @@ def promising_combinations(
     rises = np.concatenate([portion.correction_set.rises for portion in portions])
     return Combinations(
         CorrectionSet(corrections, rises),
-        np.concatenate([portion.parallel for portion in portions]),
+        np.concatenate([portion.effective for portion in portions]),
         Curves.stacked([portion.curves for portion in portions]),
         np.concatenate([portion.excess for portion in portions]),
         np.concatenate([portion.flatness for portion in portions]),
@@ -101,16 +103,15 @@ def promising_combinations(
 def _computed(linkage: Linkage, limits: Limits, correction_set: CorrectionSet) -> Combinations:
     """All combinations of a set."""
     moved = with_corrections(linkage, correction_set.corrections, correction_set.rises)
-    both, curves = slopes(moved), Curves.of(moved, limits)
-    parallel = both[..., 1] - both[..., 0]
+    effective, curves = effective_angle(moved), Curves.of(moved, limits)
     steer, toe = curves.peaks()
     excess = np.max(
-        [np.abs(parallel) / limits.parallel, steer / limits.steer, toe / limits.toe_change], axis=0
+        [np.abs(effective) / limits.parallel, steer / limits.steer, toe / limits.toe_change], axis=0
     )
     return Combinations(
         correction_set,
-        parallel,
+        effective,
         curves,
         np.where(np.isnan(excess), np.inf, excess),
-        np.abs(both).sum(axis=-1).round(6),
+        np.nansum(np.abs(slopes(moved)), axis=-1).round(6),
     )

@@ -11,8 +11,8 @@ import numpy as np
 
 from core.documents.document import value_at
 from core.fix.plan_record import filed_plan
-from core.kinematics.linkage import Array
-from core.verdict.verdict import Overall, Verdict
+from core.kinematics.vectors import Array
+from core.verdict.verdict import Overall, Verdict, rulings_of
 
 
 class FixOutcome(StrEnum):
@@ -37,8 +37,7 @@ class Change:
     Attributes
     ----------
     name : str
-        "parallel", "track_bar_slope", "drag_link_slope", "length_ratio", "peak_steer",
-        "peak_toe_change" or "gradient".
+        A RuleKey, or "gradient".
     before, after : float
         rad; rad/mm for the gradient, and a plain number for the length ratio.
     u : float
@@ -119,11 +118,11 @@ def compare(before: Verdict, after: Verdict, moved: Collection[str] | None) -> C
         Pivots that were moved, with "ride_height" where the vehicle was raised or lowered. None
         where that is not known: then no pivot can serve as a control point.
     """
+    values_before, values_after = _values(before), _values(after)
     changes = tuple(
-        Change(name, before_value, after_value, hypot(before_u, after_u))
-        for (name, before_value, before_u), (_, after_value, after_u) in zip(
-            _values(before), _values(after), strict=True
-        )
+        Change(name, value, values_after[name][0], hypot(u, values_after[name][1]))
+        for name, (value, u) in values_before.items()
+        if name in values_after
     )
     outcome = _outcome(after.overall, changes)
     return Comparison(outcome, changes, () if moved is None else _controls(before, after, moved))
@@ -152,28 +151,20 @@ def _outcome(after: Overall, changes: tuple[Change, ...]) -> FixOutcome:
     if after == Overall.BUMP_STEER:
         return FixOutcome.NOT_SHOWN
     is_changed = any(
-        change.changed for change in changes if change.name in ("parallel", "peak_steer")
+        change.changed for change in changes if change.name in ("effective", "peak_steer")
     )
     if after == Overall.STEERS_TRUE and is_changed:
         return FixOutcome.SHOWN
     return FixOutcome.NOT_SETTLED
 
 
-def _values(verdict: Verdict) -> list[tuple[str, float, float]]:
-    """Name, value and standard uncertainty of each compared value."""
-    rules = verdict.rules
-    rulings = {
-        "parallel": rules.parallel,
-        "track_bar_slope": rules.flat_track_bar,
-        "drag_link_slope": rules.flat_drag_link,
-        "length_ratio": rules.length,
-        "peak_steer": verdict.steer.ruling,
-        "peak_toe_change": verdict.toe.ruling,
+def _values(verdict: Verdict) -> dict[str, tuple[float, float]]:
+    """Value and standard uncertainty of each compared value, by name."""
+    values: dict[str, tuple[float, float]] = {
+        name: (ruling.value, ruling.u) for name, ruling in rulings_of(verdict).items()
     }
-    return [
-        *((name, ruling.value, ruling.u) for name, ruling in rulings.items()),
-        ("gradient", float(verdict.derivatives.gradient), verdict.u_gradient),
-    ]
+    values["gradient"] = float(verdict.derivatives.gradient), verdict.u_gradient
+    return values
 
 
 def _controls(before: Verdict, after: Verdict, moved: Collection[str]) -> tuple[Control, ...]:

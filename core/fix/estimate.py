@@ -8,14 +8,14 @@ other combination.
 
 import numpy as np
 
-from core.fix.chances import with_setting, within_limits
+from core.fix.chances import with_model_error, with_setting, within_limits
 from core.fix.combinations import Combinations
 from core.fix.moves import with_corrections
 from core.fix.ranking import Candidate
+from core.kinematics.ball_path import effective_angle
 from core.kinematics.linkage import Linkage
 from core.profiles.limits import Limits
 from core.verdict.curves import Curves
-from core.verdict.rules import parallel_angle
 
 DRAWS = 300
 """Number of drawn geometries."""
@@ -50,14 +50,14 @@ def estimated_candidates(
     about_least = with_setting(
         with_corrections(drawn, corrections, correction_set.rises[least]), corrections
     )
-    parallel_change = parallel_angle(about_least) - combinations.parallel[least]
+    effective_change = effective_angle(about_least) - combinations.effective[least]
     curve_change = Curves.of(about_least, limits).minus(combinations.curves.at_index(least))
     candidates: list[Candidate] = []
-    for start in range(0, len(combinations.parallel), PORTION):
-        rows = np.arange(start, min(start + PORTION, len(combinations.parallel)))
-        parallel = combinations.parallel[rows, None] + parallel_change
+    for start in range(0, len(combinations.effective), PORTION):
+        rows = np.arange(start, min(start + PORTION, len(combinations.effective)))
+        effective = combinations.effective[rows, None] + effective_change
         curves = combinations.curves.at_index(rows[:, None]).plus(curve_change)
-        within = within_limits(parallel, curves.peaks(HEAVES), limits)
+        within = within_limits(effective, with_model_error(curves.peaks(HEAVES)), limits)
         p_true = within.all(axis=0).mean(axis=-1)
         candidates += [
             Candidate(

@@ -6,8 +6,10 @@ from itertools import combinations
 
 import numpy as np
 
-from core.kinematics.linkage import Array, Linkage
+from core.kinematics.linkage import Linkage
 from core.kinematics.pivots import PIVOTS, pivots_raised
+from core.kinematics.raising import raised
+from core.kinematics.vectors import Array
 from core.profiles.corrections import Correction
 
 MOST_CORRECTIONS = 3
@@ -98,5 +100,5 @@ def with_corrections(linkage: Linkage, corrections: Sequence[Correction], rises:
     rises : array (..., C), mm
     """
     for column, correction in enumerate(corrections):
-        linkage = linkage.raised(correction.pivot, rises[..., column])
+        linkage = raised(linkage, correction.pivot, rises[..., column])
     return linkage

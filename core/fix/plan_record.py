@@ -3,7 +3,7 @@
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 from functools import partial
-from math import degrees, isfinite
+from math import degrees, isfinite, nan
 from typing import Any, NamedTuple
 
 from core.documents.document import value_at, with_value
@@ -18,6 +18,7 @@ from core.verdict.verdict import Verdict
 
 EXPECTED_ANGLES = (
     "parallel",
+    "effective",
     "peak_steer",
     "peak_toe_change",
     "track_bar_slope",
@@ -84,7 +85,8 @@ def plan_table(plan: Plan, unit: quantity.LengthUnit) -> dict[str, Any]:
     length_text = partial(quantity.format_length, unit=unit, decimals=1)
     after = plan.after
     angles = {
-        "parallel": after.parallel,
+        "parallel": nan if after.parallel is None else after.parallel,
+        "effective": after.effective,
         "peak_steer": after.peak_steer,
         "peak_toe_change": after.peak_toe_change,
         "track_bar_slope": after.slopes[0],
@@ -99,12 +101,20 @@ def plan_table(plan: Plan, unit: quantity.LengthUnit) -> dict[str, Any]:
             }
             for move in plan.moves
         ],
-        "set_length": dict(zip(LINKS, map(length_text, after.lengths), strict=True)),
+        "set_length": {
+            link: length_text(length)
+            for link, length in zip(LINKS, after.lengths, strict=True)
+            if isfinite(length)
+        },
         "expected": {
             **{
                 key: f"{degrees(angle):.4f} deg" for key, angle in angles.items() if isfinite(angle)
             },
-            "length_ratio": round(after.length_ratio, 4),
+            **(
+                {"length_ratio": round(after.length_ratio, 4)}
+                if isfinite(after.length_ratio)
+                else {}
+            ),
             "p_true": round(after.p_true, 3),
         },
     }

@@ -6,13 +6,23 @@ from math import radians
 import numpy as np
 
 from core.fix.chances import Chances
-from core.kinematics.linkage import Array, Linkage
+from core.kinematics.ball_path import effective_angle
+from core.kinematics.clearance import Clearance, clearance
+from core.kinematics.linkage import Linkage
 from core.kinematics.motion import Motion, motion_at
 from core.kinematics.roll_centre import roll_centre_height
+from core.kinematics.series import roll_steer
 from core.kinematics.travel_limits import travel_limits
+from core.kinematics.vectors import Array
 from core.statistics.conformity import decide
 from core.verdict.curves import working_heaves
-from core.verdict.rules import length_ratio, lengths, parallel_angle, slopes
+from core.verdict.rules import (
+    compares_links,
+    length_ratio,
+    lengths,
+    parallel_angle,
+    slopes,
+)
 from core.verdict.sweep import Split, splits
 from core.verdict.verdict import Overall, Verdict, overall_at
 
@@ -31,9 +41,21 @@ class Prediction:
     ----------
     linkage : Linkage
     chances : Chances
+    effective : float
+        Angle of the drag link out of square to its ball's path, rad.
+    parallel : float or None
+        Slope of the drag link less slope of the track bar, rad; None where they cannot be compared.
     slopes : (float, float)
-        Track bar, drag link; rad.
-    length_ratio, peak_steer, peak_toe_change : float
+        Track bar, drag link; rad; nan without a track bar.
+    length_ratio : float
+        nan without a track bar.
+    peak_steer, peak_toe_change : float
+    castor, castor_before : float
+        rad
+    roll_steer, roll_steer_before : float
+        Derivative of the mean steer by roll, rad/rad.
+    clearance : Clearance or None
+        Between both links over the whole travel; None without a track bar.
     motion : Motion
         At the heaves of the verdict's sweep, from full droop to full bump.
     splits : (Split, Split)
@@ -48,16 +70,23 @@ class Prediction:
     travel_limits : (float or None, float or None)
         Heave at which a link binds in droop and in bump, mm; None where none binds.
     worse : tuple of str
-        Rules that get worse: "parallel", "track_bar" and "drag_link" (less flat), "length",
-        "steer", "toe".
+        Rules that get worse: "parallel" (the effective angle), "track_bar" and "drag_link"
+        (less flat), "length", "steer", "toe".
     """
 
     linkage: Linkage
     chances: Chances
+    effective: float
+    parallel: float | None
     slopes: tuple[float, float]
     length_ratio: float
     peak_steer: float
     peak_toe_change: float
+    castor: float
+    castor_before: float
+    roll_steer: float
+    roll_steer_before: float
+    clearance: Clearance | None
     motion: Motion
     splits: tuple[Split, Split]
     lengths: tuple[float, float]
@@ -72,11 +101,6 @@ class Prediction:
     def p_true(self) -> float:
         """Probability that all three deciding rules are within their limits."""
         return self.chances.together
-
-    @property
-    def parallel(self) -> float:
-        """Slope of the drag link less slope of the track bar, rad."""
-        return self.slopes[1] - self.slopes[0]
 
     @property
     def overall(self) -> Overall:
@@ -100,16 +124,24 @@ def prediction_of(verdict: Verdict, linkage: Linkage, chances: Chances) -> Predi
     heaves = working_heaves(session.limits)
     working, full = motion_at(linkage, heaves), motion_at(linkage, verdict.sweep.heave)
     lengths_to_set = lengths(linkage)
+    height = roll_centre_height(linkage)
     rise = None
-    if verdict.roll_centre_height is not None:
-        rise = float(roll_centre_height(linkage)) - verdict.roll_centre_height
+    if verdict.roll_centre_height is not None and height is not None:
+        rise = float(height) - verdict.roll_centre_height
     return Prediction(
         linkage=linkage,
         chances=chances,
+        effective=float(effective_angle(linkage)),
+        parallel=float(parallel_angle(linkage)) if compares_links(linkage) else None,
         slopes=_pair(slopes(linkage)),
         length_ratio=float(length_ratio(linkage)),
         peak_steer=_peak(working.steer),
         peak_toe_change=_peak(working.toe_in_change),
+        castor=float(linkage.castor),
+        castor_before=float(measured.castor),
+        roll_steer=float(roll_steer(linkage)),
+        roll_steer_before=verdict.roll_steer.value,
+        clearance=clearance(linkage, verdict.sweep.heave),
         motion=full,
         splits=splits(linkage, session.limits),
         lengths=_pair(lengths_to_set),
@@ -127,7 +159,9 @@ def _worse(measured: Linkage, moved: Linkage, heaves: Array) -> tuple[str, ...]:
     before, after = _badness(measured, heaves), _badness(moved, heaves)
     # A peak is nan where a link binds. No comparison with nan is true, so it counts as worse.
     return tuple(
-        name for name, value in before.items() if not after[name] <= value + NO_WORSE[name]
+        name
+        for name, value in before.items()
+        if not np.isnan(value) and not after[name] <= value + NO_WORSE[name]
     )
 
 
@@ -136,7 +170,7 @@ def _badness(linkage: Linkage, heaves: Array) -> dict[str, float]:
     motion = motion_at(linkage, heaves)
     track_bar, drag_link = np.abs(slopes(linkage)).tolist()
     return {
-        "parallel": float(np.abs(parallel_angle(linkage))),
+        "parallel": float(np.abs(effective_angle(linkage))),
         "track_bar": track_bar,
         "drag_link": drag_link,
         "length": -float(length_ratio(linkage)),

@@ -1,23 +1,27 @@
-"""The steering linkage and the track bar as straight lines between pivot centres.
+"""The steering linkage, the track bar and the guide of an axle, by their pivot centres.
 
 Only the pivot centres matter: a bend in a bar does not change the motion (common
 practice, no source). Axes follow ISO 8855:2011: x ahead, y to the left, z up.
 """
 
 from collections.abc import Mapping
-from dataclasses import dataclass, replace
-from typing import Any
+from dataclasses import dataclass, field, replace
 
 import numpy as np
 
-from core.kinematics.pivots import NEAR_BALL, Layout, pivots_of, pivots_raised
-
-Array = np.ndarray[tuple[Any, ...], np.dtype[np.float64]]
+from core.kinematics.guide import Gains, Guide, guide_values, with_guide_values
+from core.kinematics.pivots import (
+    NEAR_BALL,
+    Direction,
+    Layout,
+    pivots_of,
+)
+from core.kinematics.vectors import Array, Scalars
 
 
 @dataclass(frozen=True, eq=False)
 class Linkage:
-    """A track bar and a steering linkage at ride height.
+    """An axle with its links, its guide and its kingpins at ride height.
 
     All arrays broadcast on their leading axes, so that one Linkage can hold thousands of drawn
     or moved geometries.
@@ -25,20 +29,27 @@ class Linkage:
     Attributes
     ----------
     layout : Layout
-    track_bar_frame, track_bar_axle, drag_link_frame, drag_link_axle : array (..., 3)
+    track_bar_frame, track_bar_axle : array (..., 3) or None
+        Pivot centres, mm; None where leaf springs hold the axle sideways.
+    drag_link_frame, drag_link_axle : array (..., 3)
         Pivot centres, mm.
     arm : array (...)
         Steering arm (or tie-rod arm) length in plan, kingpin to ball, mm.
-    arm_side : int
-        +1 where the arm points ahead, -1 where it points behind.
+    arm_direction : Direction
     pitman_arm : array (...)
         Pitman arm length, sector shaft to ball, mm.
-    pitman_side : int
-        +1 where the pitman arm points ahead, -1 where it points behind.
-    ratio : float
+    pitman_direction : Direction
+    ratio : array (...)
         Steering-wheel angle to pitman arm angle.
+    far_side : int
+        Side of the wheel that the drag link reaches: +1 left, -1 right.
     hub_height : array (...)
-        Height of the middle of the axle, about which it rolls, mm.
+        Height of the middle of the axle, about which it rolls and pitches, mm.
+    guide : Guide
+    span : array (...)
+        Distance across between the middles of the left and the right arms or springs, mm.
+    castor, inclination : array (...)
+        Kingpin: top leans back, top leans inboard; rad.
     near_ball : array (..., 3) or None
         Ball of the near knuckle, inverted-Y only, mm.
     near_arm : array (...)
@@ -48,19 +59,34 @@ class Linkage:
     """
 
     layout: Layout
-    track_bar_frame: Array
-    track_bar_axle: Array
+    track_bar_frame: Array | None
+    track_bar_axle: Array | None
     drag_link_frame: Array
     drag_link_axle: Array
-    arm: Array | float
-    arm_side: int
-    pitman_arm: Array | float
-    pitman_side: int
-    ratio: float
-    hub_height: Array | float = 0.0
+    arm: Scalars
+    arm_direction: Direction
+    pitman_arm: Scalars
+    pitman_direction: Direction
+    ratio: Scalars
+    far_side: int
+    hub_height: Scalars = 0.0
+    guide: Guide = field(default_factory=Gains)
+    span: Scalars = 1.0
+    castor: Scalars = 0.0
+    inclination: Scalars = 0.0
     near_ball: Array | None = None
-    near_arm: Array | float = 0.0
-    joint_from_far_ball: Array | float = 0.0
+    near_arm: Scalars = 0.0
+    joint_from_far_ball: Scalars = 0.0
+
+    @property
+    def has_track_bar(self) -> bool:
+        """True if a track bar holds the axle sideways."""
+        return self.track_bar_frame is not None
+
+    @property
+    def pivots(self) -> tuple[str, ...]:
+        """Names of the pivots."""
+        return pivots_of(self.layout, self.has_track_bar)
 
     def pivot(self, name: str) -> Array:
         """Centre of the pivot with this name, array (..., 3), mm."""
@@ -75,29 +101,42 @@ class Linkage:
         moved = {_FIELD[name]: centre for name, centre in pivots.items()}
         return replace(self, **moved)  # type: ignore[arg-type]
 
-    def raised(self, pivot: str, rise: Array | float) -> "Linkage":
-        """The linkage with one pivot, or with "ride_height" both frame ends, raised.
-
-        Parameters
-        ----------
-        pivot : str
-        rise : array (...)
-            Up positive, mm; its shape is broadcast with that of the pivots.
-        """
-        up = np.asarray(rise, dtype=float)[..., None] * np.array([0.0, 0.0, 1.0])
-        return self.with_pivots({name: self.pivot(name) + up for name in pivots_raised(pivot)})
-
     def with_heave_axis(self) -> "Linkage":
         """The linkage with one more axis at the end of every array, for an array of heaves."""
-        points = {name: self.pivot(name)[..., None, :] for name in pivots_of(self.layout)}
-        return replace(
-            self.with_pivots(points),
-            arm=np.asarray(self.arm)[..., None],
-            pitman_arm=np.asarray(self.pitman_arm)[..., None],
-            hub_height=np.asarray(self.hub_height)[..., None],
-            near_arm=np.asarray(self.near_arm)[..., None],
-            joint_from_far_ball=np.asarray(self.joint_from_far_ball)[..., None],
-        )
+        points = {name: self.pivot(name)[..., None, :] for name in self.pivots}
+        values = {name: np.asarray(value)[..., None] for name, value in scalars_of(self).items()}
+        return with_scalars(self.with_pivots(points), values)
+
+
+_SCALARS = {
+    "steering.arm": "arm",
+    "steering.pitman_arm": "pitman_arm",
+    "steering.ratio": "ratio",
+    "wheels.hub_height": "hub_height",
+    "kingpin.castor": "castor",
+    "kingpin.inclination": "inclination",
+    "guide.span": "span",
+}
+_OF_INVERTED_Y = {
+    "tie_rod.near_arm": "near_arm",
+    "tie_rod.joint_from_far_ball": "joint_from_far_ball",
+}
+
+
+def scalars_of(linkage: Linkage) -> dict[str, Scalars]:
+    """Every dimension beside the pivots by the name of its reading; mm, rad or plain numbers."""
+    attributes = {**_SCALARS, **(_OF_INVERTED_Y if linkage.near_ball is not None else {})}
+    own = {name: getattr(linkage, attribute) for name, attribute in attributes.items()}
+    return own | guide_values(linkage.guide)
+
+
+def with_scalars(linkage: Linkage, values: Mapping[str, Scalars]) -> Linkage:
+    """The linkage with other dimensions, by the names of their readings."""
+    attributes = _SCALARS | _OF_INVERTED_Y
+    own = {attributes[name]: value for name, value in values.items() if name in attributes}
+    of_guide = {name: value for name, value in values.items() if name not in attributes}
+    guide = with_guide_values(linkage.guide, of_guide)
+    return replace(linkage, guide=guide, **own)  # type: ignore[arg-type]
 
 
 def joint_part(linkage: Linkage) -> Array:

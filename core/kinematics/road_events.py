@@ -1,19 +1,25 @@
 """Events on the road: a dip, a hard stop with nose dive.
 
-The result is a kinematic estimate: the wheels go where they point (no tyre slip), no part gives
-(no compliance), and the driver holds the steering wheel still.
+The mean steer of the event drives the linear single-track model with two degrees of freedom,
+sideslip and yaw rate (P. Riekert and T. E. Schunck, Zur Fahrmechanik des gummibereiften
+Kraftfahrzeugs, 1940, from memory). Axes and signs follow ISO 8855:2011. The driver holds the
+steering wheel still.
 """
 
 from dataclasses import dataclass
+from itertools import pairwise
 
 import numpy as np
 
-from core.kinematics.linkage import Array, Linkage
+from core.kinematics.linkage import Linkage
 from core.kinematics.motion import motion_at
+from core.kinematics.vectors import Array
 
 STEPS = 100
-"""Time steps in each part of an event, an even number; drift and heading are then good to some
-1e-7 of themselves."""
+"""Time steps in each part of an event; drift and heading are then good to some 1e-3."""
+
+STANDSTILL = 10.0
+"""mm/s; a vehicle that is slower has stopped."""
 
 
 @dataclass(frozen=True)
@@ -88,21 +94,37 @@ class Course:
     heading: float
 
 
-def drive(event: Event, linkage: Linkage, wheelbase: float) -> Course:
+def drive(event: Event, linkage: Linkage, wheelbase: float, road: Road) -> Course:
     """Heading and sideways drift at the end of an event.
 
-    heading' = v tan(mean steer) / wheelbase and drift' = v sin(heading), from a heave that rises
-    and falls as a raised cosine and a speed that falls steadily; by Simpson's rule.
+    Parameters
+    ----------
+    event : Event
+    linkage : Linkage
+        No leading axes.
+    wheelbase : float
+        mm
+    road : Road
     """
-    ends = np.cumsum([0.0, event.rise, event.hold, *([event.rise] if event.returns else [])])
-    if event.deceleration:  # the time after the vehicle has stopped is a part of its own
-        ends = np.sort([*ends, min(event.speed / event.deceleration, ends[-1])])
-    time = np.linspace(ends[:-1], ends[1:], STEPS + 1, axis=-1)
-    steer = motion_at(linkage, heave_at(event, time)).steer
+    time = _times(event)
+    windup = event.windup if event.deceleration else 0.0
+    steer = motion_at(linkage, heave_at(event, time), windup=windup).steer
     speed = np.maximum(event.speed - event.deceleration * time, 0.0)
-    heading = _integral(speed * np.tan(steer) / wheelbase, time)
-    drift = _integral(speed * np.sin(heading), time)
-    return Course(event.name, float(drift[-1, -1]), float(heading[-1, -1]))
+    drift, heading = single_track(time, speed / 1000, steer, wheelbase / 1000, road)
+    return Course(event.name, float(drift) * 1000, float(heading))
+
+
+def _times(event: Event) -> Array:
+    """Times of an event's steps, s, from its start until its end or the vehicle's stop."""
+    ends = np.cumsum([0.0, event.rise, event.hold, *([event.rise] if event.returns else [])])
+    if event.deceleration:
+        ends = np.minimum(ends, (event.speed - STANDSTILL) / event.deceleration)
+    parts = [
+        np.linspace(start, end, STEPS, endpoint=False)
+        for start, end in pairwise(ends)
+        if end > start
+    ]
+    return np.append(np.concatenate(parts), ends[-1]) if parts else np.zeros(1)
 
 
 def heave_at(event: Event, time: Array) -> Array:
@@ -113,14 +135,50 @@ def heave_at(event: Event, time: Array) -> Array:
     return np.asarray(event.travel / 2 * (np.cos(np.pi * down) - np.cos(np.pi * up)))
 
 
-def _integral(rate: Array, time: Array) -> Array:
-    """Integral of a rate up to each time; arrays (parts, STEPS + 1) of equal steps."""
-    step = np.diff(time[:, :2])
-    first, middle, last = rate[:, :-2:2], rate[:, 1::2], rate[:, 2::2]
-    strips = np.empty((len(time), STEPS))
-    # The parabola through three rates, over the first half of its span and over the second.
-    strips[:, ::2] = step / 12 * (5 * first + 8 * middle - last)
-    strips[:, 1::2] = step / 12 * (5 * last + 8 * middle - first)
-    added = np.cumsum(strips, axis=-1)
-    before = np.cumsum(added[:, -1]) - added[:, -1]
-    return np.asarray(before[:, None] + np.concatenate([np.zeros((len(time), 1)), added], axis=-1))
+def single_track(
+    time: Array, speed: Array, steer: Array, wheelbase: float, road: Road
+) -> tuple[float, float]:
+    """Drift (m) and heading (rad) of the single-track model at the end of a manoeuvre.
+
+    The trapezoidal rule for sideways speed and yaw rate: it stays stable as the speed falls.
+
+    Parameters
+    ----------
+    time, speed, steer : array (n,)
+        s, m/s above zero, rad.
+    wheelbase : float
+        m
+    road : Road
+    """
+    front = wheelbase * (1 - road.front_share)  # from the centre of gravity to the front axle
+    rear = wheelbase * road.front_share
+    inertia = road.mass * front * rear
+    stiff_f, stiff_r = road.cornering_front, road.cornering_rear
+    sideways = yaw_rate = heading = drift = 0.0
+    rates = np.array(
+        [
+            -(stiff_f + stiff_r) / road.mass / speed,
+            (rear * stiff_r - front * stiff_f) / road.mass / speed - speed,
+            (rear * stiff_r - front * stiff_f) / inertia / speed,
+            -(front**2 * stiff_f + rear**2 * stiff_r) / inertia / speed,
+            stiff_f / road.mass * steer,
+            front * stiff_f / inertia * steer,
+        ]
+    ).T.tolist()
+    steps, speeds = np.diff(time).tolist(), speed.tolist()
+    a, b, c, d, e, f = rates[0]
+    for step, (a_, b_, c_, d_, e_, f_), v, v_ in zip(
+        steps, rates[1:], speeds[:-1], speeds[1:], strict=True
+    ):
+        half = step / 2
+        right_1 = sideways + half * (a * sideways + b * yaw_rate + e + e_)
+        right_2 = yaw_rate + half * (c * sideways + d * yaw_rate + f + f_)
+        m11, m12, m21, m22 = 1 - half * a_, -half * b_, -half * c_, 1 - half * d_
+        determinant = m11 * m22 - m12 * m21
+        sideways_ = (right_1 * m22 - m12 * right_2) / determinant
+        yaw_rate_ = (m11 * right_2 - m21 * right_1) / determinant
+        heading_ = heading + half * (yaw_rate + yaw_rate_)
+        drift += half * (v * heading + v_ * heading_ + sideways + sideways_)
+        sideways, yaw_rate, heading = sideways_, yaw_rate_, heading_
+        a, b, c, d, e, f = a_, b_, c_, d_, e_, f_
+    return drift, heading

@@ -9,7 +9,7 @@ from functools import partial
 from typing import Any
 
 from core.documents.entries import flag_at, repeats_at, units_of
-from core.kinematics.pivots import NEAR_BALL, PIVOTS, Layout
+from core.kinematics.pivots import NEAR_BALL, PIVOTS, Layout, pivots_of
 from core.readings.reading import Kind, Reading
 from core.text import quantity
 
@@ -40,6 +40,14 @@ WHEELS: dict[str, Kind] = {
 """Kind of every reading of the wheels, by name; they place the vehicle's centre plane."""
 
 
+def ends_of(name: str) -> tuple[str, ...]:
+    """The pivots of a survey reading: both ends of a length, slope or brace, or its one pivot."""
+    link, _, rest = name.partition(".")
+    if rest in ("length", "slope"):
+        return (f"{link}.frame", f"{link}.axle")
+    return BRACES.get(name, (name.rpartition(".")[0],))
+
+
 def reading_at(document: Mapping[str, Any], name: str, kind: Kind) -> Reading | None:
     """The reading of this name in a document, or None where it was not taken.
 
@@ -49,8 +57,10 @@ def reading_at(document: Mapping[str, Any], name: str, kind: Kind) -> Reading | 
         The entry is not a list of quantities of its kind.
     """
     path = f"readings.{name}"
-    if kind == "slope":
+    if kind in ("slope", "angle"):
         repeats = repeats_at(document, path, quantity.parse_angle, "8.5 deg")
+    elif kind == "gain":
+        repeats = repeats_at(document, path, quantity.parse_angle_per_length, "-0.7 deg/in")
     else:
         parse = partial(quantity.parse_length, unit=units_of(document))
         repeats = repeats_at(document, path, parse, "17 5/8 in")
@@ -58,17 +68,21 @@ def reading_at(document: Mapping[str, Any], name: str, kind: Kind) -> Reading | 
 
 
 def readings_in(
-    document: Mapping[str, Any], layout: Layout = Layout.INVERTED_Y
+    document: Mapping[str, Any],
+    layout: Layout = Layout.INVERTED_Y,
+    has_track_bar: bool = True,
 ) -> tuple[Reading, ...]:
-    """Survey readings of a document that count for a layout, in the order of SURVEY.
+    """Survey readings of a document that count for a vehicle, in the order of SURVEY.
 
-    The near ball counts only for the inverted-Y. A slope does not count on a bent bar.
+    The near ball counts only for the inverted-Y, and a track bar only where there is one. A slope
+    does not count on a bent bar.
     """
+    pivots = pivots_of(layout, has_track_bar)
     bent = {link for link in LINKS if flag_at(document, f"readings.{link}.bent")}
     taken = (
         reading_at(document, name, kind)
         for name, kind in SURVEY.items()
-        if (layout == Layout.INVERTED_Y or not name.startswith(NEAR_BALL))
+        if all(end in pivots for end in ends_of(name))
         and not (kind == "slope" and name.split(".")[0] in bent)
     )
     return tuple(reading for reading in taken if reading is not None)

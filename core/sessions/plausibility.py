@@ -8,8 +8,8 @@ from collections.abc import Mapping
 from math import hypot, radians
 
 from core.documents.entries import EntryError
-from core.kinematics.pivots import NEAR_BALL
-from core.readings.reading import Instruments, Reading
+from core.kinematics.pivots import NEAR_BALL, Layout
+from core.readings.reading import Instruments
 from core.readings.survey import LINKS
 
 LARGEST = 100_000.0
@@ -24,7 +24,11 @@ FINEST, COARSEST = 0.01, 1_000.0
 COARSEST_ANGLE = radians(45.0)
 """rad; a coarser angle finder is of no use."""
 
+MOST_LEAN = radians(40.0)
+"""rad; no kingpin leans further."""
+
 _NO_RUN = "leaves the {} no run across the vehicle: measure both its ends from one datum line"
+_NO_RUN_AHEAD = "leaves the {} no run along the vehicle: measure both its ends from the axle"
 
 
 def refuse_too_large(lengths: Mapping[str, float]) -> None:
@@ -55,32 +59,49 @@ def refuse_impossible_instruments(instruments: Instruments) -> None:
             )
 
 
-def refuse_links_without_run(readings: Mapping[str, float]) -> None:
+def refuse_links_without_run(readings: Mapping[str, float], layout: Layout) -> None:
     """Raise EntryError for a link that has both ends at one offset.
+
+    A drag link that runs fore and aft has both ends at one station instead.
 
     Parameters
     ----------
     readings : mapping of float
         Values of the readings by name, mm.
+    layout : Layout
     """
     for link in LINKS:
-        axle_end = f"{link}.axle.offset"
-        run = _difference(readings, f"{link}.frame.offset", axle_end)
+        is_fore_aft = link == "drag_link" and layout == Layout.FORE_AFT
+        kind, no_run = ("station", _NO_RUN_AHEAD) if is_fore_aft else ("offset", _NO_RUN)
+        axle_end = f"{link}.axle.{kind}"
+        run = _difference(readings, f"{link}.frame.{kind}", axle_end)
         if run is not None and abs(run) < NARROWEST:
-            raise EntryError(f"readings.{axle_end}", _NO_RUN.format(link.replace("_", " ")))
+            raise EntryError(f"readings.{axle_end}", no_run.format(link.replace("_", " ")))
 
 
-def refuse_impossible_joint(readings: Mapping[str, float], from_far_ball: Reading) -> None:
+def refuse_impossible_angles(angles: Mapping[str, float]) -> None:
+    """Raise EntryError for a lean of the kingpin that no axle has.
+
+    Parameters
+    ----------
+    angles : mapping of float
+        Angles by path in the document, rad.
+    """
+    for path, angle in angles.items():
+        if abs(angle) > MOST_LEAN:
+            raise EntryError(path, 'is more than 40 deg; it should be such as "5 deg"')
+
+
+def refuse_impossible_joint(readings: Mapping[str, float], along: float) -> None:
     """Raise EntryError for a joint beyond the drag link, or a tie rod without run across.
 
     Parameters
     ----------
     readings : mapping of float
         Values of the readings by name, mm.
-    from_far_ball : Reading
-        The tie rod's joint on the drag link, from the link's axle end.
+    along : float
+        The tie rod's joint on the drag link, from the link's axle end, mm.
     """
-    along = from_far_ball.value
     across, up = (
         _difference(readings, f"drag_link.frame.{kind}", f"drag_link.axle.{kind}")
         for kind in ("offset", "height")
@@ -92,7 +113,7 @@ def refuse_impossible_joint(readings: Mapping[str, float], from_far_ball: Readin
     length = hypot(across, up, ahead)
     if along >= length:
         raise EntryError(
-            f"readings.{from_far_ball.name}",
+            "readings.tie_rod.joint_from_far_ball",
             "lies beyond the drag link's frame end; the joint is on the link",
         )
     if abs(near - across * along / length) < NARROWEST:

@@ -6,28 +6,36 @@ from functools import cache
 from typing import Any, get_args
 
 from core.documents.document import value_at
-from core.documents.entries import EntryError, choice_at, quantity_at, text_at, units_of
-from core.kinematics.pivots import Direction, Layout
-from core.kinematics.road_events import Event
+from core.documents.entries import (
+    EntryError,
+    choice_at,
+    flag_at,
+    quantity_at,
+    text_at,
+    units_of,
+)
+from core.kinematics.pivots import (
+    ARM_DIRECTIONS,
+    PITMAN_DIRECTIONS,
+    Direction,
+    GuideKind,
+    Layout,
+)
+from core.kinematics.road_events import Event, Road
 from core.profiles.limits import Limits, refuse_impossible_limits
 from core.profiles.profile import Profile, ProfileError
 from core.profiles.profile_tables import events_at
+from core.profiles.road import road_at
 from core.readings import stance, walk_round
 from core.readings.reading import Instruments, Reading
 from core.readings.survey import WHEELS, reading_at, readings_in
 from core.sessions import plausibility
-from core.sessions.sourced import Parse, Sourced, Sources, sourced_length, sourced_quantity
+from core.sessions.dimensions import READ, Dimension, dimension_at, dimension_names
+from core.sessions.sourced import Parse, Sources, sourced_quantity
 from core.text import quantity
 from core.text.quantity import LengthUnit
 
-LENGTHS = {
-    "arm": "steering.arm",
-    "pitman_arm": "steering.pitman_arm",
-    "near_arm": "tie_rod.near_arm",
-    "joint_from_far_ball": "tie_rod.joint_from_far_ball",
-    "hub_height": "wheels.hub_height",
-}
-"""Lengths that a profile has a default for, and the names of their readings."""
+SIDES = ("left", "right")
 
 
 @dataclass(frozen=True)
@@ -39,23 +47,27 @@ class Session:
     id, kind, follows, profile, tag : str
     units : "in" or "mm"
     layout : Layout
-    arm_side, pitman_side : int
-        +1 ahead, -1 behind.
+    arm, pitman : Direction
+        Directions of the steering arm and the pitman arm.
+    guide : GuideKind
+    has_track_bar : bool
+    steering_box : "left", "right" or None
+        Side of the steering box, where the document says it.
     instruments : Instruments
     readings : tuple of Reading
         The survey of the pivots.
     wheels : dict of Reading
         "left_offset" and "right_offset", where taken.
-    lengths : dict of Reading
-        By the keys of LENGTHS; an assumed length has a single repeat and no uncertainty.
-    ratio : float
-        Steering-wheel angle to pitman arm angle.
+    dimensions : dict of Dimension
+        Dimensions beside the pivots by the name of their reading, "steering.arm".
     bump, droop : float
         Suspension travel from ride height, mm.
     wheelbase : float
         mm
     limits : Limits
     events : tuple of Event
+    road : Road or None
+        Handling on the road; None where it is not known.
     held_back_by : tuple of str
         Failures of the walk-round and the stance, such as "stance.wheels_on_ground".
     assumed : tuple of str
@@ -69,18 +81,21 @@ class Session:
     profile: str
     tag: str
     layout: Layout
-    arm_side: int
-    pitman_side: int
+    arm: Direction
+    pitman: Direction
+    guide: GuideKind
+    has_track_bar: bool
+    steering_box: str | None
     instruments: Instruments
     readings: tuple[Reading, ...]
     wheels: dict[str, Reading]
-    lengths: dict[str, Reading]
-    ratio: float
+    dimensions: dict[str, Dimension]
     bump: float
     droop: float
     wheelbase: float
     limits: Limits
     events: tuple[Event, ...]
+    road: Road | None
     held_back_by: tuple[str, ...]
     assumed: tuple[str, ...]
 
@@ -105,18 +120,17 @@ def session_from(document: Mapping[str, Any], profile_of: Callable[[str], Profil
     choice_at(document, "session.units", get_args(LengthUnit), "in")
     sources = Sources(document, cache(lambda: profile_of(profile)))
     layout = Layout(choice_at(document, "layout.steering", tuple(Layout)))
-    arm_side, pitman_side = (_side(document, arm) for arm in ("arm", "pitman"))
+    guide = GuideKind(choice_at(document, "layout.guide", tuple(GuideKind), "unmeasured"))
+    has_track_bar = flag_at(document, "layout.track_bar") is not False
     instruments = _instruments(sources)
-    readings = readings_in(document, layout)
-    wheels = _wheels(document)
-    lengths = {
-        key: sourced_length(sources, LENGTHS[key]) for key in _lengths_needed(layout, wheels)
+    dimensions = {
+        name: dimension_at(sources, name, guide, instruments)
+        for name in dimension_names(layout, guide)
     }
-    ratio = sourced_quantity(sources, "readings.steering.ratio", quantity.parse_number, "16")
     bump = sourced_quantity(sources, "readings.travel.bump", sources.parse_length, "4 in")
     droop = sourced_quantity(sources, "readings.travel.droop", sources.parse_length, "5 in")
     wheelbase = sourced_quantity(sources, "vehicle.wheelbase", sources.parse_length, "118 in")
-    sourced: tuple[Sourced[Any], ...] = (*lengths.values(), ratio, bump, droop, wheelbase)
+    conditions = (bump, droop, wheelbase)
     session = Session(
         id=text_at(document, "session.id"),
         kind=text_at(document, "session.kind", "first"),
@@ -125,28 +139,42 @@ def session_from(document: Mapping[str, Any], profile_of: Callable[[str], Profil
         profile=profile,
         tag=text_at(document, "vehicle.tag", ""),
         layout=layout,
-        arm_side=arm_side,
-        pitman_side=pitman_side,
+        arm=_direction(document, "layout.arm", ARM_DIRECTIONS[layout]),
+        pitman=_direction(document, "layout.pitman", PITMAN_DIRECTIONS[layout]),
+        guide=guide,
+        has_track_bar=has_track_bar,
+        steering_box=_steering_box(document),
         instruments=instruments,
-        readings=readings,
-        wheels=wheels,
-        lengths={key: length.value for key, length in lengths.items()},
-        ratio=ratio.value,
+        readings=readings_in(document, layout, has_track_bar),
+        wheels=_wheels(document),
+        dimensions=dimensions,
         bump=bump.value,
         droop=droop.value,
         wheelbase=wheelbase.value,
         limits=_limits(sources),
         events=_events(sources),
+        road=_road(sources),
         held_back_by=(*_walk_round_failures(sources), *stance.failures(document)),
-        assumed=tuple(value.name for value in sourced if value.is_assumed),
+        assumed=(
+            *(dimension.name for dimension in dimensions.values() if dimension.is_assumed),
+            *(condition.name for condition in conditions if condition.is_assumed),
+        ),
     )
     _refuse_impossible(session)
     return session
 
 
-def _side(document: Mapping[str, Any], arm: str) -> int:
-    """Side that an arm points to: +1 ahead, -1 behind."""
-    return Direction(choice_at(document, f"layout.{arm}", tuple(Direction))).sign
+def _direction(
+    document: Mapping[str, Any], path: str, possible: tuple[Direction, ...]
+) -> Direction:
+    """Direction of an arm, one of those that its layout has."""
+    return Direction(choice_at(document, path, possible))
+
+
+def _steering_box(document: Mapping[str, Any]) -> str | None:
+    """Side of the steering box, where the document says it."""
+    path = "layout.steering_box"
+    return None if value_at(document, path) is None else choice_at(document, path, SIDES)
 
 
 def _wheels(document: Mapping[str, Any]) -> dict[str, Reading]:
@@ -156,16 +184,6 @@ def _wheels(document: Mapping[str, Any]) -> dict[str, Reading]:
         for name, kind in WHEELS.items()
         if kind == "offset" and (reading := reading_at(document, name, kind))
     }
-
-
-def _lengths_needed(layout: Layout, wheels: Mapping[str, Reading]) -> list[str]:
-    """Keys of LENGTHS that this layout and these wheels make use of."""
-    needed = ["arm", "pitman_arm"]
-    if layout == Layout.INVERTED_Y:
-        needed += ["near_arm", "joint_from_far_ball"]
-    if {"left_offset", "right_offset"} <= wheels.keys():
-        needed += ["hub_height"]
-    return needed
 
 
 def _instruments(sources: Sources) -> Instruments:
@@ -233,12 +251,28 @@ def _events(sources: Sources) -> tuple[Event, ...]:
         return ()
 
 
+def _road(sources: Sources) -> Road | None:
+    """Handling of the document, else of the profile; None where that cannot be loaded."""
+    if value_at(sources.document, "road") is not None:
+        return road_at(sources.document)
+    try:
+        return sources.profile().road
+    except ProfileError:
+        return None
+
+
 def _refuse_impossible(session: Session) -> None:
     """Raise EntryError for the first value that no vehicle can have."""
-    taken = (*session.readings, *session.wheels.values(), *session.lengths.values())
+    taken = (*session.readings, *session.wheels.values())
+    lengths = {
+        f"readings.{name}": dimension.value
+        for name, dimension in session.dimensions.items()
+        if READ.get(name) in ("height", "station", "length")
+    }
     plausibility.refuse_too_large(
         {
             **{f"readings.{reading.name}": max(reading.repeats, key=abs) for reading in taken},
+            **lengths,
             "readings.travel.bump": session.bump,
             "readings.travel.droop": session.droop,
             "vehicle.wheelbase": session.wheelbase,
@@ -249,6 +283,13 @@ def _refuse_impossible(session: Session) -> None:
     plausibility.refuse_impossible_instruments(session.instruments)
     refuse_impossible_limits(session.limits)
     readings = {reading.name: reading.value for reading in session.readings}
-    plausibility.refuse_links_without_run(readings)
+    plausibility.refuse_links_without_run(readings, session.layout)
     if session.layout == Layout.INVERTED_Y:
-        plausibility.refuse_impossible_joint(readings, session.lengths["joint_from_far_ball"])
+        joint = session.dimensions["tie_rod.joint_from_far_ball"]
+        plausibility.refuse_impossible_joint(readings, joint.value)
+    plausibility.refuse_impossible_angles(
+        {
+            f"readings.{name}": session.dimensions[name].value
+            for name in ("kingpin.castor", "kingpin.inclination")
+        }
+    )

@@ -1,4 +1,4 @@
-"""A value of a session together with its source: read from the document, or assumed.
+"""Conditions of a session with their source: read from the document, or assumed.
 
 An assumed value comes from the document's own [assumed] table where it has one, else from the
 defaults of the profile.
@@ -7,18 +7,14 @@ defaults of the profile.
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from functools import partial
-from typing import Any, Generic, TypeVar
+from typing import Any
 
 from core.documents.entries import EntryError, quantity_at, units_of
 from core.kinematics.pivots import GuideKind
 from core.profiles.profile import Profile
-from core.readings.reading import Reading
-from core.readings.survey import WHEELS, reading_at
 from core.text import quantity
 
 Parse = Callable[[str], float]
-
-Value = TypeVar("Value")
 
 
 @dataclass(frozen=True)
@@ -42,24 +38,24 @@ class Sources:
 
 
 @dataclass(frozen=True)
-class Sourced(Generic[Value]):
+class Sourced:
     """A value and its source.
 
     Attributes
     ----------
     name : str
-        Name of its reading, "steering.arm".
-    value : float or Reading
+        Name of its reading, "travel.bump".
+    value : float
     is_assumed : bool
         True if nobody measured the value.
     """
 
     name: str
-    value: Value
+    value: float
     is_assumed: bool
 
 
-def sourced_quantity(sources: Sources, path: str, parse: Parse, example: str) -> Sourced[float]:
+def sourced_quantity(sources: Sources, path: str, parse: Parse, example: str) -> Sourced:
     """Quantity above zero: read at a path of the document, else assumed.
 
     Parameters
@@ -85,32 +81,6 @@ def sourced_quantity(sources: Sources, path: str, parse: Parse, example: str) ->
         return Sourced(name, _assumed(sources, name, parse, example), is_assumed=True)
     _refuse_not_above_zero(path, value, f'"{example}"')
     return Sourced(name, value, is_assumed=False)
-
-
-def sourced_length(sources: Sources, name: str) -> Sourced[Reading]:
-    """Reading of a length above zero: taken, else assumed with a single repeat.
-
-    Parameters
-    ----------
-    sources : Sources
-    name : str
-        Name of the reading, "steering.arm".
-
-    Raises
-    ------
-    core.documents.entries.EntryError
-        The reading is no list of lengths, or its mean is not above zero.
-    core.profiles.profile.ProfileError
-        The profile is needed and cannot be loaded.
-    """
-    kind = WHEELS.get(name, "length")
-    reading = reading_at(sources.document, name, kind)
-    is_assumed = reading is None
-    if reading is None:
-        value = _assumed(sources, name, sources.parse_length, "6 1/2 in")
-        reading = Reading(name, kind, (value,))
-    _refuse_not_above_zero(f"readings.{name}", reading.value, '["6 1/2 in"]')
-    return Sourced(name, reading, is_assumed)
 
 
 def _assumed(sources: Sources, name: str, parse: Parse, example: str) -> float:

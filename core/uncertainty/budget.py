@@ -1,59 +1,71 @@
-"""The uncertainty budget of a result: the share of each reading in its variance."""
+"""The uncertainty budget of a result: the share of each source in its variance."""
 
 from dataclasses import dataclass
+from enum import StrEnum
 
 import numpy as np
 
-from core.adjustment.least_squares import Adjustment
-from core.kinematics.linkage import Array
+from core.kinematics.vectors import Array
+from core.uncertainty.propagation import MeasuredLinkage
+
+THE_MODEL = "the model"
+"""Name of the model's own uncertainty in a budget."""
+
+
+class Part(StrEnum):
+    """Part of the uncertainty that a source belongs to."""
+
+    READINGS = "readings"
+    ASSUMED = "assumed"
+    MODEL = "model"
 
 
 @dataclass(frozen=True)
 class Share:
-    """Share of one reading in the variance of a result.
+    """Share of one source in the variance of a result.
 
     Attributes
     ----------
-    reading : str
-        Name of the reading.
+    of : str
+        Name of a reading, or THE_MODEL.
+    part : Part
     share : float
         0 to 1.
     """
 
-    reading: str
+    of: str
+    part: Part
     share: float
 
 
-def budget(adjustment: Adjustment, gradient: Array) -> tuple[Share, ...]:
-    """Shares of the readings in the variance of a result, largest first.
+def budget(measured: MeasuredLinkage, gradient: Array, u_model: float = 0.0) -> tuple[Share, ...]:
+    """Shares of all sources in the variance of a result, largest first.
 
     Parameters
     ----------
-    adjustment : Adjustment
-    gradient : array (3 P,)
-        Derivative of the result with respect to the coordinates of the pivots.
+    measured : MeasuredLinkage
+    gradient : array (K,)
+        Derivative of the result with respect to each parameter.
+    u_model : float
+        Standard uncertainty of the result that comes from the model itself.
     """
-    variances = variances_of(adjustment, gradient)
+    variances = np.append(measured.variances(gradient), u_model**2)
+    parts = [Part.ASSUMED if source.is_assumed else Part.READINGS for source in measured.sources]
+    names = [source.name for source in measured.sources]
+    named = list(zip([*names, THE_MODEL], [*parts, Part.MODEL], strict=True))
     total = variances.sum() or 1.0
-    order = largest_first(variances / total)
     return tuple(
-        Share(adjustment.items[i].reading.name, float(variances[i] / total)) for i in order
+        Share(*named[i], float(variances[i] / total))
+        for i in largest_first(variances / total)
+        if variances[i] > 0
     )
+
+
+def part_of(shares: tuple[Share, ...], part: Part) -> float:
+    """Share of one part in the variance, 0 to 1."""
+    return sum(share.share for share in shares if share.part == part)
 
 
 def largest_first(shares: Array) -> list[int]:
     """Indices of shares, largest first; shares that differ by rounding alone keep their order."""
     return [int(i) for i in np.argsort(-shares.round(9), kind="stable")]
-
-
-def variances_of(adjustment: Adjustment, gradient: Array) -> Array:
-    """Part of a result's variance that each reading contributes, array (n,).
-
-    Parameters
-    ----------
-    adjustment : Adjustment
-    gradient : array (3 P,)
-        Derivative of the result with respect to the coordinates of the pivots.
-    """
-    u = np.array([item.u for item in adjustment.items])
-    return np.asarray((gradient @ adjustment.sensitivity * u) ** 2)

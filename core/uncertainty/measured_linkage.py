@@ -1,55 +1,143 @@
-"""The measured linkage of a session: adjusted pivots and arms, with their covariance."""
+"""The measured linkage of a session: adjusted pivots and dimensions, with their uncertainty."""
+
+from dataclasses import replace
 
 import numpy as np
 
-from core.adjustment.least_squares import Adjustment
-from core.kinematics.linkage import Array, Linkage
-from core.kinematics.pivots import NEAR_BALL
-from core.readings.reading import standard_uncertainty
-from core.sessions.session import LENGTHS, Session
-from core.uncertainty.propagation import SCALARS, MeasuredLinkage
+from core.adjustment.least_squares import Adjustment, adjust
+from core.adjustment.prior import station_priors
+from core.documents.entries import EntryError
+from core.kinematics.guide import guide_of, guide_readings
+from core.kinematics.linkage import Linkage
+from core.kinematics.pivots import NEAR_BALL, Direction, Layout, pivots_of
+from core.kinematics.vectors import Array
+from core.readings.reading import Reading
+from core.sessions.session import Session
+from core.uncertainty.propagation import MeasuredLinkage, Source, parameter_names
+
+LEFT, RIGHT = 1, -1
+
+
+def adjusted(session: Session, readings: tuple[Reading, ...] | None = None) -> Adjustment:
+    """The pivots of a session, adjusted to its readings or to other readings of its vehicle.
+
+    Stations that were not taken, or are set aside, are unknowns that stand about their usual
+    places.
+
+    Parameters
+    ----------
+    session : Session
+    readings : tuple of Reading
+        Readings in place of those of the session.
+
+    Raises
+    ------
+    core.adjustment.least_squares.MissingReading
+        A pivot has no place.
+    core.adjustment.least_squares.NoSolution
+        The readings do not settle on one set of pivots.
+    """
+    readings = session.readings if readings is None else readings
+    pivots = pivots_of(session.layout, session.has_track_bar)
+    along = session.arm in (Direction.AHEAD, Direction.BEHIND)
+    arm = session.dimensions["steering.arm"].value
+    priors = station_priors(
+        {reading.name for reading in readings if reading.counts},
+        has_track_bar=session.has_track_bar,
+        ball=session.arm.sign * arm if along else None,
+        has_near_ball=NEAR_BALL in pivots,
+        fore_aft=session.layout == Layout.FORE_AFT,
+    )
+    return adjust(readings, session.instruments, pivots, priors)
 
 
 def measured_linkage(session: Session, adjustment: Adjustment) -> MeasuredLinkage:
-    """The linkage of a session with the covariance of its parameters.
+    """The linkage of a session with the uncertainty of its parameters.
 
     With both wheel offsets y = 0 lies midway between the wheels. Without them it lies on the
-    datum line. An assumed length has no uncertainty; the verdict names it as assumed.
+    datum line.
 
     Parameters
     ----------
     session : Session
     adjustment : Adjustment
         The adjusted pivots of the session's readings.
+
+    Raises
+    ------
+    core.documents.entries.EntryError
+        Nothing says on which side of the vehicle a fore-and-aft drag link runs.
     """
     centre = np.zeros(3)
     if has_centre_plane(session):
         centre[1] = (session.wheels["left_offset"].value + session.wheels["right_offset"].value) / 2
     points = dict(zip(adjustment.pivots, adjustment.points + centre, strict=True))
-    length = {name: reading.value for name, reading in session.lengths.items()}
+    linkage = _linkage(session, points)
+    names = parameter_names(linkage)
+    coordinates = 3 * len(adjustment.pivots)
+    dimensions = [session.dimensions[name] for name in names[coordinates:]]
+    u_dimensions = np.array([dimension.u for dimension in dimensions])
+    of_pivots = adjustment.sensitivity * np.array([source.u for source in adjustment.sources])
+    influence = np.zeros((len(names), len(adjustment.sources) + len(dimensions)))
+    influence[:coordinates, : len(adjustment.sources)] = of_pivots
+    influence[coordinates:, len(adjustment.sources) :] = np.diag(u_dimensions)
+    taken = {item.reading.name for item in adjustment.items}
+    sources = (
+        *(Source(source.name, source.name not in taken) for source in adjustment.sources),
+        *(Source(dimension.name, dimension.is_assumed) for dimension in dimensions),
+    )
+    return MeasuredLinkage(linkage, sources, influence)
+
+
+def _linkage(session: Session, points: dict[str, Array]) -> Linkage:
+    """The linkage of a session with its pivots at some points."""
+    value = {name: dimension.value for name, dimension in session.dimensions.items()}
     linkage = Linkage(
         layout=session.layout,
-        track_bar_frame=points["track_bar.frame"],
-        track_bar_axle=points["track_bar.axle"],
+        track_bar_frame=points.get("track_bar.frame"),
+        track_bar_axle=points.get("track_bar.axle"),
         drag_link_frame=points["drag_link.frame"],
         drag_link_axle=points["drag_link.axle"],
-        arm=length["arm"],
-        arm_side=session.arm_side,
-        pitman_arm=length["pitman_arm"],
-        pitman_side=session.pitman_side,
-        ratio=session.ratio,
-        hub_height=length.get("hub_height", 0.0),
+        arm=value["steering.arm"],
+        arm_direction=session.arm,
+        pitman_arm=value["steering.pitman_arm"],
+        pitman_direction=session.pitman,
+        ratio=value["steering.ratio"],
+        far_side=_far_side(session, points),
+        hub_height=value["wheels.hub_height"],
+        guide=guide_of(
+            session.guide, {name: value[name] for name in guide_readings(session.guide)}
+        ),
+        span=value["guide.span"],
+        castor=value["kingpin.castor"],
+        inclination=value["kingpin.inclination"],
         near_ball=points.get(NEAR_BALL),
-        near_arm=length.get("near_arm", 0.0),
-        joint_from_far_ball=length.get("joint_from_far_ball", 0.0),
     )
-    coordinates = len(adjustment.covariance)
-    covariance = np.zeros((coordinates + len(SCALARS),) * 2)
-    covariance[:coordinates, :coordinates] = adjustment.covariance
-    for i, name in enumerate(SCALARS, start=coordinates):
-        if name in session.lengths and LENGTHS[name] not in session.assumed:
-            covariance[i, i] = standard_uncertainty(session.lengths[name], session.instruments) ** 2
-    return MeasuredLinkage(linkage, covariance)
+    if NEAR_BALL not in points:
+        return linkage
+    return replace(
+        linkage,
+        near_arm=value["tie_rod.near_arm"],
+        joint_from_far_ball=value["tie_rod.joint_from_far_ball"],
+    )
+
+
+def _far_side(session: Session, points: dict[str, Array]) -> int:
+    """Side of the wheel that the drag link reaches: +1 left, -1 right.
+
+    The centre plane shows it. Without a centre plane the drag link shows it where it runs across,
+    and the side of the steering box where it runs fore and aft.
+    """
+    ball, frame_end = points["drag_link.axle"], points["drag_link.frame"]
+    if has_centre_plane(session):
+        return LEFT if ball[1] > 0 else RIGHT
+    if session.layout != Layout.FORE_AFT:
+        return LEFT if ball[1] > frame_end[1] else RIGHT
+    if session.steering_box is None:
+        raise EntryError(
+            "layout.steering_box", 'is missing; it should be "left" or "right" of the driver'
+        )
+    return LEFT if session.steering_box == "left" else RIGHT
 
 
 def has_centre_plane(session: Session) -> bool:

@@ -1,4 +1,9 @@
-"""The next readings to take: the fewest repeats that would settle a verdict."""
+"""The next readings to take: the fewest repeats that would settle a verdict.
+
+Part of the variance of a reading is common to all its repeats, so repeats bring the uncertainty
+down to a floor and no further. Where the floor of the best readings does not settle the verdict,
+no number of repeats does.
+"""
 
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
@@ -7,10 +12,10 @@ from math import sqrt
 
 import numpy as np
 
-from core.adjustment.least_squares import Adjustment
-from core.kinematics.linkage import Array
+from core.adjustment.least_squares import AdjustedReading, Adjustment
+from core.kinematics.vectors import Array
 from core.statistics.conformity import Conformity, Ruling, magnitude_ruling
-from core.uncertainty.budget import largest_first, variances_of
+from core.uncertainty.budget import largest_first
 
 MOST_REPEATS = 9
 """Largest number of further repeats of a reading that is advised."""
@@ -86,8 +91,9 @@ def advice(
     settles : callable
         Full trial of an advice; called for an advice that should settle the verdict.
     """
-    variances = [variances_of(adjustment, each.gradient) for each in contested]
+    variances = [_variances(adjustment, each.gradient) for each in contested]
     weight = np.sum([variance / (variance.sum() or 1.0) for variance in variances], axis=0)
+    weight = weight[: len(adjustment.items)]  # no repeat changes a prior
     order = [i for i in largest_first(weight)[:MOST_READINGS] if weight[i] > 0]
     first_readings = [order[:count] for count in range(1, len(order) + 1)]
     outcomes = [
@@ -121,11 +127,17 @@ def _by_effort(most_readings: int) -> list[tuple[int, int]]:
     return sorted(pairs, key=lambda pair: (pair[0] * pair[1], pair[1]))
 
 
+def _variances(adjustment: Adjustment, gradient: Array) -> Array:
+    """Part of a value's variance that each reading and prior contributes, array (n + m,)."""
+    u = np.array([source.u for source in adjustment.sources])
+    return np.asarray((gradient @ adjustment.sensitivity * u) ** 2)
+
+
 def _outcomes(adjustment: Adjustment, gradient: Array, chosen: list[int]) -> list[_Outcome]:
     """Outcomes for a value after some readings were taken 1 to MOST_REPEATS times again.
 
-    The weight of a reading with n repeats that is taken m times again grows by the factor
-    (n + m) / n. In the normal matrix that is one rank more for each reading (Woodbury identity).
+    The weight of such a reading grows. In the normal matrix that is one rank more for each
+    reading (Woodbury identity).
 
     Parameters
     ----------
@@ -136,15 +148,25 @@ def _outcomes(adjustment: Adjustment, gradient: Array, chosen: list[int]) -> lis
         Indices of the readings among the items of the adjustment.
     """
     items = [adjustment.items[i] for i in chosen]
-    square = np.array([item.u**2 for item in items])
-    counts = np.array([len(item.reading.repeats) for item in items])
+    variance = np.array([item.u**2 for item in items])
     # A N^-1 A^T of the chosen readings: their covariance less the covariance of their residuals.
-    fitted = np.diag(square) - adjustment.residual_covariance[np.ix_(chosen, chosen)]
-    further = np.arange(1, MOST_REPEATS + 1)
-    added = np.eye(len(chosen)) * (square * counts) / further[:, None, None]
+    fitted = np.diag(variance) - adjustment.residual_covariance[np.ix_(chosen, chosen)]
     # N^-1 A^T = sensitivity * u^2, column by column.
-    reach = gradient @ adjustment.sensitivity[:, chosen] * square
+    reach = gradient @ adjustment.sensitivity[:, chosen] * variance
+    repeated = np.array([variances_with_repeats(item) for item in items]).T
+    # The inverse of the weight that the repeats add to each reading.
+    added = np.eye(len(chosen)) * (variance * repeated / (variance - repeated))[:, None, :]
     gain = np.linalg.solve(added + fitted, reach[:, None])[..., 0]
-    variance = gradient @ adjustment.covariance @ gradient - gain @ reach
+    variance_after = gradient @ adjustment.covariance @ gradient - gain @ reach
     shift = -gain @ np.array([item.residual for item in items])
-    return [_Outcome(*pair) for pair in zip(variance.tolist(), shift.tolist(), strict=True)]
+    return [_Outcome(*pair) for pair in zip(variance_after.tolist(), shift.tolist(), strict=True)]
+
+
+def variances_with_repeats(item: AdjustedReading) -> Array:
+    """Variance of a reading after 1 to MOST_REPEATS further repeats, array (MOST_REPEATS,).
+
+    The part above the floor falls with the number of repeats (GUM, JCGM 100:2008, 4.2.3).
+    """
+    floor, count = item.least_u**2, len(item.reading.repeats)
+    further = np.arange(1, MOST_REPEATS + 1)
+    return np.asarray(floor + (item.u**2 - floor) * count / (count + further))

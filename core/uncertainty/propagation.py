@@ -6,41 +6,63 @@ JCGM 100:2008, 5.2.2). The peak over the working travel is not linear: it takes 
 """
 
 from collections.abc import Callable, Iterator
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from functools import cached_property
 
 import numpy as np
 
-from core.kinematics.linkage import Array, Linkage
-from core.kinematics.pivots import pivots_of
+from core.kinematics.linkage import Linkage, scalars_of, with_scalars
+from core.kinematics.vectors import Array
 from core.statistics.random_numbers import standard_normal
-
-SCALARS = ("arm", "pitman_arm", "near_arm", "joint_from_far_ball", "hub_height")
-"""Lengths that are measured beside the pivots: attributes of a linkage."""
 
 PORTION = 1_000
 """Drawn geometries that are computed at a time."""
 
 HALF_SPAN = 1e-3
-"""Half the span of a central difference, mm. Its error is some 1e-9 of the derivative."""
+"""Half the span of a central difference, in standard uncertainties of its parameter."""
+
+
+@dataclass(frozen=True)
+class Source:
+    """A source of uncertainty: a reading, or a value that was assumed.
+
+    Attributes
+    ----------
+    name : str
+        Name of the reading, "steering.arm".
+    is_assumed : bool
+        True if nobody took that reading.
+    """
+
+    name: str
+    is_assumed: bool
 
 
 @dataclass(frozen=True, eq=False)
 class MeasuredLinkage:
-    """A measured linkage with the covariance of its parameters.
+    """A measured linkage with the uncertainty of its parameters.
 
-    The K parameters are x, y and z of each pivot in turn, then SCALARS; all in mm.
+    The K parameters are x, y and z of each pivot in turn (mm), then the dimensions of
+    `core.kinematics.linkage.scalars_of` (mm, rad or plain numbers).
 
     Attributes
     ----------
     linkage : Linkage
         Without leading axes.
-    covariance : array (K, K)
-        mm2.
+    sources : tuple of n Source
+    influence : array (K, n)
+        Change of each parameter with one standard uncertainty of each source. The sources are
+        independent, so the covariance is influence @ influence.T.
     """
 
     linkage: Linkage
-    covariance: Array
+    sources: tuple[Source, ...]
+    influence: Array
+
+    @cached_property
+    def covariance(self) -> Array:
+        """Covariance of the parameters, array (K, K)."""
+        return np.asarray(self.influence @ self.influence.T)
 
     def draw(self, count: int, seed: int) -> Linkage:
         """A linkage of `count` geometries, drawn from the covariance of the measured one.
@@ -94,13 +116,20 @@ class MeasuredLinkage:
         """
         results = np.asarray(result(self._stepped))
         count = len(results) // 2
-        return np.asarray((results[:count] - results[count:]) / (2 * HALF_SPAN))
+        spans = (2 * self._steps).reshape(-1, *[1] * (results.ndim - 1))
+        return np.asarray((results[:count] - results[count:]) / spans)
+
+    @cached_property
+    def _steps(self) -> Array:
+        """Half the span of the difference of each parameter, array (K,)."""
+        u = np.sqrt(np.diag(self.covariance))
+        return np.asarray(HALF_SPAN * np.where(u > 0, u, 1.0))
 
     @cached_property
     def _stepped(self) -> Linkage:
         """The linkage with each parameter in turn a step larger, then each a step smaller."""
         centre = parameters(self.linkage)
-        steps = HALF_SPAN * np.eye(len(centre))
+        steps = np.diag(self._steps)
         return with_parameters(self.linkage, np.concatenate([centre + steps, centre - steps]))
 
     def standard_uncertainty(self, gradient: Array) -> Array:
@@ -111,23 +140,39 @@ class MeasuredLinkage:
         gradient : array (K, ...)
             Derivative of the results with respect to each parameter.
         """
-        variance = np.einsum("i...,ij,j...->...", gradient, self.covariance, gradient)
-        return np.asarray(np.sqrt(np.maximum(variance, 0.0)))
+        return np.asarray(np.sqrt(self.variances(gradient).sum(axis=0)))
+
+    def variances(self, gradient: Array) -> Array:
+        """Part of the variance of results that each source contributes, array (n, ...).
+
+        Parameters
+        ----------
+        gradient : array (K, ...)
+            Derivative of the results with respect to each parameter.
+        """
+        return np.asarray(np.tensordot(self.influence.T, gradient, axes=1) ** 2)
 
 
 def parameters(linkage: Linkage) -> Array:
-    """The parameters of a linkage (see `MeasuredLinkage`), array (..., K), mm."""
-    pivots = [linkage.pivot(name) for name in pivots_of(linkage.layout)]
-    scalars = [np.asarray(getattr(linkage, name), dtype=float)[..., None] for name in SCALARS]
-    shape = np.broadcast_shapes(*(part.shape[:-1] for part in pivots + scalars))
+    """The parameters of a linkage (see `MeasuredLinkage`), array (..., K)."""
+    parts = [linkage.pivot(name) for name in linkage.pivots]
+    parts += [np.asarray(value, dtype=float)[..., None] for value in scalars_of(linkage).values()]
+    shape = np.broadcast_shapes(*(part.shape[:-1] for part in parts))
     return np.concatenate(
-        [np.broadcast_to(part, (*shape, part.shape[-1])) for part in pivots + scalars], axis=-1
+        [np.broadcast_to(part, (*shape, part.shape[-1])) for part in parts], axis=-1
     )
 
 
+def parameter_names(linkage: Linkage) -> tuple[str, ...]:
+    """Names of the parameters of a linkage: "track_bar.frame.x", "steering.arm"."""
+    coordinates = (f"{pivot}.{axis}" for pivot in linkage.pivots for axis in "xyz")
+    return (*coordinates, *scalars_of(linkage))
+
+
 def with_parameters(linkage: Linkage, values: Array) -> Linkage:
-    """The linkage with other parameters, an array (..., K), mm."""
-    names = pivots_of(linkage.layout)
+    """The linkage with other parameters, an array (..., K)."""
+    names = linkage.pivots
     pivots = {name: values[..., 3 * i : 3 * i + 3] for i, name in enumerate(names)}
-    scalars = {name: values[..., 3 * len(names) + i] for i, name in enumerate(SCALARS)}
-    return replace(linkage.with_pivots(pivots), **scalars)  # type: ignore[arg-type]
+    start = 3 * len(names)
+    scalars = {name: values[..., start + i] for i, name in enumerate(scalars_of(linkage))}
+    return with_scalars(linkage.with_pivots(pivots), scalars)

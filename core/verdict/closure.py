@@ -4,11 +4,12 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from typing import Any
 
-from core.adjustment.least_squares import Adjustment, MissingReading, NoSolution, adjust
+from core.adjustment.least_squares import Adjustment, MissingReading, NoSolution
 from core.adjustment.outliers import SuspectGroup, suspect_groups
 from core.documents.entries import EntryError
 from core.profiles.profile import Profile
 from core.sessions.session import session_from
+from core.uncertainty.measured_linkage import adjusted
 
 
 @dataclass(frozen=True)
@@ -33,7 +34,7 @@ class Closure:
     @property
     def closes(self) -> bool:
         """True if the readings agree within their uncertainty and none is suspect."""
-        return self.adjustment.closes and not self.suspect_groups
+        return self.adjustment.closes
 
 
 def closure_of(document: Mapping[str, Any], profile_of: Callable[[str], Profile]) -> Closure | None:
@@ -52,7 +53,7 @@ def closure_of(document: Mapping[str, Any], profile_of: Callable[[str], Profile]
     """
     try:
         session = session_from(document, profile_of)
-        adjustment = adjust(session.readings, session.instruments, session.layout)
+        adjustment = adjusted(session)
     except (EntryError, MissingReading, NoSolution):
         return None
     return Closure(adjustment, suspect_groups(adjustment))

@@ -4,8 +4,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from enum import StrEnum
 
-from core.adjustment.least_squares import has_stations
-from core.readings.survey import BRACES, LINKS
+from core.readings.survey import LINKS
 from core.uncertainty.measured_linkage import has_centre_plane
 from core.verdict.verdict import Verdict
 
@@ -14,16 +13,14 @@ class Topic(StrEnum):
     """Subject of an open question.
 
     ARTICULATION and ROLL_CENTRE need the vehicle's centre plane. FORE_AND_AFT needs the stations
-    of both ends of a link; without them the ends count as abreast. LENGTHS are lengths and braces
-    that check nothing without stations. CHECKED asks if the readings agree, where no reading
-    checks another. SLIPS asks if unchecked readings are free of mistakes. ROAD needs the events
-    of the profile.
+    of both ends of a link; without them the ends stand about their usual places. CHECKED asks if
+    the readings agree, where no reading checks another. SLIPS asks if unchecked readings are free
+    of mistakes. ROAD needs the events of the profile.
     """
 
     ARTICULATION = "articulation"
     ROLL_CENTRE = "roll centre"
     FORE_AND_AFT = "fore and aft"
-    LENGTHS = "lengths"
     CHECKED = "checked"
     SLIPS = "slips"
     ROAD = "road"
@@ -37,7 +34,7 @@ class OpenQuestion:
     ----------
     topic : Topic
     readings : tuple of str
-        Names of the missing readings; for LENGTHS and SLIPS, of the unchecked readings.
+        Names of the missing readings; for SLIPS, of the unchecked readings.
     """
 
     topic: Topic
@@ -49,7 +46,6 @@ def open_questions_of(verdict: Verdict) -> tuple[OpenQuestion, ...]:
     return (
         *_centre_plane(verdict),
         *_stations(verdict),
-        *_unused_lengths(verdict),
         *_unchecked(verdict),
         *_road(verdict),
     )
@@ -64,22 +60,15 @@ def _centre_plane(verdict: Verdict) -> Iterator[OpenQuestion]:
 
 
 def _stations(verdict: Verdict) -> Iterator[OpenQuestion]:
-    taken = _taken(verdict)
+    taken = {reading.name for reading in verdict.session.readings}
     missing = tuple(
         name
         for link in LINKS
         for name in (f"{link}.frame.station", f"{link}.axle.station")
-        if name not in taken and not has_stations(link, taken)
+        if name not in taken
     )
     if missing:
         yield OpenQuestion(Topic.FORE_AND_AFT, missing)
-
-
-def _unused_lengths(verdict: Verdict) -> Iterator[OpenQuestion]:
-    used = {item.reading.name for item in verdict.adjustment.items}
-    lengths = (*(f"{link}.length" for link in LINKS), *BRACES)
-    if unused := tuple(name for name in lengths if name in _taken(verdict) - used):
-        yield OpenQuestion(Topic.LENGTHS, unused)
 
 
 def _unchecked(verdict: Verdict) -> Iterator[OpenQuestion]:
@@ -93,8 +82,3 @@ def _unchecked(verdict: Verdict) -> Iterator[OpenQuestion]:
 def _road(verdict: Verdict) -> Iterator[OpenQuestion]:
     if not verdict.session.events:
         yield OpenQuestion(Topic.ROAD)
-
-
-def _taken(verdict: Verdict) -> set[str]:
-    """Names of the readings that were taken."""
-    return {reading.name for reading in verdict.session.readings}

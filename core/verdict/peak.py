@@ -3,19 +3,23 @@
 A peak is the largest magnitude of a curve. Where one point of the curve is clearly the largest,
 the peak is nearly linear in the pivots and takes linear propagation (GUM, JCGM 100:2008, 5.2.2).
 A curve near zero, or with two humps of almost one size, takes a Monte Carlo (JCGM 101:2008).
+The model's own uncertainty is added to both.
 """
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from enum import StrEnum
 
 import numpy as np
 
-from core.kinematics.linkage import Array, Linkage
+from core.kinematics.linkage import Linkage
 from core.kinematics.motion import motion_at
+from core.kinematics.vectors import Array
 from core.profiles.limits import Limits
 from core.statistics.conformity import Ruling, magnitude_ruling
+from core.statistics.random_numbers import standard_normal
 from core.uncertainty.propagation import MeasuredLinkage
 from core.verdict.curves import Curves, working_heaves
+from core.verdict.model_doubt import model_uncertainty
 
 SEED = 20080101
 """Seed of every Monte Carlo, so that the same readings always give the same numbers."""
@@ -34,7 +38,7 @@ class Method(StrEnum):
     MONTE_CARLO = "monte carlo"
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False)
 class Peak:
     """A peak compared with its limit.
 
@@ -45,11 +49,17 @@ class Peak:
     at_heave : float
         Heave at which the curve has its peak, mm.
     method : Method
+    u_model : float
+        Part of the standard uncertainty that comes from the model itself, rad.
+    gradient : array (K,)
+        Derivative of the peak with respect to each parameter of the measured linkage.
     """
 
     ruling: Ruling
     at_heave: float
     method: Method
+    u_model: float
+    gradient: Array
 
 
 def peaks_of(measured: MeasuredLinkage, limits: Limits, draws: int) -> tuple[Peak, Peak]:
@@ -73,11 +83,7 @@ def peaks_of(measured: MeasuredLinkage, limits: Limits, draws: int) -> tuple[Pea
     gradient = measured.gradient(lambda linkage: curves(linkage.with_heave_axis()))
     largest_allowed = (limits.steer, limits.toe_change)
     peaks = [
-        Peak(
-            _linear_ruling(measured, curve, gradient[:, i], limit),
-            float(heaves[_peak_index(curve)]),
-            Method.LINEAR,
-        )
+        _linear_peak(measured, curve, gradient[:, i], heaves, limit)
         for i, (curve, limit) in enumerate(zip(nominal, largest_allowed, strict=True))
     ]
     unclear = [not is_clear(measured, curve, gradient[:, i]) for i, curve in enumerate(nominal)]
@@ -86,7 +92,7 @@ def peaks_of(measured: MeasuredLinkage, limits: Limits, draws: int) -> tuple[Pea
         drawn = np.concatenate([Curves.of(part, limits).peaks() for part in portions], axis=-1)
         for i in np.flatnonzero(unclear):
             ruling = _drawn_ruling(nominal[i], drawn[i], largest_allowed[i])
-            peaks[i] = Peak(ruling, peaks[i].at_heave, Method.MONTE_CARLO)
+            peaks[i] = replace(peaks[i], ruling=ruling, method=Method.MONTE_CARLO)
     return peaks[0], peaks[1]
 
 
@@ -119,21 +125,31 @@ def _peak_index(curve: Array) -> int:
     return int(np.nanargmax(magnitude)) if np.isfinite(magnitude).any() else 0
 
 
-def _linear_ruling(
-    measured: MeasuredLinkage, curve: Array, gradient: Array, limit: float
-) -> Ruling:
-    """Ruling on the peak of a curve (41,), by linear propagation of its gradient (K, 41)."""
-    peak = _peak_index(curve)
-    u = float(measured.standard_uncertainty(gradient[:, peak]))
-    return magnitude_ruling(float(np.abs(curve[peak])), u, limit)
+def _linear_peak(
+    measured: MeasuredLinkage, curve: Array, gradient: Array, heaves: Array, limit: float
+) -> Peak:
+    """Peak of a curve (41,), by linear propagation of its gradient (K, 41)."""
+    place = _peak_index(curve)
+    # The peak is a magnitude: where the steer is negative it grows as the steer falls.
+    at_peak = gradient[:, place] * np.sign(curve[place])
+    value = float(np.abs(curve[place]))
+    u_model = float(model_uncertainty(value)) if gradient.any() else 0.0
+    u = float(np.hypot(measured.standard_uncertainty(at_peak), u_model))
+    ruling = magnitude_ruling(value, u, limit)
+    return Peak(ruling, float(heaves[place]), Method.LINEAR, u_model, at_peak)
 
 
 def _drawn_ruling(curve: Array, drawn_peaks: Array, limit: float) -> Ruling:
     """Ruling on the peak of a curve (41,), from the peaks (n,) of drawn geometries.
 
-    A drawn geometry that binds in the working travel is out of the limit.
+    A drawn geometry that binds in the working travel is out of the limit. Each drawn peak gets a
+    drawn error of the model.
     """
+    error = standard_normal((1, drawn_peaks.size), SEED + 1)[0]
+    peaks = np.abs(drawn_peaks + error * model_uncertainty(drawn_peaks))
+    value = float(np.abs(curve[_peak_index(curve)]))
     finite = drawn_peaks[np.isfinite(drawn_peaks)]
-    u = float(finite.std()) if finite.size else float("nan")
-    p_within = np.count_nonzero(finite <= limit) / drawn_peaks.size
-    return Ruling(float(np.abs(curve[_peak_index(curve)])), limit, u, float(p_within))
+    u = float("nan")
+    if finite.size:
+        u = float(np.sqrt(finite.var() + np.mean(model_uncertainty(finite) ** 2)))
+    return Ruling(value, limit, u, float(np.mean(peaks <= limit)))

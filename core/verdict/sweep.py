@@ -4,12 +4,14 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from core.kinematics.linkage import Array, Linkage
+from core.kinematics.linkage import Linkage
 from core.kinematics.motion import motion_at, steering_wheel_angle
 from core.kinematics.series import derivatives
+from core.kinematics.vectors import Array
 from core.profiles.limits import Limits
 from core.uncertainty.propagation import MeasuredLinkage
 from core.verdict.curves import HEAVES
+from core.verdict.model_doubt import model_uncertainty
 
 ROLLS = np.radians(np.linspace(-8.0, 8.0, 9))
 """Rolls of the articulation map, rad."""
@@ -21,13 +23,17 @@ class Sweep:
 
     Attributes
     ----------
-    heave, axle_shift : array (41,), mm
+    heave, axle_shift, axle_ahead : array (41,), mm
+    axle_pitch : array (41,), rad
+        Positive where the top of the axle goes ahead.
     steer, steer_u, toe_in_change, steering_wheel : array (41,), rad
-        `steer_u` is the standard uncertainty of `steer`, by linear propagation.
+        `steer_u` is the standard uncertainty of `steer`, by linear propagation, with the model's.
     """
 
     heave: Array
     axle_shift: Array
+    axle_ahead: Array
+    axle_pitch: Array
     steer: Array
     steer_u: Array
     toe_in_change: Array
@@ -43,13 +49,14 @@ class Articulation:
     roll : array (9,), rad
     heave : array (3,), mm
         Full droop, ride height, full bump.
-    steer : array (3, 9), rad
-        One row for each heave.
+    steer, yaw : array (3, 9), rad
+        Steer, and the axle turned to the left; one row for each heave.
     """
 
     roll: Array
     heave: Array
     steer: Array
+    yaw: Array
 
 
 @dataclass(frozen=True)
@@ -79,8 +86,10 @@ def sweep(measured: MeasuredLinkage, droop: float, bump: float) -> Sweep:
     return Sweep(
         heave,
         motion.axle_shift,
+        motion.axle_ahead,
+        motion.axle_pitch,
         motion.steer,
-        measured.standard_uncertainty(gradient),
+        np.hypot(measured.standard_uncertainty(gradient), model_uncertainty(motion.steer)),
         motion.toe_in_change,
         steering_wheel_angle(measured.linkage, heave),
     )
@@ -89,7 +98,8 @@ def sweep(measured: MeasuredLinkage, droop: float, bump: float) -> Sweep:
 def articulation(linkage: Linkage, droop: float, bump: float) -> Articulation:
     """Steer at each of ROLLS, at full droop, ride height and full bump (mm from ride height)."""
     heave = np.array([-droop, 0.0, bump])
-    return Articulation(ROLLS, heave, motion_at(linkage, heave[:, None], ROLLS).steer)
+    motion = motion_at(linkage, heave[:, None], ROLLS)
+    return Articulation(ROLLS, heave, motion.steer, motion.axle_yaw)
 
 
 def splits(linkage: Linkage, limits: Limits) -> tuple[Split, Split]:

@@ -2,26 +2,32 @@
 
 from dataclasses import dataclass
 from enum import StrEnum
-from typing import Literal
+from typing import Literal, NamedTuple
 
 import numpy as np
 
-from core.adjustment.least_squares import Adjustment, adjust
+from core.adjustment.explanations import leading_explanations
+from core.adjustment.least_squares import Adjustment
 from core.adjustment.outliers import SuspectGroup, suspect_groups
-from core.kinematics.linkage import Array, Linkage
-from core.kinematics.motion import motion_at
+from core.adjustment.slips import Slip, slips_of
+from core.kinematics.ball_path import BallPath, ball_path, effective_angle, rise_to_square
+from core.kinematics.clearance import Clearance, clearance
+from core.kinematics.linkage import Linkage
 from core.kinematics.road_events import Course, drive
 from core.kinematics.roll_centre import roll_centre_height
-from core.kinematics.series import Derivatives, derivatives
+from core.kinematics.series import Derivatives, derivatives, roll_steer
 from core.kinematics.travel_limits import travel_limits
+from core.kinematics.vectors import Array
+from core.readings.reading import Reading
 from core.sessions.session import Session
 from core.statistics.conformity import Conformity, Ruling, combined_decision
 from core.uncertainty.budget import Share, budget
-from core.uncertainty.measured_linkage import has_centre_plane, measured_linkage
+from core.uncertainty.measured_linkage import adjusted, has_centre_plane, measured_linkage
 from core.uncertainty.next_reading import Advice, ContestedRuling, advice
 from core.uncertainty.propagation import MeasuredLinkage
 from core.verdict.peak import Peak, peaks_of
-from core.verdict.rules import Rules, lengths, parallel_angle, rules_of
+from core.verdict.readings_decide import decided_by_explanations
+from core.verdict.rules import Rules, lengths, rules_of
 from core.verdict.sweep import Articulation, Split, Sweep, articulation, splits, sweep
 
 
@@ -36,6 +42,7 @@ class Overall(StrEnum):
 
 RuleKey = Literal[
     "parallel",
+    "effective",
     "peak_steer",
     "peak_toe_change",
     "track_bar_slope",
@@ -44,11 +51,18 @@ RuleKey = Literal[
 ]
 """A rule of the verdict, by the name of its value in a comparison."""
 
-DRAWS = 20_000
-"""Draws of the Monte Carlo (JCGM 101:2008). A probability of 0.95 is then good to 0.002."""
+DRAWS = 4_000
+"""Draws of the Monte Carlo (JCGM 101:2008). A probability of 0.95 is then good to 0.003."""
 
-TRIAL_DRAWS = 4_000
-"""Draws of the trial of an advice."""
+READINGS = "readings"
+"""Reason that holds a verdict back: the readings do not close, and what is wrong matters."""
+
+
+class Value(NamedTuple):
+    """A value with its standard uncertainty, in its unit."""
+
+    value: float
+    u: float
 
 
 @dataclass(frozen=True, eq=False)
@@ -59,10 +73,15 @@ class Verdict:
     ----------
     overall : Overall
     geometry : Overall
-        Verdict on the geometry alone, regardless of the walk-round and the stance.
+        Verdict on the geometry of the adjusted pivots, whatever holds the verdict back.
+    held_back_by : tuple of str
+        Failures of the walk-round and the stance, and READINGS where readings that do not close
+        decide nothing.
     session : Session
     adjustment : Adjustment
     suspect_groups : tuple of SuspectGroup
+    slips : tuple of Slip
+        Slips that explain why the readings do not close, the best first; () where they close.
     measured : MeasuredLinkage
     lengths : array (2,)
         Centre-to-centre lengths of track bar and drag link, mm.
@@ -72,6 +91,13 @@ class Verdict:
     u_gradient : float
         Standard uncertainty of the steer gradient, rad/mm.
     sweep : Sweep
+    ball_path : BallPath
+    rise_to_square : Value
+        Rise of the drag link's frame end that sets the link square to its ball's path, mm.
+    roll_steer : Value
+        Derivative of the mean steer by roll at ride height, rad/rad.
+    clearance : Clearance or None
+        Between both links over the whole travel; None without a track bar.
     articulation : Articulation or None
         None without both wheel offsets, which give the middle about which the axle rolls.
     splits : (Split, Split)
@@ -83,16 +109,20 @@ class Verdict:
     travel_limits : (float or None, float or None)
         Heave at which a link binds in droop and in bump, mm; None where none binds.
     budget : tuple of Share
-        Shares in the variance of the parallel angle.
+        Shares in the variance of the effective angle.
+    steer_budget : tuple of Share
+        Shares in the variance of the peak steer.
     advice : Advice or None
         Readings to take again; None unless the geometry is too close to call.
     """
 
     overall: Overall
     geometry: Overall
+    held_back_by: tuple[str, ...]
     session: Session
     adjustment: Adjustment
     suspect_groups: tuple[SuspectGroup, ...]
+    slips: tuple[Slip, ...]
     measured: MeasuredLinkage
     lengths: Array
     rules: Rules
@@ -101,12 +131,17 @@ class Verdict:
     derivatives: Derivatives
     u_gradient: float
     sweep: Sweep
+    ball_path: BallPath
+    rise_to_square: Value
+    roll_steer: Value
+    clearance: Clearance | None
     articulation: Articulation | None
     splits: tuple[Split, Split]
     courses: tuple[Course, ...]
     roll_centre_height: float | None
     travel_limits: tuple[float | None, float | None]
     budget: tuple[Share, ...]
+    steer_budget: tuple[Share, ...]
     advice: Advice | None
 
 
@@ -126,48 +161,95 @@ def evaluate(session: Session, draws: int = DRAWS) -> Verdict:
     core.adjustment.least_squares.NoSolution
         The readings do not settle on one set of pivots.
     """
-    adjustment = adjust(session.readings, session.instruments, session.layout)
+    adjustment = adjusted(session)
     measured = measured_linkage(session, adjustment)
     linkage, limits = measured.linkage, session.limits
     rules = rules_of(measured, limits)
     steer, toe = peaks_of(measured, limits, draws)
-    geometry = overall(rules.parallel.verdict, steer.ruling.verdict, toe.ruling.verdict)
-    coordinates = 3 * len(adjustment.pivots)
-    gradient_of_parallel = measured.gradient(parallel_angle)[:coordinates]
-    gradient_of_steer = measured.gradient(lambda stepped: derivatives(stepped).gradient)
+    geometry = overall(rules.effective.verdict, steer.ruling.verdict, toe.ruling.verdict)
+    gradients = _gradients(measured)
     centred = has_centre_plane(session)
+    heights = roll_centre_height(linkage)
+    swept = sweep(measured, session.droop, session.bump)
     advised = None
     if geometry == Overall.TOO_CLOSE:
-        contested = _contested_rulings(adjustment, measured, rules, (steer, toe))
-        trial_draws = min(draws, TRIAL_DRAWS)
-        advised = advice(adjustment, contested, lambda tried: _settles(session, tried, trial_draws))
+        contested = _contested_rulings(measured, rules, (steer, toe))
+        advised = advice(adjustment, contested, lambda tried: _settles(session, tried, draws))
+    groups = suspect_groups(adjustment)
+    slips = slips_of(session.readings, session.instruments, adjustment.pivots, adjustment.priors)
+    decided: Overall | None = geometry
+    if not adjustment.closes:
+        decided = decided_by_explanations(
+            leading_explanations(session.readings, groups, slips),
+            lambda readings: geometry_by(session, readings, draws),
+        )
+    held_back_by = session.held_back_by if decided else (*session.held_back_by, READINGS)
     return Verdict(
-        overall=Overall.HELD_BACK if session.held_back_by else geometry,
+        overall=decided if decided and not held_back_by else Overall.HELD_BACK,
         geometry=geometry,
+        held_back_by=held_back_by,
         session=session,
         adjustment=adjustment,
-        suspect_groups=suspect_groups(adjustment),
+        suspect_groups=groups,
+        slips=slips,
         measured=measured,
         lengths=lengths(linkage),
         rules=rules,
         steer=steer,
         toe=toe,
         derivatives=derivatives(linkage),
-        u_gradient=float(measured.standard_uncertainty(gradient_of_steer)),
-        sweep=sweep(measured, session.droop, session.bump),
+        u_gradient=float(measured.standard_uncertainty(gradients[:, 1])),
+        sweep=swept,
+        ball_path=ball_path(linkage),
+        rise_to_square=_value(measured, rise_to_square(linkage), gradients[:, 2]),
+        roll_steer=_value(measured, roll_steer(linkage), gradients[:, 3]),
+        clearance=clearance(linkage, swept.heave),
         articulation=articulation(linkage, session.droop, session.bump) if centred else None,
         splits=splits(linkage, limits),
-        courses=tuple(drive(event, linkage, session.wheelbase) for event in session.events),
-        roll_centre_height=float(roll_centre_height(linkage)) if centred else None,
+        courses=_courses(session, linkage),
+        roll_centre_height=float(heights) if centred and heights is not None else None,
         travel_limits=travel_limits(linkage, session.droop, session.bump),
-        budget=budget(adjustment, gradient_of_parallel),
+        budget=budget(measured, gradients[:, 0]),
+        steer_budget=budget(measured, steer.gradient, steer.u_model),
         advice=advised,
     )
 
 
-def overall(parallel: Conformity, steer: Conformity, toe: Conformity) -> Overall:
+def _gradients(measured: MeasuredLinkage) -> Array:
+    """Derivatives of results by each parameter, array (K, 4).
+
+    Effective angle, steer gradient, rise to square, roll steer.
+    """
+
+    def results(linkage: Linkage) -> Array:
+        return np.stack(
+            [
+                effective_angle(linkage),
+                derivatives(linkage).gradient,
+                rise_to_square(linkage),
+                roll_steer(linkage),
+            ],
+            axis=-1,
+        )
+
+    return measured.gradient(results)
+
+
+def _value(measured: MeasuredLinkage, value: Array, gradient: Array) -> Value:
+    """A result with its standard uncertainty by linear propagation."""
+    return Value(float(value), float(measured.standard_uncertainty(gradient)))
+
+
+def _courses(session: Session, linkage: Linkage) -> tuple[Course, ...]:
+    """Courses through the events of a session; () where its handling is not known."""
+    if session.road is None:
+        return ()
+    return tuple(drive(event, linkage, session.wheelbase, session.road) for event in session.events)
+
+
+def overall(effective: Conformity, steer: Conformity, toe: Conformity) -> Overall:
     """Overall verdict by the three deciding rules; flat and length only advise."""
-    return overall_at(combined_decision((parallel, steer, toe)))
+    return overall_at(combined_decision((effective, steer, toe)))
 
 
 def overall_at(decision: Conformity) -> Overall:
@@ -178,42 +260,35 @@ def overall_at(decision: Conformity) -> Overall:
 
 
 def _contested_rulings(
-    adjustment: Adjustment, measured: MeasuredLinkage, rules: Rules, peaks: tuple[Peak, Peak]
+    measured: MeasuredLinkage, rules: Rules, peaks: tuple[Peak, Peak]
 ) -> list[ContestedRuling]:
     """Deciding rulings that are too close to call, with their gradients."""
-    heaves = np.array([peak.at_heave for peak in peaks])
-
-    def deciding_values(linkage: Linkage) -> Array:
-        """Parallel angle, steer and toe-in change, the last two at their peaks."""
-        motion = motion_at(linkage.with_heave_axis(), heaves)
-        return np.stack(
-            [parallel_angle(linkage), motion.steer[..., 0], motion.toe_in_change[..., 1]], axis=-1
-        )
-
-    gradient = measured.gradient(deciding_values)[: 3 * len(adjustment.pivots)]
-    # The value of a peak is a magnitude: where the steer is negative it grows as the steer falls.
-    at_peaks = motion_at(measured.linkage, heaves)
-    gradient[:, 1] *= np.sign(at_peaks.steer[0])
-    gradient[:, 2] *= np.sign(at_peaks.toe_in_change[1])
-    rulings = (rules.parallel, *(peak.ruling for peak in peaks))
+    gradient = measured.gradient(effective_angle)
+    rulings = [(rules.effective, gradient), *((peak.ruling, peak.gradient) for peak in peaks)]
+    coordinates = 3 * len(measured.linkage.pivots)
     return [
-        ContestedRuling(ruling, gradient[:, i])
-        for i, ruling in enumerate(rulings)
+        ContestedRuling(ruling, gradient[:coordinates])
+        for ruling, gradient in rulings
         if ruling.verdict == Conformity.TOO_CLOSE
     ]
 
 
 def rulings_of(verdict: Verdict) -> dict[RuleKey, Ruling]:
-    """The ruling on every rule of a verdict, in rad; the ratio of lengths is a plain number."""
+    """The rulings on the rules of a verdict, in rad; the ratio of lengths is a plain number.
+
+    A rule that does not apply to the vehicle is left out.
+    """
     rules = verdict.rules
-    return {
+    rulings: dict[RuleKey, Ruling | None] = {
         "parallel": rules.parallel,
+        "effective": rules.effective,
         "peak_steer": verdict.steer.ruling,
         "peak_toe_change": verdict.toe.ruling,
         "track_bar_slope": rules.flat_track_bar,
         "drag_link_slope": rules.flat_drag_link,
         "length_ratio": rules.length,
     }
+    return {name: ruling for name, ruling in rulings.items() if ruling is not None}
 
 
 def _settles(session: Session, advised: Advice, draws: int) -> bool:
@@ -221,13 +296,16 @@ def _settles(session: Session, advised: Advice, draws: int) -> bool:
 
     The repeats equal the readings taken so far, and the pivots are adjusted afresh with them.
     """
-    readings = [
+    readings = tuple(
         reading.repeated(advised.repeats) if reading.name in advised.readings else reading
         for reading in session.readings
-    ]
-    adjustment = adjust(readings, session.instruments, session.layout)
-    measured = measured_linkage(session, adjustment)
+    )
+    return geometry_by(session, readings, draws) != Overall.TOO_CLOSE
+
+
+def geometry_by(session: Session, readings: tuple[Reading, ...], draws: int) -> Overall:
+    """Verdict on the geometry of a session by other readings of its vehicle."""
+    measured = measured_linkage(session, adjusted(session, readings))
     steer, toe = peaks_of(measured, session.limits, draws)
-    parallel = rules_of(measured, session.limits).parallel
-    geometry = overall(parallel.verdict, steer.ruling.verdict, toe.ruling.verdict)
-    return geometry != Overall.TOO_CLOSE
+    effective = rules_of(measured, session.limits).effective
+    return overall(effective.verdict, steer.ruling.verdict, toe.ruling.verdict)

@@ -7,7 +7,6 @@ from typing import Any
 from core.as_json.verdict import verdict_as_json
 from core.documents.document import Document, value_at, with_value
 from core.fix.plan_record import plan_of_document, plan_table
-from core.kinematics.pivots import GuideKind
 from core.profiles.defaults import default_path
 from core.profiles.profile import Profile
 from core.readings.walk_round import OVER_10000_LB
@@ -55,13 +54,12 @@ def finished_record(document: Document, profile: Profile, closed: datetime) -> D
     if value_at(record, "walk_round.linkage_play") is not None:
         record = with_value(record, OVER_10000_LB, profile.over_10000_lb)
     verdict = assess(record, lambda _: profile)
-    guide = GuideKind(value_at(record, "layout.guide", GuideKind.UNMEASURED))
     for name in verdict.session.assumed:
-        path = default_path(name, guide)
-        for kept, table in (("assumed", "defaults"), ("assumed_within", "defaults_within")):
-            value = value_at(written, f"{table}.{path}")
-            if value is not None:  # a condition has no half-width
-                record = with_value(record, f"{kept}.{name}", value)
+        path = default_path(name, verdict.session.guide)
+        record = with_value(record, f"assumed.{name}", value_at(written, f"defaults.{path}"))
+        within = value_at(written, f"defaults_within.{path}")
+        if within is not None:  # the travel and the wheelbase are conditions and have none
+            record = with_value(record, f"assumed_within.{name}", within)
     # A reading may have changed since the plan was chosen, so the plan is computed again.
     if plan := plan_of_document(record, verdict, ()):
         record = with_value(record, "plan", plan_table(plan, verdict.session.units))

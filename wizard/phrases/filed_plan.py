@@ -15,7 +15,7 @@ from wizard.phrases.reading_names import name_of_pivot, name_of_reading
 from wizard.phrases.rises import format_setting, rise_words
 from wizard.phrases.verdict_words import VALUE_NAMES, chance_words
 
-DECIMALS = {"parallel": 1, "track_bar_slope": 1, "drag_link_slope": 1}
+DECIMALS = {"effective": 1, "parallel": 1, "track_bar_slope": 1, "drag_link_slope": 1}
 
 EXPECTED = {
     key: (name, "" if key == "length_ratio" else "deg", DECIMALS.get(key, 2))

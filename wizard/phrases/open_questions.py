@@ -1,12 +1,14 @@
 """Assumed values, skipped answers, and the questions that stay open for want of them."""
 
 from collections.abc import Iterator, Mapping
+from math import degrees
 from typing import Any
 
 from core.documents.document import Document, value_at
-from core.sessions.session import LENGTHS, Session
+from core.sessions.dimensions import PLAIN_NUMBERS
+from core.sessions.session import Session
 from core.text.plain_text import plain
-from core.text.quantity import LengthUnit, format_length
+from core.text.quantity import INCH, LengthUnit, format_length
 from core.verdict.open_questions import OpenQuestion, Topic, open_questions_of
 from core.verdict.verdict import Verdict
 from wizard.phrases.amounts import listed
@@ -18,11 +20,10 @@ from wizard.questions.steps import QUESTIONS
 OPEN = {
     Topic.ARTICULATION: "how it steers while the axle rolls; it needs the {}",
     Topic.ROLL_CENTRE: "the height of the roll centre; it needs the {}",
-    Topic.FORE_AND_AFT: "how the links lie fore and aft: both ends of a link are taken to "
-    "have one station; it needs the {}",
-    Topic.LENGTHS: "whether these agree with the pivots; without stations they check nothing: {}",
+    Topic.FORE_AND_AFT: "how the links lie fore and aft: the usual places count, with their "
+    "doubt; it needs the {}",
     Topic.CHECKED: "whether a reading has a slip, because no reading checks another; it "
-    "needs the {}, or lengths with stations",
+    "needs the {}, or the lengths",
     Topic.SLIPS: "whether these have a slip, because no other reading checks them: {}",
     Topic.ROAD: "what happens on the road; the profile with its events is not here",
 }
@@ -46,23 +47,32 @@ def open_question_facts(verdict: Verdict, document: Document, unit: LengthUnit) 
 
 def assumed_facts(session: Session, unit: LengthUnit) -> Iterator[Fact]:
     """Values that were not measured and come from the profile."""
-    values = {
-        path: session.lengths[name].value
-        for name, path in LENGTHS.items()
-        if name in session.lengths
-    }
-    values |= {
+    conditions = {
         "travel.bump": session.bump,
         "travel.droop": session.droop,
         "vehicle.wheelbase": session.wheelbase,
     }
-    words = [
-        f"{name_of_reading(name.removeprefix('vehicle.'))} "
-        + (f"{session.ratio:g}" if name == "steering.ratio" else format_length(values[name], unit))
-        for name in session.assumed
-    ]
+    words = []
+    for name in session.assumed:
+        value = conditions[name] if name in conditions else session.dimensions[name].value
+        words.append(
+            f"{name_of_reading(name.removeprefix('vehicle.'))} "
+            f"{format_dimension(name, value, unit)}"
+        )
     if words:
         yield Fact("assumed", f"{listed(words)}, as the profile has it; none of it was measured")
+
+
+def format_dimension(name: str, value: float, unit: LengthUnit) -> str:
+    """A dimension in its unit: "6 1/2 in", "5.0 deg", "-0.70 deg/in" or a plain number."""
+    if name in PLAIN_NUMBERS:
+        return f"{value:g}"
+    if name.startswith("kingpin."):
+        return f"{degrees(value):.1f} deg"
+    if name == "guide.pitch_gain":
+        scale = INCH if unit == "in" else 1.0
+        return f"{degrees(value) * scale:.2f} deg/{unit}"
+    return format_length(value, unit)
 
 
 def open_question_words(gap: OpenQuestion) -> str:

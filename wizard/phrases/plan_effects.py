@@ -5,6 +5,7 @@ from math import degrees
 
 from core.fix.plan import Plan
 from core.text.quantity import LengthUnit
+from core.verdict.rules import slopes
 from core.verdict.verdict import Verdict
 from wizard.phrases.amounts import sideways_words, travel_words
 from wizard.phrases.fact import LOOK, Fact
@@ -35,7 +36,8 @@ def plan_effect_facts(verdict: Verdict, plan: Plan, unit: LengthUnit) -> Iterato
         for end, walk, before in ends
     ]
     yield Fact("axle walks", " ".join(walks))
-    steeper = abs(after.slopes[1]) - abs(verdict.rules.flat_drag_link.value)
+    now = slopes(verdict.measured.linkage)
+    steeper = abs(after.slopes[1]) - abs(float(now[1]))
     if degrees(steeper) >= 0.05:
         yield Fact(
             "drag link",

@@ -7,6 +7,7 @@ from typing import NamedTuple
 from core.fix.plan import Plan
 from core.statistics.conformity import decide
 from core.text.quantity import LengthUnit
+from core.verdict.rules import slopes
 from core.verdict.verdict import Verdict
 from wizard.phrases.rises import is_unchanged, rise_words
 from wizard.phrases.verdict_words import chance_words, mark_and_word, mark_of
@@ -54,7 +55,7 @@ def present_cells(verdict: Verdict) -> dict[str, Cell]:
         "verdict": Cell(verdict.overall, verdict.overall),
         "chance of that": Cell(""),
         "parallel": Cell(
-            angle_in_degrees(abs(rules.parallel.value), limits.parallel), rules.parallel.verdict
+            angle_in_degrees(abs(rules.effective.value), limits.parallel), rules.effective.verdict
         ),
         "peak steer": Cell(
             angle_in_degrees(verdict.steer.ruling.value, limits.steer), verdict.steer.ruling.verdict
@@ -63,10 +64,11 @@ def present_cells(verdict: Verdict) -> dict[str, Cell]:
     if verdict.measured.linkage.near_ball is not None:
         toe = verdict.toe.ruling
         cells["toe change"] = Cell(angle_in_degrees(toe.value, limits.toe_change), toe.verdict)
+    bar, link = slopes(verdict.measured.linkage).tolist()
     return cells | {
-        "track bar slope": Cell(angle_in_degrees(rules.flat_track_bar.value, limits.flat)),
-        "drag link slope": Cell(angle_in_degrees(rules.flat_drag_link.value, limits.flat)),
-        "near in length": Cell(f"{rules.length.value:.2f}"),
+        "track bar slope": Cell(angle_in_degrees(bar, limits.flat)),
+        "drag link slope": Cell(angle_in_degrees(link, limits.flat)),
+        "near in length": Cell("" if rules.length is None else f"{rules.length.value:.2f}"),
         "roll centre": Cell(""),
     }
 
@@ -80,7 +82,7 @@ def plan_cells(verdict: Verdict, plan: Plan, unit: LengthUnit) -> dict[str, Cell
         "verdict": Cell(after.overall, after.overall),
         "chance of that": Cell(chance_in_short(after.p_true)),
         "parallel": Cell(
-            angle_in_degrees(abs(after.parallel), limits.parallel), decide(chances.parallel)
+            angle_in_degrees(abs(after.effective), limits.parallel), decide(chances.effective)
         ),
         "peak steer": Cell(angle_in_degrees(after.peak_steer, limits.steer), decide(chances.steer)),
         "toe change": Cell(
@@ -97,7 +99,7 @@ def plan_outcome_words(verdict: Verdict, plan: Plan) -> str:
     """Outcome of a plan in one line."""
     after, limits = plan.after, verdict.session.limits
     figures = [
-        f"parallel {angle_in_degrees(abs(after.parallel), limits.parallel)}",
+        f"parallel {angle_in_degrees(abs(after.effective), limits.parallel)}",
         f"peak steer {angle_in_degrees(after.peak_steer, limits.steer)}",
     ]
     if verdict.measured.linkage.near_ball is not None:

@@ -5,6 +5,7 @@ from math import degrees, isfinite
 from core.fix.plan import Plan
 from core.statistics.conformity import Conformity, decide
 from core.text.quantity import LengthUnit, format_length
+from core.verdict.rules import length_ratio, slopes
 from core.verdict.verdict import Verdict
 from wizard.phrases.amounts import angle_words, listed, travel_words
 from wizard.phrases.fact import LOOK, Fact
@@ -27,16 +28,17 @@ def plan_reason_facts(verdict: Verdict, plan: Plan, unit: LengthUnit) -> tuple[F
 def parallel_fact(verdict: Verdict, plan: Plan) -> Fact:
     """The two slopes, and the angle they leave between them."""
     rules, after, limit = verdict.rules, plan.after, verdict.session.limits.parallel
-    bar = slope_change_words("track bar", rules.flat_track_bar.value, after.slopes[0])
-    link = slope_change_words("drag link", rules.flat_drag_link.value, after.slopes[1])
+    now_bar, now_link = slopes(verdict.measured.linkage).tolist()
+    bar = slope_change_words("track bar", now_bar, after.slopes[0])
+    link = slope_change_words("drag link", now_link, after.slopes[1])
     left, now = (
-        degrees_figure(abs(angle), limit) for angle in (after.parallel, rules.parallel.value)
+        degrees_figure(abs(angle), limit) for angle in (after.effective, rules.effective.value)
     )
     text = (
         f"The {bar}. The {link}. That leaves an angle of {left} deg; now it is {now}. At most "
         f"{degrees(limit):g} deg is allowed."
     )
-    return Fact("parallel", text, mark_of(decide(after.chances.parallel)))
+    return Fact("parallel", text, mark_of(decide(after.chances.effective)))
 
 
 def slope_change_words(link: str, before: float, after: float) -> str:
@@ -86,8 +88,8 @@ def toe_fact(verdict: Verdict, plan: Plan) -> Fact:
 
 def flat_fact(verdict: Verdict, plan: Plan) -> Fact:
     """The slope of the steeper link."""
-    rules, limit = verdict.rules, verdict.session.limits.flat
-    before = max(abs(rules.flat_track_bar.value), abs(rules.flat_drag_link.value))
+    limit = verdict.session.limits.flat
+    before = max(map(abs, slopes(verdict.measured.linkage).tolist()))
     after = max(map(abs, plan.after.slopes))
     over = after > limit
     text = (
@@ -103,7 +105,7 @@ def length_fact(verdict: Verdict, plan: Plan, unit: LengthUnit) -> Fact:
     bar, link = (format_length(length, unit) for length in plan.after.lengths)
     text = (
         f"{bar} and {link}: the shorter link is {ratio:.2f} of the longer one, "
-        f"{verdict.rules.length.value:.2f} now; at least {limit:g} is advised."
+        f"{float(length_ratio(verdict.measured.linkage)):.2f} now; at least {limit:g} is advised."
     )
     return Fact("near in length", text, LOOK if ratio < limit else "")
 
@@ -111,7 +113,7 @@ def length_fact(verdict: Verdict, plan: Plan, unit: LengthUnit) -> Fact:
 def failing_rules_words(plan: Plan) -> str:
     """Rules that keep a plan from steering true, the worst first."""
     chances = plan.after.chances
-    rules = {"parallel": chances.parallel, "peak steer": chances.steer, "toe": chances.toe}
+    rules = {"parallel": chances.effective, "peak steer": chances.steer, "toe": chances.toe}
     failing = sorted(
         (chance, name) for name, chance in rules.items() if decide(chance) != Conformity.WITHIN
     )

@@ -1,7 +1,7 @@
 """Planned moves and figures beside those that the work reached."""
 
 from collections.abc import Iterator, Mapping, Sequence
-from math import degrees, nan
+from math import degrees
 from typing import Any
 
 from core.documents.entries import EntryError
@@ -23,7 +23,7 @@ def reached_plan_facts(
     for move in moves:
         yield reached_move_fact(move, unit)
     for name, length in planned.arms.items():
-        now = next((r.value for r in after.session.lengths.values() if r.name == name), nan)
+        now = after.session.dimensions[name].value
         yield Fact(
             name_of_reading(name),
             f"planned {format_length(length, unit)}, reached {format_length(now, unit)}",

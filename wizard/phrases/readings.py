@@ -45,7 +45,7 @@ def budget_facts(verdict: Verdict) -> Iterator[Fact]:
         yield Fact("whose doubt", "shares in the doubt of the parallel angle:")
     bars = ["█" * max(round(share.share * BAR), 1) for share in shares]
     for share, bar in zip(shares, bars, strict=True):
-        yield Fact("", f"{share.share:4.0%} {bar:<{len(bars[0])}} {name_of_reading(share.reading)}")
+        yield Fact("", f"{share.share:4.0%} {bar:<{len(bars[0])}} {name_of_reading(share.of)}")
 
 
 def method_fact(verdict: Verdict) -> Fact:

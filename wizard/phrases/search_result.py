@@ -51,7 +51,7 @@ def words_without_search(verdict: Verdict) -> str:
     if verdict.overall == Overall.STEERS_TRUE:
         return NOTHING_TO_DO
     if verdict.overall == Overall.HELD_BACK:
-        reasons = listed([HELD_BACK_BY.get(path, path) for path in verdict.session.held_back_by])
+        reasons = listed([HELD_BACK_BY.get(path, path) for path in verdict.held_back_by])
         return f"{reasons}. No plan is made until that is put right and it is measured again."
     if verdict.overall == Overall.TOO_CLOSE and verdict.advice is not None:
         return f"no plan is made before it is settled. {advice_words(verdict.advice)}"

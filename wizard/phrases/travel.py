@@ -2,7 +2,7 @@
 
 from math import degrees, isfinite
 
-from core.kinematics.pose import AxlePose
+from core.kinematics.places import AxlePose
 from core.text.quantity import LengthUnit
 from wizard.phrases.amounts import angle_words, place_in_travel, sideways_words
 from wizard.phrases.fact import LOOK, Fact

@@ -6,7 +6,7 @@ from math import degrees
 from core.statistics.conformity import Conformity
 from core.text.quantity import LengthUnit
 from core.verdict.driver_effect import driver_effect
-from core.verdict.verdict import Overall, Verdict
+from core.verdict.verdict import READINGS, Overall, Verdict
 from wizard.phrases.amounts import angle_words, listed, travel_words
 from wizard.phrases.fact import Fact
 from wizard.phrases.verdict_words import mark_of
@@ -26,20 +26,21 @@ HELD_BACK_REASONS = {
     "stance.settled": "the suspension had not settled",
     "stance.wheels_on_ground": "the wheels did not carry the vehicle",
     "stance.straight_ahead": "the wheels were not straight ahead",
+    READINGS: "the readings do not agree, and which of them is wrong decides",
 }
-"""Reasons by the failure of the walk-round or the stance."""
+"""Reasons by the failure of the walk-round, the stance or the readings."""
 
 
 def verdict_facts(verdict: Verdict, unit: LengthUnit) -> tuple[Fact, ...]:
     """The answer in a sentence or two; why it is held back comes first."""
     geometry = verdict.geometry
-    said = f"{geometry}: {driver_sentence(verdict, unit)}"
+    effect = driver_sentence(verdict, unit)
     if verdict.overall != Overall.HELD_BACK:
-        return (Fact("", said, mark_of(geometry)),)
-    reason = held_back_sentence(verdict.session.held_back_by)
+        return (Fact("", f"{verdict.overall}: {effect}", mark_of(verdict.overall)),)
+    reason = held_back_sentence(verdict.held_back_by)
     return (
         Fact("", f"{Overall.HELD_BACK}: {reason}", mark_of(Overall.HELD_BACK)),
-        Fact("", f"by its geometry alone, {said}", mark_of(geometry)),
+        Fact("", f"by its geometry alone, {geometry}: {effect}", mark_of(geometry)),
     )
 
 

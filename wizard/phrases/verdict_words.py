@@ -31,6 +31,7 @@ UNKNOWN_MARK, UNKNOWN_TONE = "—", "unknown"
 """Mark and tone of a verdict that this program does not know."""
 
 VALUE_NAMES: dict[RuleKey, str] = {
+    "effective": "square to its path",
     "parallel": "parallel",
     "peak_steer": "peak steer",
     "peak_toe_change": "toe change",

@@ -23,7 +23,7 @@ GRADIENT = "gradient"
 NAMES = VALUE_NAMES | {GRADIENT: "steer"}
 """Name of each change, in the order of the table."""
 
-ANGLES = ("parallel", "track_bar_slope", "drag_link_slope")
+ANGLES = ("effective", "parallel", "track_bar_slope", "drag_link_slope")
 
 HEADS: tuple[tuple[str, Literal["left", "right"]], ...] = (
     ("", "left"),

@@ -10,14 +10,16 @@ from typing import Any
 import numpy as np
 from numpy.typing import ArrayLike
 
-from core.kinematics.linkage import Array, Linkage
+from core.kinematics.linkage import Linkage
 from core.kinematics.motion import motion_at
-from core.kinematics.pivots import Layout, pivots_of
-from core.kinematics.pose import JOINT, axle_points
+from core.kinematics.pivots import Layout
+from core.kinematics.places import JOINT, axle_points
+from core.kinematics.vectors import Array
 from core.readings.survey import LINKS
 from core.statistics.conformity import Ruling
 from core.text.quantity import LengthUnit
 from core.uncertainty.measured_linkage import has_centre_plane, hub_centres
+from core.verdict.rules import slopes
 from core.verdict.verdict import RuleKey, Verdict, rulings_of
 from wizard.phrases.verdict_words import VALUE_NAMES
 from wizard.views.picture_data import (
@@ -41,27 +43,28 @@ RULE_NAMES: dict[RuleKey, str] = VALUE_NAMES | {
 }
 """Name of each rule, in the order of the table."""
 
-DECIDING: tuple[RuleKey, ...] = ("parallel", "peak_steer", "peak_toe_change")
+DECIDING: tuple[RuleKey, ...] = ("effective", "peak_steer", "peak_toe_change")
 """Rules that the overall verdict rests on; the others advise."""
 
 
 def front_of(verdict: Verdict) -> FrontPicture:
     """The front view of a measured vehicle, with the paths of both axle ends."""
     linkage = verdict.measured.linkage
-    rules = verdict.rules
     return FrontPicture(
         pivots=pivots_at_rest(linkage),
         joint=joint_of(linkage),
         wheels=wheels_of(_seen(hub_centres(verdict.session, linkage))),
         arcs=arcs_of(verdict),
-        notes=slope_notes((rules.flat_track_bar.value, rules.flat_drag_link.value)),
+        notes=slope_notes(slopes(linkage)),
     )
 
 
 def slope_notes(slopes: Iterable[float]) -> dict[str, str]:
     """The slope of track bar and drag link, given in rad, as a note beside each link."""
     return {
-        link: f"{abs(degrees(slope)):.1f} deg" for link, slope in zip(LINKS, slopes, strict=True)
+        link: f"{abs(degrees(slope)):.1f} deg"
+        for link, slope in zip(LINKS, slopes, strict=True)
+        if np.isfinite(slope)
     }
 
 
@@ -87,7 +90,7 @@ def _from_datum(verdict: Verdict) -> dict[str, Point]:
 
 def pivots_at_rest(linkage: Linkage) -> dict[str, Point]:
     """Every pivot at ride height, mm."""
-    return _seen({name: linkage.pivot(name) for name in pivots_of(linkage.layout)})
+    return _seen({name: linkage.pivot(name) for name in linkage.pivots})
 
 
 def joint_of(linkage: Linkage) -> Point | None:
@@ -180,6 +183,7 @@ def rules_of(verdict: Verdict) -> tuple[RuleRow, ...]:
     rulings = rulings_of(verdict)
     if verdict.session.layout != Layout.INVERTED_Y:
         del rulings["peak_toe_change"]
+    rulings.pop("parallel", None)  # stands beside the effective angle
     return tuple(_rule_row(key, ruling) for key, ruling in rulings.items())
 
 

@@ -70,6 +70,15 @@ def test_second_derivatives_are_those_of_differences(readings, observations, poi
         np.testing.assert_allclose(second[coordinate], (ahead - behind) / (2 * STEP), atol=1e-7)
 
 
-def test_ends_of_a_slope_and_a_brace():
+def test_ends_that_fall_together_have_finite_derivatives(observations):
+    predicted, jacobian = predict(observations, np.zeros((5, 3)))
+    assert np.isfinite(predicted).all()
+    assert np.isfinite(jacobian).all()
+    weights = np.ones(len(predicted))
+    assert np.isfinite(curvature(observations, np.zeros((5, 3)), weights)).all()
+
+
+def test_ends_of_a_reading():
+    assert ends_of("tie_rod.near.height") == ("tie_rod.near",)
     assert ends_of("track_bar.slope") == ("track_bar.frame", "track_bar.axle")
     assert ends_of("braces.frame_to_axle") == ("track_bar.frame", "drag_link.axle")

@@ -1,8 +1,8 @@
 import numpy as np
 import pytest
 
-from core.adjustment.least_squares import adjust
 from core.adjustment.outliers import suspect_groups
+from core.uncertainty.measured_linkage import adjusted
 from tests.geometries import INCH, as_read, document_of, parallel_pair, session_of, true_readings
 
 LINKAGE = parallel_pair(slope_deg=8.0, parallel_deg=1.0)
@@ -11,7 +11,7 @@ BRACES = ("frame_ends", "axle_ends", "frame_to_axle")
 
 def suspects_in(read):
     session = session_of(document_of(LINKAGE, read))
-    return suspect_groups(adjust(session.readings, session.instruments, session.layout))
+    return suspect_groups(adjusted(session))
 
 
 def test_true_readings_are_no_suspects():

@@ -9,11 +9,12 @@ from core.as_json.comparison import comparison_as_json
 from core.fix.comparison import compare
 from core.fix.plan_record import FiledMove, FiledPlan
 from core.fix.reached import reached_moves
+from core.kinematics.raising import raised
 from tests.geometries import INCH, parallel_pair
 from tests.plans import verdict_on
 
 PARALLEL = parallel_pair()
-CROSSED = PARALLEL.raised("drag_link.frame", 3 * INCH)
+CROSSED = raised(PARALLEL, "drag_link.frame", 3 * INCH)
 PLANNED = FiledPlan((FiledMove("more drop", "drag_link.frame", -3 * INCH),), {})
 
 
@@ -41,6 +42,7 @@ def test_a_comparison_has_the_fields_of_the_specification(written):
     assert changes.pop("length_ratio").keys() == plain
     assert changes.keys() == {
         "parallel",
+        "effective",
         "track_bar_slope",
         "drag_link_slope",
         "peak_steer",

@@ -9,10 +9,11 @@ from core.as_json.fix import search_as_json
 from core.fix.moves import Move
 from core.fix.plan import plan_of
 from core.fix.search import SearchResult, search
+from core.kinematics.raising import raised
 from tests.geometries import INCH, parallel_pair
 from tests.plans import COARSE, verdict_on
 
-CROSSED = parallel_pair().raised("drag_link.frame", 3 * INCH)
+CROSSED = raised(parallel_pair(), "drag_link.frame", 3 * INCH)
 
 
 @pytest.fixture(scope="module")
@@ -27,13 +28,16 @@ def through_json(verdict, result):
 def test_a_search_has_the_fields_of_the_specification(verdict):
     written = through_json(verdict, search(verdict, [COARSE[1]]))
     assert list(written) == ["id", "before", "searched", "plans"]
-    assert written["before"].keys() == {"overall", "parallel_deg", "peak_steer_deg"}
+    assert written["before"].keys() == {
+        *("overall", "parallel_deg", "effective_deg", "peak_steer_deg"),
+    }
     (plan,) = written["plans"]
     assert list(plan) == ["moves", "after", "set_length_mm", "length_change_mm", "worse"]
     assert plan["moves"][0].keys() == {"correction", "pivot", "rise_mm"}
     assert plan["after"].keys() == {
         "overall",
         "parallel_deg",
+        "effective_deg",
         "peak_steer_deg",
         "peak_toe_change_deg",
         "track_bar_slope_deg",
@@ -41,6 +45,9 @@ def test_a_search_has_the_fields_of_the_specification(verdict):
         "length_ratio",
         "p_true",
         "roll_centre_rise_mm",
+        "castor_deg",
+        "roll_steer_deg_per_deg",
+        "clearance_mm",
     }
     links = {"track_bar", "drag_link"}
     assert plan["set_length_mm"].keys() == plan["length_change_mm"].keys() == links

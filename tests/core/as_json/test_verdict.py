@@ -8,7 +8,8 @@ import pytest
 
 from core.as_json.verdict import degrees, numbers, verdict_as_json
 from core.kinematics.linkage import Linkage
-from tests.geometries import parallel_pair, true_readings
+from core.verdict.verdict import evaluate
+from tests.geometries import INCH, document_of, parallel_pair, session_of, true_readings
 from tests.plans import vehicle, verdict_on
 
 RECORD = "FG-0.toml"
@@ -33,6 +34,9 @@ def test_a_verdict_has_the_fields_of_the_specification(crossed):
         "overall",
         "held_back_by",
         "assumed",
+        "assumed_u",
+        "guide",
+        "castor_deg",
         "links",
         "rules",
         "steer",
@@ -43,6 +47,9 @@ def test_a_verdict_has_the_fields_of_the_specification(crossed):
         "roll_centre_height_mm",
         "travel_limits",
         "readings",
+        "ball_path",
+        "roll_steer",
+        "clearance",
         "budget",
         "advice",
     ]
@@ -51,12 +58,15 @@ def test_a_verdict_has_the_fields_of_the_specification(crossed):
     assert written["links"].keys() == {"track_bar", "drag_link"}
     assert written["links"]["track_bar"].keys() == {"length_mm", "slope_deg", "u_slope_deg"}
     assert written["rules"].keys() == {"parallel", "flat", "length"}
-    assert written["rules"]["parallel"].keys() == {*angle, "limit_deg"}
+    assert written["rules"]["parallel"].keys() == {
+        *angle,
+        *("effective_deg", "u_effective_deg", "limit_deg"),
+    }
     assert written["rules"]["flat"].keys() == {"track_bar", "drag_link", "limit_deg", "verdict"}
     assert written["rules"]["flat"]["track_bar"].keys() == angle
     assert written["rules"]["length"].keys() == {"ratio", "limit", "u", "p_within", "verdict"}
     assert written["steer"].keys() == {
-        *("gradient_deg_per_mm", "curvature_deg_per_mm2", "peak_deg", "split"),
+        *("gradient_deg_per_mm", "curvature_deg_per_mm2", "peak_deg", "split", "budget"),
         *peak,
     }
     assert written["steer"]["split"][0].keys() == {
@@ -66,11 +76,15 @@ def test_a_verdict_has_the_fields_of_the_specification(crossed):
     assert written["sweep"].keys() == {
         "heave_mm",
         "axle_shift_mm",
+        "axle_ahead_mm",
+        "axle_pitch_deg",
         "steer_deg",
         "toe_in_change_deg",
         "steering_wheel_deg",
     }
-    assert written["articulation"].keys() == {"roll_deg", "heave_mm", "steer_deg"}
+    assert written["articulation"].keys() == {
+        *("roll_deg", "heave_mm", "steer_deg", "axle_yaw_deg"),
+    }
     assert written["events"][0].keys() == {"name", "drift_mm", "heading_deg"}
     assert written["travel_limits"].keys() == {"droop_mm", "bump_mm"}
     assert written["readings"].keys() == {
@@ -79,6 +93,7 @@ def test_a_verdict_has_the_fields_of_the_specification(crossed):
         "chi_square_limit",
         "items",
         "suspects",
+        "slips",
     }
     assert written["readings"]["items"][0].keys() == {
         "reading",
@@ -89,6 +104,12 @@ def test_a_verdict_has_the_fields_of_the_specification(crossed):
         "w",
     }
     assert written["budget"][0].keys() == {"reading", "share"}
+    assert written["steer"]["budget"][0].keys() == {"of", "share"}
+    assert written["ball_path"].keys() == {
+        *("centre_mm", "direction", "radius_mm", "rise_mm", "u_rise_mm"),
+    }
+    assert written["roll_steer"].keys() == {"deg_per_deg", "u"}
+    assert written["clearance"].keys() == {"smallest_mm", "at_heave_mm"}
 
 
 def test_angles_are_in_degrees_and_lengths_in_mm(crossed):
@@ -155,8 +176,29 @@ def test_advice_is_none_unless_the_verdict_is_too_close_to_call():
 def test_a_verdict_held_back_names_its_reasons():
     verdict = verdict_on(parallel_pair(), draws=0)
     reasons = ("stance.wheels_on_ground",)
-    held_back = replace(verdict, session=replace(verdict.session, held_back_by=reasons))
+    held_back = replace(verdict, held_back_by=reasons)
     assert verdict_as_json(held_back, RECORD)["held_back_by"] == list(reasons)
+
+
+def test_slips_are_in_degrees_for_slopes_and_in_mm_for_all_others():
+    linkage = parallel_pair(parallel_deg=4.0)
+    read = true_readings(linkage)
+    slopes = ("track_bar.slope", "drag_link.slope")
+    best = slips_on(linkage, {slopes[0]: read[slopes[1]], slopes[1]: read[slopes[0]]})[0]
+    assert (best["slip"], best["readings"]) == ("exchanged", list(slopes))
+    assert best["now"] == pytest.approx([np.degrees(read[name]) for name in slopes])
+    height = "drag_link.frame.height"
+    best = slips_on(linkage, {height: read[height] + 3 * INCH})[0]
+    assert (best["slip"], best["readings"]) == ("whole", [height])
+    assert best["now"] == pytest.approx([read[height]])
+    assert slips_on(linkage, {}) == []
+
+
+def slips_on(linkage, mistaken):
+    """The slips as plain numbers, of true readings but for the mistaken ones."""
+    read = {**true_readings(linkage), **mistaken}
+    verdict = evaluate(session_of(document_of(linkage, read)), draws=0)
+    return json.loads(json.dumps(verdict_as_json(verdict, RECORD)["readings"]["slips"]))
 
 
 def test_nan_and_infinity_are_none():

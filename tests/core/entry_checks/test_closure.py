@@ -8,7 +8,7 @@ import pytest
 from core.entry_checks.check import check
 from core.entry_checks.outcome import Accepted, Queried, Refused
 
-from .conftest import built
+from .conftest import STATIONS, built
 
 LENGTH, SLOPE = "readings.track_bar.length", "readings.track_bar.slope"
 BRACE = "readings.braces.frame_to_axle"
@@ -31,12 +31,25 @@ class TestLength:
         assert isinstance(outcome, Refused)
         assert "does not close" in outcome.message
 
-    def test_without_stations_a_link_may_run_24_in_fore_and_aft(self, without_stations, profile):
-        # hypot(33.24, 24) = 41.0 in
-        assert check(LENGTH, "35", without_stations, profile) == Accepted(["35 in"])
-        outcome = check(LENGTH, "43", without_stations, profile)
+    def test_without_stations_a_link_may_run_a_little_fore_and_aft(self, without_stations, profile):
+        # The ends are alike within 2 in, u = 2 / sqrt(3): 3.29 u is 3.8 in, hypot(33.24, 3.8) =
+        # 33.46 in. The bound of the tape comes on top of that.
+        assert check(LENGTH, "33 3/4", without_stations, profile) == Accepted(["33 3/4 in"])
+        outcome = check(LENGTH, "35", without_stations, profile)
         assert isinstance(outcome, Queried)
-        assert "27 1/4 in ahead of the other" in outcome.message
+        assert "10 15/16 in ahead of the other" in outcome.message
+        assert "take both stations" in outcome.message
+
+    def test_without_stations_a_brace_may_run_24_in_fore_and_aft(self, without_stations, profile):
+        # hypot(39, 5 3/4) = 39.42 in; hypot(39.42, 24) = 46.2 in
+        assert check(BRACE, "44", without_stations, profile) == Accepted(["44 in"])
+        assert isinstance(check(BRACE, "48", without_stations, profile), Queried)
+
+    def test_a_link_that_runs_fore_and_aft_is_compared_with_its_stations_alone(self, profile):
+        length, slope = "readings.drag_link.length", "readings.drag_link.slope"
+        document = built({"layout.steering": "fore-aft"}, without=STATIONS)
+        assert isinstance(check(length, "30", document, profile), Accepted)
+        assert "close" not in getattr(check(slope, "-1", document, profile), "message", "")
 
     def test_with_stations_a_longer_length_is_queried(self, document, profile):
         outcome = check(LENGTH, "35", document, profile)

@@ -6,12 +6,13 @@ from core.fix.bench import NUDGED, SHORTEST_ARM, STEPS, Bench
 from core.fix.moves import Move
 from core.fix.plan import plan_of
 from core.fix.search import search
+from core.kinematics.raising import raised
 from core.verdict.verdict import Overall
 from tests.geometries import INCH, parallel_pair
 from tests.plans import COARSE, verdict_on
 
 PARALLEL = parallel_pair(slope_deg=4)
-CROSSED = parallel_pair().raised("drag_link.frame", 3 * INCH)
+CROSSED = raised(parallel_pair(), "drag_link.frame", 3 * INCH)
 
 
 @pytest.fixture(scope="module")

@@ -12,6 +12,7 @@ from core.fix.chances import (
     within_limits,
 )
 from core.fix.moves import Move
+from core.kinematics.raising import raised
 from core.verdict.peak import SEED
 from tests.geometries import INCH, parallel_pair
 from tests.plans import COARSE, verdict_on
@@ -22,7 +23,7 @@ LESS_DROP, MORE_DROP, _, _, _, RIDE_HEIGHT = COARSE
 @pytest.fixture(scope="module")
 def verdict():
     """A verdict on parallel links whose pitman ball was put 3 in too high."""
-    return verdict_on(parallel_pair().raised("drag_link.frame", 3 * INCH))
+    return verdict_on(raised(parallel_pair(), "drag_link.frame", 3 * INCH))
 
 
 @pytest.fixture(scope="module")

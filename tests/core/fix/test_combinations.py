@@ -5,13 +5,14 @@ import pytest
 
 from core.fix.combinations import promising_combinations
 from core.fix.moves import CorrectionSet, correction_sets, with_moves
+from core.kinematics.raising import raised
 from core.profiles.corrections import Correction
 from core.verdict.curves import peak_values
 from core.verdict.rules import parallel_angle, slopes
 from tests.geometries import INCH, parallel_pair
 from tests.plans import COARSE, verdict_on
 
-CROSSED = parallel_pair().raised("drag_link.frame", 3 * INCH)
+CROSSED = raised(parallel_pair(), "drag_link.frame", 3 * INCH)
 """Parallel links whose pitman ball was put 3 in too high."""
 
 DROP = Correction("drop", "drag_link.frame", tuple(-INCH * rise for rise in (2, 2.5, 3, 3.5)))

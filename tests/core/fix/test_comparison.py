@@ -8,12 +8,13 @@ import pytest
 from core.documents.entries import EntryError
 from core.fix.comparison import Change, Control, FixOutcome, altered_pivots, compare
 from core.kinematics.pivots import PIVOTS
+from core.kinematics.raising import raised
 from core.verdict.verdict import Overall
 from tests.geometries import INCH, parallel_pair
 from tests.plans import verdict_on
 
 PARALLEL = parallel_pair()
-CROSSED = PARALLEL.raised("drag_link.frame", 3 * INCH)
+CROSSED = raised(PARALLEL, "drag_link.frame", 3 * INCH)
 """A vehicle that steers true, and the same with its pitman ball 3 in too high."""
 
 
@@ -98,7 +99,7 @@ class TestControls:
         assert compare(crossed, crossed, None).controls == ()
 
     def test_a_pivot_that_moved_unnoticed_is_seen(self, crossed):
-        after = verdict_on(CROSSED.raised("drag_link.axle", INCH))
+        after = verdict_on(raised(CROSSED, "drag_link.axle", INCH))
         controls = controls_by_pair(compare(crossed, after, ()))
         axle_ends = controls[frozenset({"track_bar.axle", "drag_link.axle"})]
         assert axle_ends.up == pytest.approx(INCH, abs=0.1)
@@ -107,7 +108,7 @@ class TestControls:
         assert controls[frozenset({"track_bar.frame", "drag_link.frame"})].unchanged
 
     def test_another_ride_height_changes_no_control(self, crossed):
-        after = verdict_on(CROSSED.raised("ride_height", 2 * INCH))
+        after = verdict_on(raised(CROSSED, "ride_height", 2 * INCH))
         assert all(control.unchanged for control in compare(crossed, after, ()).controls)
 
     def test_the_uncertainty_includes_the_covariance_of_both_pivots(self, crossed):

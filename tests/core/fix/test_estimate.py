@@ -8,12 +8,13 @@ from core.fix.chances import chances_of, within_limits
 from core.fix.combinations import promising_combinations
 from core.fix.estimate import DRAWS, FINALISTS, estimated_candidates
 from core.fix.moves import correction_sets
+from core.kinematics.raising import raised
 from core.profiles.corrections import Correction
 from core.verdict.peak import SEED
 from tests.geometries import INCH, LAYOUTS, parallel_pair
 from tests.plans import COARSE, vehicle, verdict_on
 
-CROSSED = parallel_pair().raised("drag_link.frame", 3 * INCH)
+CROSSED = raised(parallel_pair(), "drag_link.frame", 3 * INCH)
 """Parallel links whose pitman ball was put 3 in too high."""
 
 DROP = Correction("drop", "drag_link.frame", tuple(-INCH * rise for rise in (2, 2.5, 3, 3.5)))

@@ -4,6 +4,7 @@ import pytest
 
 from core.fix.moves import Move
 from core.fix.plan import plan_of
+from core.kinematics.raising import raised
 from core.statistics.conformity import SURE
 from tests.geometries import INCH, parallel_pair
 from tests.plans import COARSE, verdict_on
@@ -12,7 +13,7 @@ from tests.plans import COARSE, verdict_on
 @pytest.fixture(scope="module")
 def verdict():
     """A verdict on parallel links whose pitman ball was put 3 in too high."""
-    return verdict_on(parallel_pair().raised("drag_link.frame", 3 * INCH))
+    return verdict_on(raised(parallel_pair(), "drag_link.frame", 3 * INCH))
 
 
 def test_without_moves_the_prediction_is_the_verdict(verdict):

@@ -11,10 +11,11 @@ from core.fix.moves import Move
 from core.fix.plan import plan_of
 from core.fix.plan_record import filed_plan, plan_of_document, plan_table
 from core.fix.search import search
+from core.kinematics.raising import raised
 from tests.geometries import INCH, parallel_pair
 from tests.plans import COARSE, done, verdict_on
 
-CROSSED = parallel_pair().raised("drag_link.frame", 3 * INCH)
+CROSSED = raised(parallel_pair(), "drag_link.frame", 3 * INCH)
 
 
 @pytest.fixture(scope="module")

@@ -5,12 +5,13 @@ import pytest
 
 from core.fix.moves import Move
 from core.fix.plan import plan_of
+from core.kinematics.raising import raised
 from core.profiles.corrections import Correction
 from core.verdict.verdict import Overall
 from tests.geometries import INCH, parallel_pair
 from tests.plans import COARSE, verdict_on
 
-CROSSED = parallel_pair().raised("drag_link.frame", 3 * INCH)
+CROSSED = raised(parallel_pair(), "drag_link.frame", 3 * INCH)
 
 
 @pytest.fixture(scope="module")

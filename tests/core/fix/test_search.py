@@ -9,6 +9,7 @@ from core.fix.chances import chances_of
 from core.fix.moves import correction_sets, with_moves
 from core.fix.ranking import PROBABILITY_STEP, Candidate
 from core.fix.search import MOST_PLANS, search
+from core.kinematics.raising import raised
 from core.profiles.corrections import Correction
 from core.statistics.conformity import SURE
 from core.verdict.curves import peak_values
@@ -18,7 +19,7 @@ from tests.geometries import INCH, LAYOUTS, parallel_pair
 from tests.plans import COARSE, done, vehicle, verdict_on
 
 PARALLEL = parallel_pair()
-CROSSED = PARALLEL.raised("drag_link.frame", 3 * INCH)
+CROSSED = raised(PARALLEL, "drag_link.frame", 3 * INCH)
 """A vehicle with parallel links, and the same with its pitman ball 3 in too high."""
 
 

@@ -2,6 +2,7 @@ import numpy as np
 import pytest
 
 from core.kinematics.linkage import angle_finder_reading, centre_distance, slope
+from core.kinematics.raising import raised
 from tests.geometries import parallel_pair, random_linkage
 
 LEFT_AND_HIGHER = np.array([0.0, 400.0, 600.0])
@@ -36,15 +37,15 @@ def test_length_is_from_centre_to_centre_in_space():
 
 def test_raising_a_pivot_leaves_the_other_pivots_and_the_first_linkage():
     linkage = parallel_pair()
-    raised = linkage.raised("track_bar.axle", 25.0)
-    assert raised.track_bar_axle[2] == linkage.track_bar_axle[2] + 25.0
-    np.testing.assert_array_equal(raised.track_bar_axle[:2], linkage.track_bar_axle[:2])
-    np.testing.assert_array_equal(raised.drag_link_axle, linkage.drag_link_axle)
+    moved = raised(linkage, "track_bar.axle", 25.0)
+    assert moved.track_bar_axle[2] == linkage.track_bar_axle[2] + 25.0
+    np.testing.assert_array_equal(moved.track_bar_axle[:2], linkage.track_bar_axle[:2])
+    np.testing.assert_array_equal(moved.drag_link_axle, linkage.drag_link_axle)
 
 
 def test_ride_height_raises_both_frame_ends():
     linkage = parallel_pair()
-    lifted = linkage.raised("ride_height", 100.0)
+    lifted = raised(linkage, "ride_height", 100.0)
     for name in ("track_bar.frame", "drag_link.frame"):
         np.testing.assert_array_equal(lifted.pivot(name) - linkage.pivot(name), [0, 0, 100.0])
     for name in ("track_bar.axle", "drag_link.axle"):
@@ -52,8 +53,8 @@ def test_ride_height_raises_both_frame_ends():
 
 
 def test_rises_broadcast():
-    raised = parallel_pair().raised("drag_link.frame", np.array([[0.0, 10.0, 20.0]]))
-    assert raised.drag_link_frame.shape == (1, 3, 3)
+    moved = raised(parallel_pair(), "drag_link.frame", np.array([[0.0, 10.0, 20.0]]))
+    assert moved.drag_link_frame.shape == (1, 3, 3)
 
 
 def test_the_heave_axis_is_the_last_one():

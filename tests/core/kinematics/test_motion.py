@@ -4,7 +4,8 @@ import numpy as np
 import pytest
 
 from core.kinematics.motion import motion_at, steering_wheel_angle
-from core.kinematics.pivots import Side
+from core.kinematics.pivots import Direction
+from core.kinematics.raising import raised
 from tests.geometries import parallel_pair, random_linkage
 
 
@@ -15,7 +16,7 @@ def test_heave_and_roll_broadcast():
 
 
 def test_thousands_of_geometries_broadcast_with_heaves():
-    many = parallel_pair().raised("drag_link.axle", np.linspace(-50, 50, 1000)).with_heave_axis()
+    many = raised(parallel_pair(), "drag_link.axle", np.linspace(-50, 50, 1000)).with_heave_axis()
     assert motion_at(many, np.linspace(-50, 50, 41)).steer.shape == (1000, 41)
     assert steering_wheel_angle(many, np.linspace(-50, 50, 41)).shape == (1000, 41)
 
@@ -29,7 +30,7 @@ def test_the_motion_is_nan_where_the_track_bar_cannot_reach():
 
 def test_the_axle_shift_is_finite_where_the_drag_link_cannot_reach():
     linkage = parallel_pair(slope_deg=0.0, arm=60.0)
-    steep = linkage.raised("drag_link.frame", 500.0)
+    steep = raised(linkage, "drag_link.frame", 500.0)
     motion = motion_at(steep, np.array([0.0, -150.0]))
     np.testing.assert_array_equal(np.isnan(motion.steer), [False, True])
     assert np.isfinite(motion.axle_shift).all()
@@ -53,7 +54,7 @@ def test_a_steeper_drag_link_steers_to_the_right_in_bump():
 
 def test_an_arm_behind_the_axle_steers_the_other_way():
     ahead = parallel_pair(parallel_deg=0.5)
-    behind = replace(ahead, arm_side=Side.BEHIND.sign)
+    behind = replace(ahead, arm_direction=Direction.BEHIND)
     assert motion_at(behind, 20.0).steer == pytest.approx(-motion_at(ahead, 20.0).steer, rel=0.05)
 
 

@@ -8,6 +8,7 @@ from dataclasses import replace
 import numpy as np
 import pytest
 
+from core.kinematics.raising import raised
 from core.kinematics.series import derivatives
 from core.verdict.rules import slopes
 from tests.geometries import parallel_pair, random_linkage
@@ -29,7 +30,7 @@ def test_first_order_follows_the_slopes(linkage):
     slope_t, slope_d = slopes(linkage)
     series = derivatives(linkage)
     assert series.axle_walk == pytest.approx(-np.tan(slope_t))
-    expected = (np.tan(slope_t) - np.tan(slope_d)) / (linkage.arm_side * linkage.arm)
+    expected = (np.tan(slope_t) - np.tan(slope_d)) / (linkage.arm_direction.sign * linkage.arm)
     assert series.gradient == pytest.approx(expected)
 
 
@@ -40,7 +41,7 @@ def test_second_order_follows_the_runs(linkage):
     series = derivatives(linkage)
     arc_t, arc_d = 1 / (run_t * np.cos(slope_t) ** 2), 1 / (run_d * np.cos(slope_d) ** 2)
     assert series.axle_arc == pytest.approx(arc_t)
-    lever = linkage.arm_side * linkage.arm
+    lever = linkage.arm_direction.sign * linkage.arm
     # The far ball turns on a circle. That adds nothing where the link runs straight across.
     assert series.curvature == pytest.approx((arc_d - arc_t) / lever)
 
@@ -53,6 +54,6 @@ def test_parallel_and_equal_links_have_no_gradient_and_no_curvature():
 
 def test_derivatives_broadcast():
     linkage = parallel_pair(parallel_deg=1.0)
-    many = linkage.raised("drag_link.frame", np.array([0.0, 10.0, 20.0]))
+    many = raised(linkage, "drag_link.frame", np.array([0.0, 10.0, 20.0]))
     series = derivatives(replace(many, arm=np.array([150.0, 160.0, 170.0])))
     assert series.gradient.shape == series.curvature.shape == (3,)

@@ -2,6 +2,7 @@ import numpy as np
 import pytest
 
 from core.kinematics.motion import motion_at
+from core.kinematics.raising import raised
 from core.kinematics.travel_limits import travel_limits
 from tests.geometries import parallel_pair
 
@@ -18,7 +19,7 @@ def test_a_flat_track_bar_binds_at_its_own_length():
 
 
 def test_a_drag_link_can_bind():
-    steep = parallel_pair(slope_deg=0.0, arm=60.0).raised("drag_link.frame", 500.0)
+    steep = raised(parallel_pair(slope_deg=0.0, arm=60.0), "drag_link.frame", 500.0)
     droop, _ = travel_limits(steep, 200.0, 10.0)
     assert -200.0 < droop < 0.0
     assert np.isfinite(motion_at(steep, droop).steer)

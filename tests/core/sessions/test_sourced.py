@@ -5,8 +5,9 @@ from pathlib import Path
 import pytest
 
 from core.documents.entries import EntryError
+from core.kinematics.pivots import GuideKind
 from core.profiles.profile import ProfileError, load_profile
-from core.sessions.sourced import Sources, sourced_length, sourced_quantity
+from core.sessions.sourced import Sources, sourced_quantity
 from core.text.quantity import INCH, parse_number
 
 RATIO = "readings.steering.ratio"
@@ -23,23 +24,12 @@ def no_profile():
     raise ProfileError("no such profile")
 
 
-def test_a_reading_is_used_and_no_profile_is_loaded():
-    document = {"readings": {"steering": {"arm": ["6 in", "6 1/2 in"]}}}
-    arm = sourced_length(Sources(document, no_profile), "steering.arm")
-    assert arm.value.value == pytest.approx(6.25 * INCH)
-    assert not arm.is_assumed
-
-
-def test_the_assumed_table_comes_before_the_profile():
-    document = {"assumed": {"steering": {"arm": "7 in"}}}
-    arm = sourced_length(Sources(document, no_profile), "steering.arm")
-    assert arm.value.repeats == pytest.approx((7 * INCH,))
-    assert arm.is_assumed
-
-
 def test_a_value_in_neither_table_is_the_profiles_default():
     ratio = sourced_quantity(Sources({}, profile), RATIO, parse_number, "16")
-    assert (ratio.value, ratio.is_assumed) == (16.0, True)
+    assert (ratio.value, ratio.is_assumed) == (
+        profile().defaults.value("steering.ratio", GuideKind.UNMEASURED),
+        True,
+    )
     assert ratio.name == "steering.ratio"
     with pytest.raises(ProfileError):
         sourced_quantity(Sources({}, no_profile), RATIO, parse_number, "16")
@@ -50,12 +40,6 @@ def test_a_value_that_is_not_above_zero_is_refused(table):
     document = {table: {"steering": {"ratio": "0"}}}
     with pytest.raises(EntryError, match=rf"^\[{table}\.steering\] ratio: should be more than 0"):
         sourced_quantity(Sources(document, profile), RATIO, parse_number, "16")
-
-
-def test_a_reading_that_is_not_above_zero_is_refused():
-    document = {"readings": {"steering": {"arm": ["-6 in", "6 in"]}}}
-    with pytest.raises(EntryError, match=r"^\[readings\.steering\] arm: should be more than 0"):
-        sourced_length(Sources(document, no_profile), "steering.arm")
 
 
 def test_a_bare_length_is_in_the_unit_of_the_document():

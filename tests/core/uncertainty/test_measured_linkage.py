@@ -3,9 +3,11 @@
 import numpy as np
 import pytest
 
+from core.documents.document import with_value
+from core.kinematics.linkage import scalars_of
 from core.readings.reading import claimed_uncertainty
 from core.uncertainty.measured_linkage import has_centre_plane, hub_centres
-from core.uncertainty.propagation import SCALARS
+from core.uncertainty.propagation import Source, parameter_names
 from tests.geometries import (
     INSTRUMENTS,
     document_of,
@@ -31,8 +33,10 @@ def test_with_both_wheels_the_middle_between_them_is_the_centre(datum):
     for name in ("track_bar_frame", "track_bar_axle", "drag_link_frame", "drag_link_axle"):
         np.testing.assert_allclose(getattr(measured, name), getattr(linkage, name), atol=1e-6)
     np.testing.assert_allclose(measured.near_ball, linkage.near_ball, atol=1e-6)
-    for name in (*SCALARS, "arm_side", "pitman_side", "ratio"):
-        assert getattr(measured, name) == pytest.approx(getattr(linkage, name))
+    for name, value in scalars_of(linkage).items():
+        assert scalars_of(measured)[name] == pytest.approx(value) or name == "guide.span"
+    for name in ("arm_direction", "pitman_direction", "far_side"):
+        assert getattr(measured, name) == getattr(linkage, name)
 
 
 def test_without_both_wheels_the_datum_line_is_the_centre():
@@ -43,24 +47,32 @@ def test_without_both_wheels_the_datum_line_is_the_centre():
     assert measured.linkage.track_bar_frame[1] == pytest.approx(expected)
 
 
+def uncertainties(measured):
+    """Standard uncertainty of each parameter by name."""
+    u = np.sqrt(np.diag(measured.covariance))
+    return dict(zip(parameter_names(measured.linkage), u, strict=True))
+
+
 def test_measured_lengths_have_the_uncertainty_of_their_instruments():
-    covariance = measure(parallel_pair()).measured.covariance
-    u = dict(zip(SCALARS, np.sqrt(np.diag(covariance)[12:]), strict=True))
-    assert u["arm"] == u["pitman_arm"] == pytest.approx(claimed_uncertainty("length", INSTRUMENTS))
-    assert u["hub_height"] == pytest.approx(claimed_uncertainty("height", INSTRUMENTS))
-    assert u["near_arm"] == u["joint_from_far_ball"] == 0.0
+    u = uncertainties(measure(parallel_pair()).measured)
+    expected = claimed_uncertainty("length", INSTRUMENTS)
+    assert u["steering.arm"] == pytest.approx(expected)
+    assert u["steering.pitman_arm"] == pytest.approx(expected)
+    assert u["wheels.hub_height"] == pytest.approx(claimed_uncertainty("height", INSTRUMENTS))
 
 
-def test_an_assumed_length_has_no_uncertainty():
+def test_an_assumed_length_has_the_uncertainty_of_its_half_width():
     linkage = parallel_pair()
     readings = true_readings(linkage)
     del readings["steering.arm"]
     document = document_of(linkage, readings)
-    document["assumed"] = {"steering": {"arm": "6 1/2 in"}}
+    document = with_value(document, "assumed.steering.arm", "6 1/2 in")
+    document = with_value(document, "assumed_within.steering.arm", "1 1/4 in")
     session, _, measured = measure_session(session_of(document))
-    assert session.assumed == ("steering.arm",)
+    assert "steering.arm" in session.assumed
     assert measured.linkage.arm == pytest.approx(165.1)
-    assert measured.covariance[12, 12] == 0.0
+    assert uncertainties(measured)["steering.arm"] == pytest.approx(31.75 / np.sqrt(3))
+    assert Source("steering.arm", is_assumed=True) in measured.sources
 
 
 def test_hub_centres_are_half_a_track_from_the_centre():

@@ -9,14 +9,16 @@ from core.kinematics.motion import motion_at
 from core.uncertainty.propagation import MeasuredLinkage, parameters, with_parameters
 from core.verdict.rules import parallel_angle
 from tests.geometries import LAYOUTS, parallel_pair, random_linkage
+from tests.measured import with_covariance
 
 
 def correlated(linkage: Linkage, u: float = 2.0) -> MeasuredLinkage:
-    """A measured linkage whose parameters are about equally uncertain, and correlated."""
+    """A measured linkage with correlated parameters; `u` is that of the pivots, mm."""
     count = len(parameters(linkage))
     rng = np.random.default_rng(count)
     mixed = np.eye(count) + 0.3 * rng.normal(size=(count, count)) / count
-    return MeasuredLinkage(linkage, u**2 * mixed @ mixed.T)
+    scale = u * np.where(np.arange(count) < 3 * len(linkage.pivots), 1.0, 1e-3)
+    return with_covariance(linkage, (mixed @ mixed.T) * np.outer(scale, scale))
 
 
 @pytest.fixture(params=LAYOUTS)
@@ -57,10 +59,10 @@ def test_a_parameter_without_uncertainty_does_not_vary():
     linkage = parallel_pair()
     covariance = np.zeros((len(parameters(linkage)),) * 2)
     covariance[0, 0] = 4.0
-    drawn = parameters(MeasuredLinkage(linkage, covariance).draw(1000, 1))
+    drawn = parameters(with_covariance(linkage, covariance).draw(1000, 1))
     assert drawn[:, 0].std() == pytest.approx(2.0)
     np.testing.assert_allclose(drawn[:, 1:] - parameters(linkage)[1:], 0.0, atol=1e-9)
-    certain = MeasuredLinkage(linkage, 0 * covariance).draw(1000, 1)
+    certain = with_covariance(linkage, 0 * covariance).draw(1000, 1)
     np.testing.assert_allclose(parameters(certain) - parameters(linkage), 0.0, atol=1e-12)
 
 

@@ -4,6 +4,7 @@ import numpy as np
 import pytest
 
 from core.kinematics.motion import motion_at
+from core.kinematics.raising import raised
 from core.verdict.curves import HEAVES, Curves, peak_values, working_heaves
 from tests.geometries import document_of, parallel_pair, random_linkage, session_of, true_readings
 
@@ -25,17 +26,17 @@ def test_heaves_are_equally_spaced_from_working_droop_to_working_bump(limits):
 def test_many_geometries_have_the_peaks_of_each(limits, layout):
     linkage = random_linkage(np.random.default_rng(2), layout, same_side=True)
     rises = np.linspace(-30, 30, 12).reshape(3, 4)
-    many = linkage.raised("track_bar.axle", rises)
+    many = raised(linkage, "track_bar.axle", rises)
     steer, toe = peak_values(many, limits)
     assert steer.shape == toe.shape == (3, 4)
-    motion = motion_at(linkage.raised("track_bar.axle", rises[1, 2]), working_heaves(limits))
+    motion = motion_at(raised(linkage, "track_bar.axle", rises[1, 2]), working_heaves(limits))
     assert steer[1, 2] == pytest.approx(np.abs(motion.steer).max(), abs=1e-9)
     assert toe[1, 2] == pytest.approx(np.abs(motion.toe_in_change).max(), abs=1e-9)
 
 
 def test_a_geometry_that_binds_has_no_peak(limits):
     short = parallel_pair(run=50.0, slope_deg=0.0)
-    steer, _ = peak_values(short.raised("track_bar.frame", np.array([0.0, 280.0])), limits)
+    steer, _ = peak_values(raised(short, "track_bar.frame", np.array([0.0, 280.0])), limits)
     np.testing.assert_array_equal(np.isnan(steer), [False, True])
 
 

@@ -6,6 +6,7 @@ from core.documents.document import value_at
 from core.fix.moves import Move
 from core.fix.plan import plan_of
 from core.fix.search import search
+from core.kinematics.raising import raised
 from tests.geometries import INCH, parallel_pair
 from tests.plans import COARSE, verdict_on
 from wizard.flow.planning import (
@@ -24,7 +25,7 @@ from wizard.flow.planning import (
 
 @pytest.fixture(scope="module")
 def planning():
-    verdict = verdict_on(parallel_pair().raised("drag_link.frame", 3 * INCH))
+    verdict = verdict_on(raised(parallel_pair(), "drag_link.frame", 3 * INCH))
     return Planning(verdict, search(verdict, COARSE))
 
 

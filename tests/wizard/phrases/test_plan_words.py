@@ -1,11 +1,14 @@
 """What a plan is told in: tape terms, turns, and one sentence a rule."""
 
+from dataclasses import replace
+
 import pytest
 
 from core.documents.record import read_document
 from core.fix.moves import Move
 from core.fix.plan import plan_of
 from core.fix.search import SearchResult, search
+from core.kinematics.raising import raised
 from core.profiles.adjuster import Adjuster
 from core.profiles.corrections import Correction
 from core.profiles.profile import load_profile
@@ -25,7 +28,7 @@ from wizard.phrases.search_result import search_result_words
 from wizard.phrases.work_steps import move_facts, plan_move_words, re_measure_facts
 
 NOT_CLOSING = fg_3.NOT_CLOSING.path_in(DEMO_SESSIONS)
-CROSSED = parallel_pair().raised("drag_link.frame", 3 * INCH)
+CROSSED = raised(parallel_pair(), "drag_link.frame", 3 * INCH)
 
 
 @pytest.fixture(scope="module")
@@ -185,7 +188,9 @@ def test_the_answer_counts_the_plans(verdict, cure, count, words):
 
 def test_plans_on_readings_that_do_not_close_carry_a_warning(verdict, cure):
     profile = load_profile("coil-tie-rod", [PROFILES])
-    doubtful = assess(read_document(NOT_CLOSING), lambda _: profile)
+    doubtful = replace(
+        assess(read_document(NOT_CLOSING), lambda _: profile), overall=Overall.BUMP_STEER
+    )
     warning = "The readings do not fit each other. Find the mistaken reading first"
     assert warning in search_result_words(doubtful, search(doubtful, profile.corrections))
     assert warning not in search_result_words(verdict, SearchResult(10, (cure,)))

@@ -10,7 +10,7 @@ from textual.events import MouseScrollDown, MouseScrollUp
 from textual.screen import Screen
 
 from core.kinematics.pivots import Layout
-from core.kinematics.pose import axle_pose
+from core.kinematics.places import axle_pose
 from core.text.quantity import INCH, LengthUnit, other_unit
 from core.uncertainty.measured_linkage import has_centre_plane, hub_centres
 from core.verdict.verdict import Verdict

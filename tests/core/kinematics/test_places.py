@@ -4,8 +4,8 @@ import numpy as np
 import pytest
 
 from core.kinematics.linkage import centre_distance
-from core.kinematics.motion import motion_at
-from core.kinematics.pose import FAR_BALL, JOINT, axle_points, axle_pose, carried_point
+from core.kinematics.places import FAR_BALL, JOINT, axle_points, axle_pose, carried_point
+from core.kinematics.pose import pose_at
 from core.uncertainty.measured_linkage import hub_centres
 from tests.geometries import LAYOUTS, document_of, random_linkage, session_of, true_readings
 
@@ -50,11 +50,8 @@ def test_the_wheels_roll_about_the_middle_between_them():
     session = session_of(document_of(linkage, true_readings(linkage, datum=900.0, tread=1600.0)))
     hubs = hub_centres(session, linkage)
     assert hubs["wheels.left"] == pytest.approx([0.0, 800.0, float(linkage.hub_height)])
-    shift = motion_at(linkage, 50.0, 0.1).axle_shift
-    left, right = (
-        carried_point(linkage, hubs[f"wheels.{side}"], shift, 50.0, 0.1)
-        for side in ("left", "right")
-    )
+    pose = pose_at(linkage, 50.0, 0.1)
+    left, right = (carried_point(pose, hubs[f"wheels.{side}"]) for side in ("left", "right"))
     assert left[2] > right[2]
     assert (left[2] + right[2]) / 2 == pytest.approx(float(linkage.hub_height) + 50.0)
 
