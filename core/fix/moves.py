@@ -61,12 +61,14 @@ def correction_sets(
 ) -> Iterator[CorrectionSet]:
     """Sets of up to `most` corrections that do not exclude each other, smallest sets first.
 
-    Each has every combination of the rises of its corrections.
+    Each has every combination of the rises that are worth the work.
     """
     for count in range(1, most + 1):
         for chosen in combinations(corrections, count):
             if not any(excludes(first, second) for first, second in combinations(chosen, 2)):
-                grid = np.meshgrid(*(correction.rises for correction in chosen), indexing="ij")
+                grid = np.meshgrid(
+                    *(correction.rises_tried for correction in chosen), indexing="ij"
+                )
                 yield CorrectionSet(chosen, np.stack([axis.ravel() for axis in grid], axis=-1))
 
 

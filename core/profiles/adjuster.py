@@ -8,6 +8,7 @@ from typing import Any, Literal, cast, get_args
 from core.documents.document import value_at
 from core.documents.entries import choice_at
 from core.documents.tables import quantity_above_zero
+from core.readings.survey import LINKS
 from core.text import quantity
 from core.text.quantity import INCH, QuantityError
 
@@ -77,14 +78,17 @@ def adjuster_at(tables: Mapping[str, Any], path: str) -> Adjuster:
 def adjusters_of(document: Mapping[str, Any], usual: Mapping[str, Adjuster]) -> dict[str, Adjuster]:
     """Adjusters of a vehicle by link: those in its document, else the usual ones.
 
+    A link that has neither is left out.
+
     Raises
     ------
     core.documents.entries.EntryError
         An adjuster in the document is faulty.
     """
     return {
-        link: adjuster
+        link: usual[link]
         if value_at(document, f"adjusters.{link}") is None
         else adjuster_at(document, f"adjusters.{link}")
-        for link, adjuster in usual.items()
+        for link in LINKS
+        if link in usual or value_at(document, f"adjusters.{link}") is not None
     }

@@ -1,8 +1,11 @@
 """Corrections: rises of one pivot that a workshop can make."""
 
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
-from typing import Literal
+from typing import Any, Literal, cast, get_args
 
+from core.documents.document import value_at
+from core.documents.entries import choice_at, flag_at
 from core.kinematics.pivots import (
     GUIDE_PIVOTS,
     PIVOTS,
@@ -69,3 +72,39 @@ class Correction:
     def fits_ball(self, place: BallPlace | None) -> bool:
         """True unless the ball is known to be in another place than the correction needs."""
         return None in (place, self.needs_ball) or place == self.needs_ball
+
+
+def ball_at(tables: Mapping[str, Any], path: str) -> BallPlace | None:
+    """Place of a ball at a path of a file; None where the file does not say it.
+
+    Raises
+    ------
+    core.documents.entries.EntryError
+        The entry is another word.
+    """
+    if value_at(tables, path) is None:
+        return None
+    return cast(BallPlace, choice_at(tables, path, get_args(BallPlace)))
+
+
+def fitting(
+    corrections: Iterable[Correction], document: Mapping[str, Any]
+) -> tuple[Correction, ...]:
+    """Corrections that fit the vehicle in a document, by the answers in its [layout].
+
+    Raises
+    ------
+    core.documents.entries.EntryError
+        An answer is missing or is not what it should be.
+    """
+    layout = Layout(choice_at(document, "layout.steering", tuple(Layout)))
+    guide = GuideKind(
+        choice_at(document, "layout.guide", tuple(GuideKind), GuideKind.UNMEASURED.value)
+    )
+    has_track_bar = flag_at(document, "layout.track_bar") is not False
+    ball = ball_at(document, "layout.ball")
+    return tuple(
+        correction
+        for correction in corrections
+        if correction.applies_to(guide, has_track_bar, layout) and correction.fits_ball(ball)
+    )

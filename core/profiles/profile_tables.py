@@ -6,7 +6,7 @@ reads a table raises `core.documents.entries.EntryError`, which says what would 
 
 from collections.abc import Callable, Collection, Mapping
 from math import radians
-from typing import Any, cast, get_args
+from typing import Any
 
 from core.documents.document import value_at
 from core.documents.entries import EntryError, choice_at, flag_at, quantity_at, repeats_at
@@ -23,7 +23,7 @@ from core.documents.tables import (
 )
 from core.kinematics.pivots import GUIDE_PIVOTS, RIDE_HEIGHT
 from core.kinematics.road_events import Event
-from core.profiles.corrections import MOVABLE, BallPlace, Correction
+from core.profiles.corrections import MOVABLE, Correction, ball_at
 from core.profiles.defaults import CONDITIONS, MEASURED, Bounds, Defaults
 from core.profiles.limits import Limits, refuse_impossible_limits
 from core.readings.reading import Instruments
@@ -205,7 +205,7 @@ def _correction(table: Mapping[str, Any], place: str, least_rise: float | None) 
         caution=line_at(placed, f"{place}.caution"),
         not_with=texts_at(placed, f"{place}.not_with", "ride height"),
         least_rise=_least_of(placed, f"{place}.least_rise", pivot, rises, least_rise),
-        needs_ball=_ball(placed, f"{place}.ball"),
+        needs_ball=ball_at(placed, f"{place}.ball"),
     )
 
 
@@ -240,12 +240,6 @@ def _least_of(
         return own
     usual = LEAST_RIDE_HEIGHT if pivot == RIDE_HEIGHT else min(map(abs, rises))
     return min(usual if of_file is None else of_file, largest)
-
-
-def _ball(tables: Mapping[str, Any], path: str) -> BallPlace | None:
-    if value_at(tables, path) is None:
-        return None
-    return cast(BallPlace, choice_at(tables, path, get_args(BallPlace)))
 
 
 def refuse_unknown_exclusions(corrections: Collection[Correction], known: Collection[str]) -> None:

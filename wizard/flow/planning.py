@@ -11,7 +11,7 @@ from core.fix.plan import Plan
 from core.fix.plan_record import plan_of_document, plan_table
 from core.fix.search import SearchResult
 from core.profiles.adjuster import Adjuster, adjusters_of
-from core.profiles.corrections import Correction
+from core.profiles.corrections import Correction, fitting
 from core.profiles.parts_shelf import load_shelf, with_shelf
 from core.profiles.profile import Profile, ProfileError
 from core.verdict.verdict import Verdict
@@ -104,12 +104,13 @@ def _changes(plan: Plan) -> dict[str, float]:
 
 
 def offered_corrections(
-    profile: Profile, shelf: Path, profile_folders: Sequence[Path]
+    document: Document, profile: Profile, shelf: Path, profile_folders: Sequence[Path]
 ) -> tuple[tuple[Correction, ...], str]:
-    """Corrections of the profile and of the parts shelf.
+    """Corrections of the profile and of the parts shelf that fit the vehicle of a document.
 
     Parameters
     ----------
+    document : mapping
     profile : Profile
     shelf : Path
         File of the parts shelf, which need not exist.
@@ -123,9 +124,10 @@ def offered_corrections(
         A line if the parts shelf is faulty and was left out; otherwise empty.
     """
     try:
-        return with_shelf(profile, load_shelf(shelf, profile_folders)).corrections, ""
+        offered, fault = with_shelf(profile, load_shelf(shelf, profile_folders)).corrections, ""
     except ProfileError as error:
-        return profile.corrections, f"The parts shelf is left out: {error}"
+        offered, fault = profile.corrections, f"The parts shelf is left out: {error}"
+    return fitting(offered, document), fault
 
 
 def switched_on(document: Document, corrections: Sequence[Correction]) -> tuple[Correction, ...]:

@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from contextlib import suppress
-from operator import attrgetter
 from typing import TYPE_CHECKING, Any
 
 from core.documents.document import Document, value_at
 from core.documents.entries import EntryError
 from core.fix.plan_record import filed_plan
+from core.kinematics.pivots import GuideKind
 from core.text import quantity
 from core.text.quantity import LengthUnit
 from wizard.questions.question import Question
@@ -60,10 +60,18 @@ def assumed_words(question: Question, profile: Profile | None, units: LengthUnit
     """Value that the profile assumes for a skipped answer; empty where it assumes none."""
     if profile is None or not question.assumed:
         return ""
-    value = attrgetter(question.assumed)(profile)
+    value = _assumed(question.assumed, profile)
     if question.kind == "length":
         return quantity.format_length(value, units, decimals=1 if value < 10 else 0)
     return quantity.format_angle(value) if question.kind == "angle" else f"{value:g}"
+
+
+def _assumed(name: str, profile: Profile) -> float:
+    """Value that a profile assumes for a reading or an instrument, by its name."""
+    table, _, key = name.partition(".")
+    if table == "instruments":
+        return float(getattr(profile.instruments, key))
+    return profile.defaults.value(name, GuideKind.UNMEASURED)
 
 
 def hint(

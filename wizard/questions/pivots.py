@@ -112,7 +112,7 @@ STEP = Step(
             "The axle rolls about this height, and the axle ends of the links lie near it.",
             optional=True,
             repeats=True,
-            assumed="defaults.hub_height",
+            assumed="wheels.hub_height",
         ),
         _wheel_offset("left"),
         _wheel_offset("right"),

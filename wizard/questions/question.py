@@ -66,7 +66,8 @@ class Question:
     repeats : bool
         True if it takes several readings, separated by ";".
     assumed : str
-        Path in the profile of the value that replaces a skipped answer ("defaults.arm").
+        Name of the reading whose default replaces a skipped answer ("steering.arm"), or of the
+        instrument ("instruments.tape").
     usual : str
         Attribute of the profile with the choice to begin with ("steering").
     examples : (str, str)

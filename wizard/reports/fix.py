@@ -12,6 +12,7 @@ from core.as_json.fix import search_as_json
 from core.documents.entries import EntryError
 from core.fix.search import search
 from core.profiles.adjuster import adjusters_of
+from core.profiles.corrections import fitting
 from core.profiles.parts_shelf import load_shelf, with_shelf
 from core.profiles.profile import ProfileError, load_profile
 from core.text.plain_text import plain
@@ -40,7 +41,8 @@ def fix_record(path: str, profile_folders: Sequence[Path], shelf: Path, as_json:
     try:
         document, verdict = read_and_judge(path, partial(load_profile, folders=profile_folders))
         profile = load_profile(verdict.session.profile, profile_folders)
-        corrections = with_shelf(profile, load_shelf(shelf, profile_folders)).corrections
+        offered = with_shelf(profile, load_shelf(shelf, profile_folders)).corrections
+        corrections = fitting(offered, document)
         result = search(verdict, corrections, progress_on(sys.stderr))
         adjusters = adjusters_of(document, profile.adjusters)
     except (Unreadable, ProfileError) as error:

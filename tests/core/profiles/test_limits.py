@@ -1,10 +1,44 @@
+from dataclasses import replace
+from math import radians
+
 import pytest
 
 from core.documents.entries import EntryError
-from core.profiles.limits import refuse_impossible_length_ratio
+from core.profiles.limits import Limits, refuse_impossible_length_ratio, refuse_impossible_limits
+from core.text.quantity import INCH
+
+LARGEST = Limits(
+    parallel=radians(45),
+    flat=radians(45),
+    length_ratio=1.0,
+    steer=radians(45),
+    toe_change=radians(45),
+    working_bump=24 * INCH,
+    working_droop=24 * INCH,
+)
 
 
 def test_a_length_ratio_above_1_is_refused():
     refuse_impossible_length_ratio(1.0)
     with pytest.raises(EntryError, match=r"^\[limits\] length_ratio: should be at most 1"):
         refuse_impossible_length_ratio(1.001)
+
+
+@pytest.mark.parametrize(
+    ("key", "place"),
+    [
+        ("parallel", "[limits] parallel: should be at most 45 deg"),
+        ("flat", "[limits] flat: should be at most 45 deg"),
+        ("length_ratio", "[limits] length_ratio: should be at most 1"),
+        ("steer", "[limits] steer: should be at most 45 deg"),
+        ("toe_change", "[limits] toe_change: should be at most 45 deg"),
+        ("working_bump", "[limits.working_travel] bump: should be at most 24 in"),
+        ("working_droop", "[limits.working_travel] droop: should be at most 24 in"),
+    ],
+)
+def test_a_limit_that_every_axle_keeps_is_refused(key, place):
+    refuse_impossible_limits(LARGEST)
+    beyond = replace(LARGEST, **{key: 1.01 * getattr(LARGEST, key)})
+    with pytest.raises(EntryError) as refused:
+        refuse_impossible_limits(beyond)
+    assert str(refused.value).startswith(place)

@@ -37,6 +37,7 @@ def test_what_is_on_it(shelf):
         rises=(pytest.approx(25.4), pytest.approx(40.0)),
         caution="Weld it on the bench, never on the vehicle.",
         not_with=("track bar bracket raised at the axle",),
+        least_rise=pytest.approx(25.4),
     )
 
 

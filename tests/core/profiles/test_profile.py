@@ -3,15 +3,30 @@ from pathlib import Path
 
 import pytest
 
+from core.kinematics.pivots import GUIDE_PIVOTS, Direction, GuideKind, Layout
 from core.profiles.profile import ProfileError, load_profile, profile_names
 from core.profiles.profile_tables import RANGES
 
 SHIPPED = Path(__file__).parents[3] / "profiles"
-NAMES = ("coil-crossover", "coil-inverted-y", "coil-tie-rod", "heavy-truck", "high-steer")
+COIL = ("coil-crossover", "coil-inverted-y", "coil-tie-rod", "high-steer")
+LEAF = ("heavy-truck", "leaf-cross", "leaf-fore-aft")
+NAMES = tuple(sorted((*COIL, *LEAF)))
+
+
+EVERY_VEHICLE = (
+    *("steering.arm", "steering.pitman_arm", "steering.ratio", "wheels.hub_height"),
+    *("tie_rod.near_arm", "tie_rod.joint_from_far_ball"),
+    *("kingpin.castor", "kingpin.inclination", "guide.span", "guide.pitch_gain"),
+)
+
+
+def of_guide(guide):
+    """Readings of the pivots of a guide."""
+    return [f"{pivot}.{key}" for pivot in GUIDE_PIVOTS[guide] for key in ("height", "station")]
 
 
 class TestShipped:
-    def test_all_five_are_there(self):
+    def test_all_seven_are_there(self):
         assert profile_names([SHIPPED]) == NAMES
 
     @pytest.mark.parametrize("name", NAMES)
@@ -28,19 +43,73 @@ class TestShipped:
         head = (SHIPPED / f"{name}.toml").read_text().partition("\nname")[0]
         assert "invented or common practice in the trade, without a published" in head
 
+    @pytest.mark.parametrize("guide", GuideKind)
     @pytest.mark.parametrize("name", NAMES)
-    def test_what_it_assumes_is_usual(self, name):
+    def test_what_it_assumes_is_usual(self, name, guide):
         profile = load_profile(name, [SHIPPED])
-        stands_for = {
-            **{f"steering.{key}": key for key in ("arm", "pitman_arm", "ratio")},
-            **{f"tie_rod.{key}": key for key in ("near_arm", "joint_from_far_ball")},
-            **{"travel.bump": "bump", "travel.droop": "droop", "wheelbase": "wheelbase"},
-            "wheels.hub_height": "hub_height",
-        }
-        for reading, default in stands_for.items():
+        for reading in (*EVERY_VEHICLE, *of_guide(guide)):
             smallest, largest = profile.ranges[reading]
-            assert smallest <= getattr(profile.defaults, default) <= largest, reading
-            assert profile.defaults[reading] == getattr(profile.defaults, default)
+            value = profile.defaults.value(reading, guide)
+            half_width = profile.defaults.within(reading, guide)
+            assert smallest <= value - half_width, reading
+            assert value + half_width <= largest, reading
+        for condition in ("travel.bump", "travel.droop", "vehicle.wheelbase"):
+            smallest, largest = profile.ranges[condition.removeprefix("vehicle.")]
+            assert smallest <= profile.defaults.value(condition, guide) <= largest
+
+    def test_what_the_brakes_do_to_the_axle(self):
+        for name in NAMES:
+            dip, stop = load_profile(name, [SHIPPED]).events
+            assert (dip.windup, dip.windup_within) == (0.0, 0.0)
+            windup, within = (2.0, 1.0) if name in LEAF else (0.5, 0.4)
+            assert stop.windup == pytest.approx(radians(windup))
+            assert stop.windup_within == pytest.approx(radians(within))
+
+    @pytest.mark.parametrize("name", NAMES)
+    def test_arms_are_offered_as_their_layout_has_them(self, name):
+        profile = load_profile(name, [SHIPPED])
+        lengthwise = name == "leaf-fore-aft"
+        assert (profile.steering == Layout.FORE_AFT) == lengthwise
+        assert (profile.arm, profile.pitman) == (
+            (Direction.INBOARD, Direction.DOWN) if lengthwise else (Direction.AHEAD,) * 2
+        )
+
+    def test_the_guides_that_are_offered_first(self):
+        guides = {name: load_profile(name, [SHIPPED]).guide for name in NAMES}
+        assert {name for name in NAMES if guides[name] == GuideKind.LEAF} == set(LEAF)
+        assert guides["high-steer"] == GuideKind.UNMEASURED
+
+    def test_only_leaf_springs_do_without_a_track_bar(self):
+        profiles = [load_profile(name, [SHIPPED]) for name in NAMES]
+        without = {profile.name: profile for profile in profiles if not profile.track_bar}
+        assert set(without) == {"leaf-cross", "leaf-fore-aft"}
+        assert set(without["leaf-fore-aft"].adjusters) == {"drag_link"}
+        assert set(without["leaf-cross"].adjusters) == {"track_bar", "drag_link"}
+
+    @pytest.mark.parametrize("name", NAMES)
+    def test_a_change_of_ride_height_below_half_an_inch_is_not_tried(self, name):
+        (ride,) = (
+            correction
+            for correction in load_profile(name, [SHIPPED]).corrections
+            if correction.pivot == "ride_height"
+        )
+        assert min(map(abs, ride.rises)) < 12.7 <= min(map(abs, ride.rises_tried))
+
+    @pytest.mark.parametrize("name", NAMES)
+    def test_a_ball_is_re_mounted_where_it_is_not_yet(self, name):
+        corrections = load_profile(name, [SHIPPED]).corrections
+        needs = {
+            above_or_below: correction.needs_ball
+            for correction in corrections
+            for above_or_below in ("above", "below")
+            if f"re-mounted {above_or_below}" in correction.name
+        }
+        assert needs == ({} if name == "high-steer" else {"above": "below", "below": "above"})
+
+    @pytest.mark.parametrize("name", NAMES)
+    def test_the_guide_can_be_corrected(self, name):
+        pivots = {correction.pivot for correction in load_profile(name, [SHIPPED]).corrections}
+        assert ("guide.seat" in pivots, "guide.frame" in pivots) == (name in LEAF, name in COIL)
 
     @pytest.mark.parametrize("name", NAMES)
     def test_exclusions_are_said_on_both_sides(self, name):
@@ -135,7 +204,33 @@ FAULTS = [
     ("[ranges.wheels]", '[ranges."a.b"]', '[ranges."a.b"] hub_height: ', "not known"),
     ('wheelbase = ["80 in", "180 in"]', "wheelbase = {}", "[ranges] wheelbase: ", "list of two"),
     ('arm = "6 1/2 in"', "", "[defaults] arm: ", "missing"),
-    ('arm = "6 1/2 in"', 'arm = "0 in"', "[defaults] arm: ", "cannot be 0"),
+    ('arm = "6 1/2 in"', 'arm = "0 in"', "[defaults] arm: ", "between 1 in and 24 in"),
+    ('arm = "6 1/2 in"', 'arm = "3 ft"', "[defaults] arm: ", "between 1 in and 24 in"),
+    ('arm = "1 1/4 in"', "", "[defaults_within] arm: ", "missing"),
+    ('arm = "1 1/4 in"', 'arm = "0 in"', "[defaults_within] arm: ", "cannot be 0"),
+    ('arm = "1 1/4 in"', 'arm = "6 in"', "[defaults_within] arm: ", "too wide"),
+    ('pitch_gain = "-0.7 deg/in"', 'pitch_gain = "-1"', "[defaults] pitch_gain: ", "deg/in"),
+    ('castor = "5 deg"', 'castor = "25 deg"', "[defaults] castor: ", "20 deg"),
+    (
+        'frame = { height = "18 in"',
+        'frame = { height = "18"',
+        "[defaults.guide.radius-arms.frame] height: ",
+        "unit",
+    ),
+    ("effective_length = ", "efective_length = ", "[defaults.guide.leaf] efective_", "effective_"),
+    ('guide = "radius-arms"', 'guide = "arms"', "[layout] guide: ", "radius-arms, two-arms, leaf"),
+    ("track_bar = true", "", "[layout] track_bar: ", "true or false"),
+    ('pitman = "ahead"', 'pitman = "down"', "[layout] pitman: ", "ahead, behind"),
+    ('clearance = "1 1/2 in"', 'clearance = "1 m"', "clearance: ", "at most 12 in"),
+    ('mass = "2300 kg"', 'mass = "2300"', "[road] mass: ", "2300 kg"),
+    ("front_share = 0.55", "front_share = 55", "[road] front_share: ", "below 1"),
+    ('cornering_rear = "120 kN/rad"', "", "[road] cornering_rear: ", "missing"),
+    ('windup = "0.5 deg"', 'windup = "-1 deg"', "[events 2] windup: ", "negative"),
+    ('windup = "0.5 deg"', 'windup = "40 deg"', "[events 2] windup: ", "at most 10 deg"),
+    ('parallel = "1.5 deg"', 'parallel = "50 deg"', "[limits] parallel: ", "at most 45 deg"),
+    ('{ bump = "2 in"', '{ bump = "3 ft"', "[limits.working_travel] bump: ", "at most 24 in"),
+    ('rises = ["1/2 in", ', 'rises = ["4 ft", ', "[corrections 1] rises: ", "at most 1 m"),
+    ('ball = "below"', 'ball = "under"', "[corrections 5] ball: ", "below, above"),
     ('ratio = "16"', 'ratio = "sixteen"', "[defaults] ratio: ", "16 1/2"),
     ('ratio = "16"', 'ratio = "16"\nlash = "1"', "[defaults] lash: ", "not known"),
     ('tape = "1/16 in"', 'tape = "-1/16 in"', "[instruments] tape: ", "negative"),

@@ -44,6 +44,8 @@ class TestCorrections:
             ("rises", [], "different rises"),
             ("rises", ["1 in", "25.4 mm"], "different rises"),
             ("rises", ["0 in"], "none of them 0"),
+            ("rises", ["1 in", "-1001 mm"], "at most 1 m"),
+            ("ball", "beside", "below, above"),
             ("caution", "", "a line of text"),
             ("price", "1", "is not known"),
         ],
@@ -58,6 +60,25 @@ class TestCorrections:
     def test_a_name_that_is_used_twice_is_refused(self):
         with pytest.raises(EntryError, match=r"^\[corrections 2\] name: .*written twice"):
             corrections_at({"corrections": [LESS_DROP, LESS_DROP]})
+
+    @pytest.mark.parametrize(
+        ("pivot", "of_file", "own", "tried"),
+        [
+            ("drag_link.frame", {}, {}, (10.0, 20.0, -30.0)),
+            ("ride_height", {}, {}, (20.0, -30.0)),
+            ("ride_height", {"least_rise": "25 mm"}, {}, (-30.0,)),
+            ("ride_height", {"least_rise": "25 mm"}, {"least_rise": "10 mm"}, (10.0, 20.0, -30.0)),
+            ("drag_link.frame", {"least_rise": "40 mm"}, {}, (-30.0,)),
+        ],
+    )
+    def test_small_rises_are_not_tried(self, pivot, of_file, own, tried):
+        rises = {"rises": ["10 mm", "20 mm", "-30 mm"], "pivot": pivot}
+        (correction,) = corrections_at({"corrections": [LESS_DROP | rises | own], **of_file})
+        assert correction.rises_tried == tried
+
+    def test_a_least_rise_above_every_rise_is_refused(self):
+        with pytest.raises(EntryError, match=r"^\[corrections 1\] least_rise: is more than every"):
+            corrections_at({"corrections": [LESS_DROP | {"least_rise": "2 in"}]})
 
     @pytest.mark.parametrize("known", [["less drop"], ["less drop", "more lift"]])
     def test_an_unknown_exclusion_is_refused(self, known):

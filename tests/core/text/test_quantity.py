@@ -102,8 +102,49 @@ def test_durations_speeds_and_accelerations_are_read():
     assert quantity.parse_acceleration("2 m/s²") == quantity.parse_acceleration("2 m/s^2") == 2000
 
 
-@pytest.mark.parametrize("read", [quantity.parse_speed, quantity.parse_acceleration])
-def test_a_speed_or_an_acceleration_needs_its_unit(read):
+@pytest.mark.parametrize(
+    ("text", "deg_per_mm"),
+    [
+        ("-0.7 deg/in", -0.7 / INCH),
+        ("1/2 deg/in", 0.5 / INCH),
+        ("1.2°/in", 1.2 / INCH),
+        ("1.2 ° / in", 1.2 / INCH),
+        ("0.05 deg/mm", 0.05),
+        ("2 deg/ft", 2 / (12 * INCH)),
+        ("0.001 rad/mm", 0.18 / pi),
+    ],
+)
+def test_angles_for_a_travel_are_read(text, deg_per_mm):
+    assert quantity.parse_angle_per_length(text) == pytest.approx(deg_per_mm * pi / 180)
+
+
+@pytest.mark.parametrize("text", ["1 deg", "1 in", "5 percent/in", "1 deg/kg", "1 /in", ""])
+def test_anything_else_is_no_angle_for_a_travel(text):
+    with pytest.raises(QuantityError, match=r"-0\.7 deg/in"):
+        quantity.parse_angle_per_length(text)
+
+
+def test_masses_and_stiffnesses_are_read():
+    assert quantity.parse_mass("2300 kg") == quantity.parse_mass("2.3 t") == 2300
+    assert quantity.parse_mass("1 lb") == 0.45359237  # NIST SP 811, B.8
+    assert quantity.parse_stiffness("90 kN/rad") == 90_000
+    assert quantity.parse_stiffness("1570 N/deg") == pytest.approx(1570 * 180 / pi)
+    for text in ("90 kN", "90 N/mm", "90"):
+        with pytest.raises(QuantityError, match="90 kN/rad"):
+            quantity.parse_stiffness(text)
+
+
+@pytest.mark.parametrize(
+    "read",
+    [
+        quantity.parse_speed,
+        quantity.parse_acceleration,
+        quantity.parse_angle_per_length,
+        quantity.parse_mass,
+        quantity.parse_stiffness,
+    ],
+)
+def test_a_quantity_of_many_units_needs_its_unit(read):
     with pytest.raises(QuantityError, match="“60” has no unit: write"):
         read("60")
 
@@ -245,10 +286,18 @@ def test_mm_and_degrees_are_written():
     assert quantity.format_angle(-0.01, decimals=2) == "-0.57 deg"
 
 
+def test_angles_for_a_travel_are_written():
+    gain = quantity.parse_angle_per_length("-0.7 deg/in")
+    assert quantity.format_angle_per_length(gain, "in") == "-0.70 deg/in"
+    assert quantity.format_angle_per_length(gain, "mm") == "-0.028 deg/mm"
+    assert quantity.format_angle_per_length(-1e-9, "in") == "0.00 deg/in"
+
+
 @pytest.mark.parametrize("value", [nan, inf, -inf])
 def test_a_value_that_is_not_finite_is_written_as_a_dash(value):
     assert quantity.format_length(value, "in") == quantity.format_length(value, "mm") == "—"
     assert quantity.format_angle(value) == "—"
+    assert quantity.format_angle_per_length(value, "in") == "—"
 
 
 def test_a_fraction_above_one_is_a_length():

@@ -109,7 +109,10 @@ class PlansScreen(StepScreen):
     def on_mount(self) -> None:
         """Search with all corrections that the shop can make."""
         self.corrections, self.shelf_fault = offered_corrections(
-            self.profile, self.app.surroundings.parts_shelf, self.app.profile_folders
+            self.flow.document,
+            self.profile,
+            self.app.surroundings.parts_shelf,
+            self.app.profile_folders,
         )
         self.start_search(Searching())
 

@@ -10,7 +10,6 @@ from textual.app import App
 
 from core.profiles.adjuster import KINDS, Adjuster, thread_pitch
 from core.profiles.corrections import Correction
-from core.readings.survey import LINKS
 from core.text.plain_text import plain
 from core.text.quantity import LengthUnit
 from wizard.phrases.bar_lengths import ADJUSTER_NAMES, adjuster_words, thread_words
@@ -57,7 +56,7 @@ def ask_adjuster(
     """
 
     def ask_thread(link_and_kind: str | None) -> None:
-        for link, kind in product(LINKS, KINDS):
+        for link, kind in product(adjusters, KINDS):
             if link_and_kind == f"{link} {kind}":
                 question = thread_question(link, replace(adjusters[link], kind=kind), unit)
                 app.push_screen(question, partial(keep_thread, link, kind))
@@ -71,20 +70,21 @@ def ask_adjuster(
 
 def adjuster_question(adjusters: Mapping[str, Adjuster], unit: LengthUnit) -> PickScreen:
     """Screen whose result is link and kind of an adjuster, such as "track_bar sleeve"."""
+    first = next(iter(adjusters))
     choices = [
         Choice(
             f"{link} {kind}",
             f"{name_of_pivot(link)}: {ADJUSTER_NAMES[kind]}",
             _present_thread_words(adjusters[link], kind, unit),
         )
-        for link, kind in product(LINKS, KINDS)
+        for link, kind in product(adjusters, KINDS)
     ]
     return PickScreen(
         "How is a bar set in length?",
         "A sleeve with a left- and a right-hand thread moves both ends with one turn; a threaded "
         "end moves one.",
         choices,
-        f"{LINKS[0]} {adjusters[LINKS[0]].kind}",
+        f"{first} {adjusters[first].kind}",
     )
 
 
