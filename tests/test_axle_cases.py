@@ -10,7 +10,7 @@ from pathlib import Path
 import numpy as np
 import pytest
 
-from core.kinematics.ball_path import ball_path, effective_angle, rise_to_square
+from core.kinematics.ball_path import ball_path, out_of_square
 from core.kinematics.motion import motion_at, steering_wheel_angle
 from core.kinematics.series import derivatives
 from core.profiles.profile import load_profile
@@ -78,10 +78,10 @@ def test_ball_path(case, linkage):
     np.testing.assert_allclose(path.centre, expected["centre"], **RELATIVE)
     np.testing.assert_allclose(path.radius, expected["radius"], **RELATIVE)
     assert np.linalg.norm(np.cross(path.axis, expected["direction"])) < 1e-6
-    assert rise_to_square(linkage) == pytest.approx(expected["rise"], abs=1e-6)
+    assert out_of_square(linkage).rise == pytest.approx(expected["rise"], abs=1e-6)
 
 
 def test_gradient_and_effective_angle(case, linkage):
     gradient = np.degrees(derivatives(linkage).gradient)
     assert gradient == pytest.approx(case["steer_gradient_deg_per_mm"], rel=1e-6)
-    assert np.degrees(effective_angle(linkage)) == pytest.approx(case["effective_deg"], abs=1e-7)
+    assert np.degrees(out_of_square(linkage).angle) == pytest.approx(case["effective_deg"], abs=1e-7)

@@ -8,6 +8,7 @@ link starts at the spring's own centre of motion, say the same (common practice,
 """
 
 from dataclasses import dataclass
+from typing import NamedTuple
 
 import numpy as np
 
@@ -61,33 +62,39 @@ def ball_path(linkage: Linkage) -> BallPath:
     )
 
 
-def rise_to_square(linkage: Linkage) -> Array:
-    """Rise that sets the drag link square to the ball's path, array (...), mm; up is positive.
+class OutOfSquare(NamedTuple):
+    """How far a drag link is from square to its ball's path at ride height; arrays (...).
 
-    The frame end rises where it stands. The steer gradient is then zero.
+    Attributes
+    ----------
+    angle : array (...)
+        The effective angle, rad. The link is taken towards the left, and towards the front where
+        it runs fore and aft. Without pitch and without slant in plan it is the angle between drag
+        link and track bar.
+    rise : array (...)
+        Rise of the frame end, where it stands, that sets the link square; mm, up positive. The
+        steer gradient is then zero.
     """
-    tangent = ball_path_tangent(linkage)
+
+    angle: Array
+    rise: Array
+
+
+def out_of_square(linkage: Linkage) -> OutOfSquare:
+    """Angle and rise by which the drag link of a linkage is out of square to its ball's path."""
+    velocity, _ = _derivatives(linkage)
     link = linkage.drag_link_frame - linkage.drag_link_axle
-    return np.asarray(-(tangent * link).sum(axis=-1) / tangent[..., 2])
+    towards = link[..., 0] if linkage.layout == Layout.FORE_AFT else link[..., 1]
+    along = (velocity * link).sum(axis=-1)
+    sine = along / (_length(link) * _length(velocity))
+    return OutOfSquare(
+        np.asarray(np.arcsin(sine * np.sign(towards))), np.asarray(-along / velocity[..., 2])
+    )
 
 
 def effective_angle(linkage: Linkage) -> Array:
-    """Angle by which the drag link is out of square to its ball's path, array (...), rad.
-
-    The link is taken towards the left, and towards the front where it runs fore and aft. Without
-    pitch and without slant in plan it is the angle between drag link and track bar.
-    """
-    tangent = ball_path_tangent(linkage)
-    link = linkage.drag_link_frame - linkage.drag_link_axle
-    towards = link[..., 0] if linkage.layout == Layout.FORE_AFT else link[..., 1]
-    along = (tangent * link).sum(axis=-1) / _length(link)
-    return np.asarray(np.arcsin(along * np.sign(towards)))
-
-
-def ball_path_tangent(linkage: Linkage) -> Array:
-    """Direction of the path at ride height, array (..., 3), of length 1, upward."""
-    velocity, _ = _derivatives(linkage)
-    return np.asarray(velocity / _length(velocity)[..., None])
+    """Angle by which the drag link is out of square to its ball's path, array (...), rad."""
+    return out_of_square(linkage).angle
 
 
 def _derivatives(linkage: Linkage) -> tuple[Array, Array]:

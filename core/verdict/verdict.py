@@ -10,7 +10,7 @@ from core.adjustment.explanations import leading_explanations
 from core.adjustment.least_squares import Adjustment
 from core.adjustment.outliers import SuspectGroup, suspect_groups
 from core.adjustment.slips import Slip, slips_of
-from core.kinematics.ball_path import BallPath, ball_path, effective_angle, rise_to_square
+from core.kinematics.ball_path import BallPath, ball_path, out_of_square
 from core.kinematics.clearance import Clearance, clearance
 from core.kinematics.linkage import Linkage
 from core.kinematics.road_events import Course, drive
@@ -51,8 +51,8 @@ RuleKey = Literal[
 ]
 """A rule of the verdict, by the name of its value in a comparison."""
 
-DRAWS = 4_000
-"""Draws of the Monte Carlo (JCGM 101:2008). A probability of 0.95 is then good to 0.003."""
+DRAWS = 2_000
+"""Draws of the Monte Carlo (JCGM 101:2008). A probability of 0.95 is then good to 0.005."""
 
 READINGS = "readings"
 """Reason that holds a verdict back: the readings do not close, and what is wrong matters."""
@@ -173,7 +173,7 @@ def evaluate(session: Session, draws: int = DRAWS) -> Verdict:
     swept = sweep(measured, session.droop, session.bump)
     advised = None
     if geometry == Overall.TOO_CLOSE:
-        contested = _contested_rulings(measured, rules, (steer, toe))
+        contested = _contested_rulings(measured, rules, gradients[:, 0], (steer, toe))
         advised = advice(adjustment, contested, lambda tried: _settles(session, tried, draws))
     groups = suspect_groups(adjustment)
     slips: tuple[Slip, ...] = ()
@@ -204,7 +204,7 @@ def evaluate(session: Session, draws: int = DRAWS) -> Verdict:
         u_gradient=float(measured.standard_uncertainty(gradients[:, 1])),
         sweep=swept,
         ball_path=ball_path(linkage),
-        rise_to_square=_value(measured, rise_to_square(linkage), gradients[:, 2]),
+        rise_to_square=_value(measured, out_of_square(linkage).rise, gradients[:, 2]),
         roll_steer=_value(measured, roll_steer(linkage), gradients[:, 3]),
         clearance=clearance(linkage, swept.heave),
         articulation=articulation(linkage, session.droop, session.bump) if centred else None,
@@ -225,15 +225,9 @@ def _gradients(measured: MeasuredLinkage) -> Array:
     """
 
     def results(linkage: Linkage) -> Array:
-        return np.stack(
-            [
-                effective_angle(linkage),
-                derivatives(linkage).gradient,
-                rise_to_square(linkage),
-                roll_steer(linkage),
-            ],
-            axis=-1,
-        )
+        angle, rise = out_of_square(linkage)
+        values = [angle, derivatives(linkage).gradient, rise, roll_steer(linkage)]
+        return np.stack(values, axis=-1)
 
     return measured.gradient(results)
 
@@ -263,11 +257,10 @@ def overall_at(decision: Conformity) -> Overall:
 
 
 def _contested_rulings(
-    measured: MeasuredLinkage, rules: Rules, peaks: tuple[Peak, Peak]
+    measured: MeasuredLinkage, rules: Rules, effective_gradient: Array, peaks: tuple[Peak, Peak]
 ) -> list[ContestedRuling]:
     """Deciding rulings that are too close to call, with their gradients."""
-    gradient = measured.gradient(effective_angle)
-    rulings = [(rules.effective, gradient), *((peak.ruling, peak.gradient) for peak in peaks)]
+    rulings = [(rules.effective, effective_gradient), *((peak.ruling, peak.gradient) for peak in peaks)]
     coordinates = 3 * len(measured.linkage.pivots)
     return [
         ContestedRuling(ruling, gradient[:coordinates])
