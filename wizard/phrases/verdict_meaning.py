@@ -8,7 +8,7 @@ from core.text.quantity import LengthUnit
 from core.verdict.driver_effect import driver_effect
 from core.verdict.verdict import READINGS, Overall, Verdict
 from wizard.phrases.amounts import angle_words, listed, travel_words
-from wizard.phrases.fact import Fact
+from wizard.phrases.fact import LOOK, Fact
 from wizard.phrases.verdict_words import mark_of
 
 HELD_BACK_REASONS = {
@@ -31,12 +31,19 @@ HELD_BACK_REASONS = {
 """Reasons by the failure of the walk-round, the stance or the readings."""
 
 
+WHICHEVER = (
+    "The readings do not close, and the numbers below carry the mistake. The verdict is the same "
+    "whichever of the readings is wrong."
+)
+
+
 def verdict_facts(verdict: Verdict, unit: LengthUnit) -> tuple[Fact, ...]:
     """The answer in a sentence or two; why it is held back comes first."""
     geometry = verdict.geometry
     effect = driver_sentence(verdict, unit)
     if verdict.overall != Overall.HELD_BACK:
-        return (Fact("", f"{verdict.overall}: {effect}", mark_of(verdict.overall)),)
+        facts = (Fact("", f"{verdict.overall}: {effect}", mark_of(verdict.overall)),)
+        return facts if verdict.adjustment.closes else (*facts, Fact("", WHICHEVER, LOOK))
     reason = held_back_sentence(verdict.held_back_by)
     return (
         Fact("", f"{Overall.HELD_BACK}: {reason}", mark_of(Overall.HELD_BACK)),

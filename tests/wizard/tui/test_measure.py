@@ -463,7 +463,7 @@ class TestClosureOfReadings:
     async def test_closure_is_in_view_under_the_picture_and_in_the_help(self, tmp_path):
         async with measuring_at(tmp_path, "readings.track_bar.slope") as pilot:
             closing = pilot.app.screen.query_one(Closing)
-            assert "Nothing checks the readings yet" in str(closing.content)
+            assert "They agree with each other" in str(closing.content)
             await enter(pilot, "12")
             await pilot.press("f5")
             await enter(pilot, "seen")

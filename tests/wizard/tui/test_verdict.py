@@ -271,7 +271,7 @@ class TestVerdictOfADraft:
         assert "assumed steering arm 6 1/2 in" in text
         assert "how it steers while the axle rolls; it needs the offset of the left wheel" in text
         assert "the height of the roll centre" in text
-        assert "both ends of a link are taken to have one station" in text
+        assert "the usual places count, with their doubt" in text
 
     async def test_escape_leads_to_the_last_question(self, tmp_path):
         path = draft_at(tmp_path, "verdict")
