@@ -58,13 +58,20 @@ def search(
     ----------
     verdict : Verdict
     corrections : sequence of Correction
-        The corrections that the shop can make.
+        The corrections that the shop can make. Those of a pivot that the vehicle does not have
+        are left out.
     progress : callable
         Called with the share of the combinations that is computed, 0 to 1.
     """
     if verdict.overall != Overall.BUMP_STEER:
         return SearchResult(0, ())
-    sets = list(correction_sets(corrections))
+    session = verdict.session
+    possible = [
+        correction
+        for correction in corrections
+        if correction.applies_to(session.guide, session.has_track_bar, session.layout)
+    ]
+    sets = list(correction_sets(possible))
     searched = sum(len(correction_set.rises) for correction_set in sets)
     done = 0
 
@@ -74,7 +81,7 @@ def search(
         if progress is not None:
             progress(done / searched)
 
-    linkage, limits = verdict.measured.linkage, verdict.session.limits
+    linkage, limits = verdict.measured.linkage, session.limits
     drawn = verdict.measured.draw(estimate.DRAWS, SEED)
     by_set = [
         estimated_candidates(
