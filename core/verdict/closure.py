@@ -2,13 +2,15 @@
 
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
+from functools import cached_property
 from typing import Any
 
 from core.adjustment.least_squares import Adjustment, MissingReading, NoSolution
 from core.adjustment.outliers import SuspectGroup, suspect_groups
+from core.adjustment.slips import Slip, slips_of
 from core.documents.entries import EntryError
 from core.profiles.profile import Profile
-from core.sessions.session import session_from
+from core.sessions.session import Session, session_from
 from core.uncertainty.measured_linkage import adjusted
 
 
@@ -21,10 +23,12 @@ class Closure:
     adjustment : Adjustment
     suspect_groups : tuple of SuspectGroup
         Readings that disagree with the others.
+    session : Session
     """
 
     adjustment: Adjustment
     suspect_groups: tuple[SuspectGroup, ...]
+    session: Session
 
     @property
     def is_checked(self) -> bool:
@@ -35,6 +39,19 @@ class Closure:
     def closes(self) -> bool:
         """True if the readings agree within their uncertainty and none is suspect."""
         return self.adjustment.closes
+
+    @cached_property
+    def slips(self) -> tuple[Slip, ...]:
+        """Slips that explain why the readings do not close, the best first; () where they do.
+
+        The search adjusts the pivots some hundred times, so it waits until it is asked for.
+        """
+        return slips_of(
+            self.session.readings,
+            self.session.instruments,
+            self.adjustment.pivots,
+            self.adjustment.priors,
+        )
 
 
 def closure_of(document: Mapping[str, Any], profile_of: Callable[[str], Profile]) -> Closure | None:
@@ -56,4 +73,4 @@ def closure_of(document: Mapping[str, Any], profile_of: Callable[[str], Profile]
         adjustment = adjusted(session)
     except (EntryError, MissingReading, NoSolution):
         return None
-    return Closure(adjustment, suspect_groups(adjustment))
+    return Closure(adjustment, suspect_groups(adjustment), session)

@@ -176,9 +176,12 @@ def evaluate(session: Session, draws: int = DRAWS) -> Verdict:
         contested = _contested_rulings(measured, rules, (steer, toe))
         advised = advice(adjustment, contested, lambda tried: _settles(session, tried, draws))
     groups = suspect_groups(adjustment)
-    slips = slips_of(session.readings, session.instruments, adjustment.pivots, adjustment.priors)
+    slips: tuple[Slip, ...] = ()
     decided: Overall | None = geometry
     if not adjustment.closes:
+        slips = slips_of(
+            session.readings, session.instruments, adjustment.pivots, adjustment.priors
+        )
         decided = decided_by_explanations(
             leading_explanations(session.readings, groups, slips),
             lambda readings: geometry_by(session, readings, draws),

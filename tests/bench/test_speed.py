@@ -7,10 +7,12 @@ machine and on its load.
 import subprocess
 import sys
 import time
+from dataclasses import replace
 
 import numpy as np
 import pytest
 
+from core.adjustment.slips import slips_of
 from core.kinematics.motion import motion_at
 from core.verdict.curves import peak_values
 from core.verdict.peak import SEED, peaks_of
@@ -109,6 +111,21 @@ def test_time_of_adjustment_and_linear_propagation(benchmark, session, report):
     taken = best(key_press)
     report(f"adjustment and propagation, {session.layout}: {taken * 1e3:.2f} ms (bound: 5 ms)")
     benchmark(key_press)
+
+
+def test_time_of_the_search_for_slips(benchmark, session, report):
+    """The search where a height is 2 in wrong."""
+    height = session.readings[0]
+    wrong = replace(height, repeats=tuple(repeat + 50.8 for repeat in height.repeats))
+    closure = measure_session(replace(session, readings=(wrong, *session.readings[1:])))
+    readings, adjustment = closure.session.readings, closure.adjustment
+
+    def search():
+        return slips_of(readings, session.instruments, adjustment.pivots, adjustment.priors)
+
+    assert search()
+    report(f"search for slips, {session.layout}: {best(search, 3) * 1e3:.0f} ms (bound: 500 ms)")
+    benchmark.pedantic(search, rounds=3)
 
 
 def test_time_of_the_monte_carlo(benchmark, session, report):

@@ -16,7 +16,7 @@ from tests.full_axle.rotations import Array, unit
 from tests.full_axle.steering import INCH, steer
 from tests.full_axle.vehicle import SIDES, GuideKind, LayoutName, Vehicle
 
-UNLIKE = 3.0
+UNLIKE = 4.0
 """Half-width of the differences between left and right of the guide's pivots, mm."""
 
 Uniform = Callable[[float, float], Array]
@@ -58,7 +58,7 @@ def _drawn_links(
     arm = uniform(5.5, 7.5) * INCH
     rod_side = arm_side if layout == "tie-rod" else rng.choice([-1.0, 1.0], count)
     rod_arm = arm if layout == "tie-rod" else uniform(5.5, 7.5) * INCH
-    rod_height, toed = hub - uniform(0, 3) * INCH, np.radians(uniform(-8, 8))
+    rod_height, toed = hub - uniform(0, 3) * INCH, np.radians(uniform(-12, 12))
     rods = {
         name: _ball(
             feet[name],
@@ -177,10 +177,10 @@ def _stiffness(uniform: Uniform) -> dict[str, Array]:
     """Stiffness of the bushes relative to each other.
 
     A radius arm is held sideways by the bushes at its axle end, some 180 mm apart on an arm of
-    900 mm, in shear: one or two hundredths of what the bush on the frame has lengthwise.
+    900 mm, in shear: a few hundredths of what the bush on the frame has lengthwise.
     """
     arms = {f"{arm}.{side}": uniform(0.7, 1.3) for arm in ("lower", "upper") for side in SIDES}
-    return {"sideways": uniform(0.005, 0.02), **arms}
+    return {"sideways": uniform(0.005, 0.04), **arms}
 
 
 def point(ahead: Array, left: Array, up: Array) -> Array:

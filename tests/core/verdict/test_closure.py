@@ -39,3 +39,12 @@ def test_a_mistake_of_two_inches_does_not_close_and_is_named():
     closure = closure_of(document_of(LINKAGE, readings), no_profile)
     assert not closure.closes
     assert closure.suspect_groups[0].readings[0] == "track_bar.frame.height"
+
+
+def test_exchanged_slopes_are_named_as_such():
+    readings = true_readings(LINKAGE)
+    slopes = ("track_bar.slope", "drag_link.slope")
+    exchanged = {slopes[0]: readings[slopes[1]], slopes[1]: readings[slopes[0]]}
+    closure = closure_of(document_of(LINKAGE, {**readings, **exchanged}), no_profile)
+    assert (closure.slips[0].slip, closure.slips[0].readings) == ("exchanged", slopes)
+    assert closure_of(DOCUMENT, no_profile).slips == ()
