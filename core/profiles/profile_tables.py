@@ -75,7 +75,7 @@ LARGEST_WINDUP = quantity.parse_angle("10 deg")
 
 
 def ranges_at(tables: Mapping[str, Any]) -> dict[str, tuple[float, float]]:
-    """Usual smallest and largest value of each of RANGES, mm, rad or rad/mm."""
+    """Usual smallest and largest value of each of RANGES, mm, rad, rad/mm or a plain number."""
     return {name: range_at(tables, f"ranges.{name}", *_range_parser(name)) for name in RANGES}
 
 
@@ -116,7 +116,7 @@ def _default(tables: Mapping[str, Any], path: str, bounds: Bounds) -> float:
 
 def _half_width(tables: Mapping[str, Any], path: str, bounds: Bounds, value: float) -> float:
     place = f"defaults_within.{path}"
-    half_width = quantity_above_zero(tables, place, bounds.parse, bounds.example)
+    half_width = quantity_above_zero(tables, place, bounds.parse, bounds.example.lstrip("-"))
     if not bounds.holds(value, half_width):
         raise EntryError(
             place,
