@@ -58,7 +58,8 @@ def search(
     ----------
     verdict : Verdict
     corrections : sequence of Correction
-        The corrections that the shop can make.
+        The corrections that the shop can make. Those of a pivot that the vehicle does not have
+        are left out.
     progress : callable
         Called with the share of the combinations that is computed, 0 to 1.
     """
@@ -80,7 +81,7 @@ def search(
         if progress is not None:
             progress(done / searched)
 
-    linkage, limits = verdict.measured.linkage, verdict.session.limits
+    linkage, limits = verdict.measured.linkage, session.limits
     drawn = verdict.measured.draw(estimate.DRAWS, SEED)
     by_set = [
         estimated_candidates(

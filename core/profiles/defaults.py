@@ -62,7 +62,7 @@ MEASURED: dict[str, Bounds] = {
     "inclination": Bounds(angle_with_unit, "9 deg", "-5 deg", "30 deg"),
     "span": Bounds(length_with_unit, "34 in", "4 in", "100 in"),
     "pitch_gain": _PITCH_GAIN,
-    "fore_aft_gain": Bounds(parse_number, "0", "-1", "1"),
+    "fore_aft_gain": Bounds(parse_number, "0.05", "-1", "1"),
     **{
         f"guide.{kind}.{pivot.removeprefix('guide.')}.{coordinate}": bounds
         for kind in GuideKind

@@ -1,15 +1,14 @@
 """Limits that a verdict compares with. They belong to the profile; a record keeps a copy."""
 
 from dataclasses import dataclass
-from math import radians
 
 from core.documents.entries import EntryError
-from core.text.quantity import INCH
+from core.text.quantity import parse_angle, parse_length
 
-LARGEST_ANGLE = radians(45)
+LARGEST_ANGLE = parse_angle("45 deg")
 """rad; a limit beyond it would let every axle pass."""
 
-LARGEST_WORKING_TRAVEL = 24 * INCH
+LARGEST_WORKING_TRAVEL = parse_length("24 in")
 """mm; no axle travels further in ordinary driving."""
 
 

@@ -5,7 +5,6 @@ reads a table raises `core.documents.entries.EntryError`, which says what would 
 """
 
 from collections.abc import Callable, Collection, Mapping
-from math import radians
 from typing import Any
 
 from core.documents.document import value_at
@@ -30,7 +29,6 @@ from core.readings.reading import Instruments
 from core.readings.survey import SURVEY, WHEELS
 from core.text import quantity
 from core.text.plain_text import plain
-from core.text.quantity import INCH
 
 RANGES: tuple[str, ...] = (
     *SURVEY,
@@ -57,13 +55,13 @@ RANGES: tuple[str, ...] = (
 )
 """Every reading that has a usual range in a profile, by name."""
 
-USUAL_CLEARANCE = 1.5 * INCH
+USUAL_CLEARANCE = quantity.parse_length("1 1/2 in")
 """mm; distance between the centre lines of the two bars below which a plan says so."""
 
-WIDEST_CLEARANCE = 12 * INCH
+WIDEST_CLEARANCE = quantity.parse_length("12 in")
 """mm; no profile asks for more."""
 
-LEAST_RIDE_HEIGHT = 0.5 * INCH
+LEAST_RIDE_HEIGHT = quantity.parse_length("1/2 in")
 """mm; smallest change of the ride height that is tried, where a profile says nothing else."""
 
 LARGEST_RISE = 1000.0
@@ -72,12 +70,12 @@ LARGEST_RISE = 1000.0
 CORRECTION_KEYS = ("name", "pivot", "rises", "caution", "not_with", "least_rise", "ball")
 """Keys of a [[corrections]] table."""
 
-LARGEST_WINDUP = radians(10)
+LARGEST_WINDUP = quantity.parse_angle("10 deg")
 """rad; no brakes turn an axle further."""
 
 
 def ranges_at(tables: Mapping[str, Any]) -> dict[str, tuple[float, float]]:
-    """Usual smallest and largest value of each of RANGES, mm, rad or rad/mm."""
+    """Usual smallest and largest value of each of RANGES, mm, rad, rad/mm or a plain number."""
     return {name: range_at(tables, f"ranges.{name}", *_range_parser(name)) for name in RANGES}
 
 
@@ -118,7 +116,7 @@ def _default(tables: Mapping[str, Any], path: str, bounds: Bounds) -> float:
 
 def _half_width(tables: Mapping[str, Any], path: str, bounds: Bounds, value: float) -> float:
     place = f"defaults_within.{path}"
-    half_width = quantity_above_zero(tables, place, bounds.parse, bounds.example)
+    half_width = quantity_above_zero(tables, place, bounds.parse, bounds.example.lstrip("-"))
     if not bounds.holds(value, half_width):
         raise EntryError(
             place,

@@ -1,20 +1,19 @@
 from dataclasses import replace
-from math import radians
 
 import pytest
 
 from core.documents.entries import EntryError
 from core.profiles.limits import Limits, refuse_impossible_length_ratio, refuse_impossible_limits
-from core.text.quantity import INCH
+from core.text.quantity import parse_angle, parse_length
 
 LARGEST = Limits(
-    parallel=radians(45),
-    flat=radians(45),
+    parallel=parse_angle("45 deg"),
+    flat=parse_angle("45 deg"),
     length_ratio=1.0,
-    steer=radians(45),
-    toe_change=radians(45),
-    working_bump=24 * INCH,
-    working_droop=24 * INCH,
+    steer=parse_angle("45 deg"),
+    toe_change=parse_angle("45 deg"),
+    working_bump=parse_length("24 in"),
+    working_droop=parse_length("24 in"),
 )
 
 

@@ -168,7 +168,7 @@ def test_a_tie_rod_without_a_lateral_run_is_refused(run, altered):
     "changes",
     [
         {"readings.travel.bump": "60 in", "readings.travel.droop": "60 in"},
-        {"limits.working_travel.bump": "60 in"},
+        {"limits.working_travel.bump": "24 in"},
         {"readings.steering.arm": ["0.01 in"]},
         {"readings.steering.pitman_arm": ["0.01 in"]},
         {"readings.drag_link.frame.height": ["500 in"]},

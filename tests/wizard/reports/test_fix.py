@@ -28,7 +28,7 @@ def test_the_json_has_the_specified_keys(run, name):
     result = json.loads(run("fix", "--json", demo(name))[1])
     assert set(result) == {"id", "before", "searched", "plans"}
     assert result["before"]["overall"] == "bump steer"
-    assert result["searched"] > 60_000
+    assert result["searched"] > 50_000
     for plan in result["plans"]:
         assert {"moves", "after", "set_length_mm", "length_change_mm"} <= set(plan)
         assert 1 <= len(plan["moves"]) <= 3
@@ -59,7 +59,7 @@ def test_the_caution_is_at_the_end(run, name):
 def test_the_report_is_a_work_order(run):
     text = flowing(run("fix", demo("re-mounted"))[1])
     for part in (
-        "✗ bump steer: five plans steer true, of 76,646 combinations",
+        "✗ bump steer: five plans steer true, of 73,048 combinations",
         "Plan 1: track bar bracket raised at the axle, up 1 3/4 in",
         "the track bar's axle end from 15 1/4 in to 17 in above the floor",
         "32 7/8 in from centre to centre, 3/16 in shorter than now: about 3 1/4 turns",
