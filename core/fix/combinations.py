@@ -17,6 +17,9 @@ from core.verdict.rules import slopes
 PORTION = 16_384
 """Combinations computed at a time; larger arrays would be slower for want of fast memory."""
 
+PEAK_STEPS = 10
+"""Steps of the peak steer within its limit; peaks of one step count as equal."""
+
 
 @dataclass(frozen=True, eq=False)
 class Combinations:
@@ -31,6 +34,8 @@ class Combinations:
         Over the working travel, (M, ...).
     excess : array (M,)
         Largest of the three deciding rules as a share of its limit; infinite where a link binds.
+    peak_step : array (M,)
+        Peak steer in whole tenths of its limit.
     flatness : array (M,), rad
         Sum of the magnitudes of both links' slopes.
     """
@@ -39,6 +44,7 @@ class Combinations:
     effective: Array
     curves: Curves
     excess: Array
+    peak_step: Array
     flatness: Array
 
     @property
@@ -53,16 +59,21 @@ class Combinations:
             self.effective[rows],
             self.curves.at_index(rows),
             self.excess[rows],
+            self.peak_step[rows],
             self.flatness[rows],
         )
 
     def promising(self) -> "Combinations":
-        """Combinations within their limits, smallest sum of rises first; else the least excess."""
+        """Combinations within their limits, smallest peak steer first; else the least excess.
+
+        Among equal peaks, in tenths of the limit, the smallest sum of rises comes first.
+        """
         within = np.flatnonzero(self.excess <= 1)
         if not within.size:
             return self.at_rows(np.array([self.least_excess]))
         sums = np.abs(self.correction_set.rises[within]).sum(axis=-1).round(6)
-        return self.at_rows(within[np.lexsort((self.flatness[within], sums))])
+        order = np.lexsort((self.flatness[within], sums, self.peak_step[within]))
+        return self.at_rows(within[order])
 
 
 def promising_combinations(
@@ -96,6 +107,7 @@ def promising_combinations(
         np.concatenate([portion.effective for portion in portions]),
         Curves.stacked([portion.curves for portion in portions]),
         np.concatenate([portion.excess for portion in portions]),
+        np.concatenate([portion.peak_step for portion in portions]),
         np.concatenate([portion.flatness for portion in portions]),
     ).promising()
 
@@ -113,5 +125,6 @@ def _computed(linkage: Linkage, limits: Limits, correction_set: CorrectionSet) -
         effective,
         curves,
         np.where(np.isnan(excess), np.inf, excess),
-        np.nansum(np.abs(slopes(moved)), axis=-1).round(6),
+        np.where(np.isnan(steer), np.inf, np.round(steer / limits.steer * PEAK_STEPS)),
+        np.broadcast_to(np.nansum(np.abs(slopes(moved)), axis=-1).round(6), excess.shape),
     )

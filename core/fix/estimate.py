@@ -38,7 +38,7 @@ def estimated_candidates(
     Parameters
     ----------
     combinations : Combinations
-        The promising combinations of the set, smallest sum of rises first.
+        The promising combinations of the set, smallest peak steer first.
     drawn : Linkage
         DRAWS geometries of the measured vehicle.
     limits : Limits
@@ -64,6 +64,7 @@ def estimated_candidates(
                 correction_set.moves(row),
                 probability,
                 float(combinations.excess[row]),
+                float(combinations.peak_step[row]),
                 float(combinations.flatness[row]),
                 place,
             )
@@ -71,5 +72,5 @@ def estimated_candidates(
         ]
         candidates = sorted(candidates, key=lambda candidate: candidate.order)[:FINALISTS]
         if len(candidates) == FINALISTS and candidates[-1].is_sure:
-            break  # later combinations have larger rises, and none can be likelier
+            break  # later combinations steer more or rise further, and none can be likelier
     return candidates

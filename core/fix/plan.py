@@ -3,9 +3,12 @@
 from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 
-from core.fix.chances import chances_of
+from core.fix.chances import chances_among, chances_of
 from core.fix.moves import ARMS, Move, with_moves
+from core.fix.possible import travel_after
 from core.fix.prediction import Prediction, prediction_of
+from core.kinematics.linkage import Linkage
+from core.kinematics.pivots import RIDE_HEIGHT
 from core.profiles.corrections import Correction
 from core.statistics.conformity import SURE
 from core.verdict.verdict import Verdict
@@ -39,7 +42,10 @@ class Plan:
 
 
 def plan_of(
-    verdict: Verdict, moves: tuple[Move, ...], arms: Mapping[str, float] | None = None
+    verdict: Verdict,
+    moves: tuple[Move, ...],
+    arms: Mapping[str, float] | None = None,
+    drawn: Linkage | None = None,
 ) -> Plan:
     """A plan of some moves and arms of other lengths, with its prediction.
 
@@ -51,10 +57,19 @@ def plan_of(
         A move need not be on offer in the profile.
     arms : mapping of float
         Arms of another length, by the name of their reading (core.fix.moves.ARMS), mm.
+    drawn : Linkage
+        Geometries drawn from the measured vehicle, where they are at hand.
     """
     arms = arms or {}
     lengths = {ARMS[name]: length for name, length in arms.items()}
     linkage = replace(verdict.measured.linkage, **lengths)  # type: ignore[arg-type]
     with_arms = replace(verdict.measured, linkage=linkage)
-    chances = chances_of(with_arms, moves, verdict.session.limits)
-    return Plan(moves, prediction_of(verdict, with_moves(linkage, moves), chances), arms)
+    limits = verdict.session.limits
+    if drawn is None or arms:
+        chances = chances_of(with_arms, moves, limits)
+    else:
+        chances = chances_among(drawn, moves, limits)
+    rise = sum(move.rise for move in moves if move.correction.pivot == RIDE_HEIGHT)
+    travel = travel_after(verdict.session, rise)
+    after = prediction_of(verdict, with_moves(linkage, moves), chances, travel)
+    return Plan(moves, after, arms)

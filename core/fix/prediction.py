@@ -67,6 +67,8 @@ class Prediction:
     walk, walk_before : (float, float)
         Sideways shift of the axle at full droop and full bump, moved and measured; mm, to the
         left positive.
+    travel : (float, float)
+        Bump and droop travel that are left, mm.
     travel_limits : (float or None, float or None)
         Heave at which a link binds in droop and in bump, mm; None where none binds.
     worse : tuple of str
@@ -94,6 +96,7 @@ class Prediction:
     roll_centre_rise: float | None
     walk: tuple[float, float]
     walk_before: tuple[float, float]
+    travel: tuple[float, float]
     travel_limits: tuple[float | None, float | None]
     worse: tuple[str, ...]
 
@@ -108,7 +111,9 @@ class Prediction:
         return overall_at(decide(self.p_true))
 
 
-def prediction_of(verdict: Verdict, linkage: Linkage, chances: Chances) -> Prediction:
+def prediction_of(
+    verdict: Verdict, linkage: Linkage, chances: Chances, travel: tuple[float, float]
+) -> Prediction:
     """Prediction of a moved linkage.
 
     Parameters
@@ -119,6 +124,8 @@ def prediction_of(verdict: Verdict, linkage: Linkage, chances: Chances) -> Predi
         The moved linkage, without leading axes.
     chances : Chances
         Probabilities of the moved linkage.
+    travel : (float, float)
+        Bump and droop travel that are left, mm.
     """
     session, measured = verdict.session, verdict.measured.linkage
     heaves = working_heaves(session.limits)
@@ -149,7 +156,8 @@ def prediction_of(verdict: Verdict, linkage: Linkage, chances: Chances) -> Predi
         roll_centre_rise=rise,
         walk=_pair(full.axle_shift[[0, -1]]),
         walk_before=_pair(verdict.sweep.axle_shift[[0, -1]]),
-        travel_limits=travel_limits(linkage, session.droop, session.bump),
+        travel=travel,
+        travel_limits=travel_limits(linkage, travel[1], travel[0]),
         worse=_worse(measured, linkage, heaves),
     )
 

@@ -19,6 +19,8 @@ class Candidate:
         Probability that the vehicle then steers true.
     excess : float
         Largest of the three deciding rules as a share of its limit.
+    peak_step : float
+        Peak steer in whole tenths of its limit.
     flatness : float
         Sum of the magnitudes of both links' slopes, rad.
     place : int
@@ -28,21 +30,26 @@ class Candidate:
     moves: tuple[Move, ...]
     p_true: float
     excess: float
+    peak_step: float
     flatness: float
     place: int
 
     @property
     def order(self) -> tuple[float, ...]:
-        """Sort key: fewest corrections, highest probability, smallest sum of rises, flattest links.
+        """Sort key: fewest corrections, highest probability, smallest peak steer, least moved.
 
         Candidates without a chance are ordered by their excess in place of their probability.
         """
-        return (len(self.moves), *self.by_probability, *self.by_rises, self.place)
+        return (len(self.moves), *self.by_probability, *self.by_merit, self.place)
 
     @property
-    def by_rises(self) -> tuple[float, float]:
-        """Sort key of equally likely candidates of one size: sum of rises, then flatness, rad."""
-        return round(sum(abs(move.rise) for move in self.moves), 6), self.flatness
+    def by_merit(self) -> tuple[float, float, float]:
+        """Sort key of equally likely candidates of one size.
+
+        Peak steer in tenths of its limit, then the sum of rises, mm, then flatness, rad.
+        """
+        rises = round(sum(abs(move.rise) for move in self.moves), 6)
+        return self.peak_step, rises, self.flatness
 
     @property
     def by_probability(self) -> tuple[float, float]:
@@ -57,4 +64,4 @@ class Candidate:
 
     def could_precede(self, other: "Candidate") -> bool:
         """True if a higher probability would put this candidate before another one of its set."""
-        return not other.is_sure or self.by_rises < other.by_rises
+        return not other.is_sure or self.by_merit < other.by_merit

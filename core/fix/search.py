@@ -15,6 +15,7 @@ from core.fix.combinations import promising_combinations
 from core.fix.estimate import estimated_candidates
 from core.fix.moves import correction_sets
 from core.fix.plan import Plan, plan_of
+from core.fix.possible import possible_corrections
 from core.fix.ranking import Candidate
 from core.kinematics.linkage import Linkage
 from core.profiles.corrections import Correction
@@ -25,6 +26,9 @@ from core.verdict.verdict import Overall, Verdict
 
 MOST_PLANS = 5
 """Largest number of plans that a search offers."""
+
+MOST_IMPROVED = 3
+"""Largest number of plans that improve the vehicle where none cures it."""
 
 SETS = 2 * MOST_PLANS
 """Largest number of sets of one size that are drawn in full."""
@@ -40,7 +44,7 @@ class SearchResult:
         Number of combinations that were computed.
     plans : tuple of Plan
         Up to MOST_PLANS plans that steer true, one for each set of corrections. Where none steers
-        true, the best plan alone.
+        true, up to MOST_IMPROVED plans that improve the vehicle.
     """
 
     searched: int
@@ -66,12 +70,7 @@ def search(
     if verdict.overall != Overall.BUMP_STEER:
         return SearchResult(0, ())
     session = verdict.session
-    possible = [
-        correction
-        for correction in corrections
-        if correction.applies_to(session.guide, session.has_track_bar, session.layout)
-    ]
-    sets = list(correction_sets(possible))
+    sets = list(correction_sets(possible_corrections(session, corrections)))
     searched = sum(len(correction_set.rises) for correction_set in sets)
     done = 0
 
@@ -89,36 +88,53 @@ def search(
         )
         for place, correction_set in enumerate(sets)
     ]
-    plans = tuple(plan_of(verdict, candidate.moves) for candidate in _best(verdict, by_set))
+    drawn = verdict.measured.draw(chances.DRAWS, SEED)
+    plans = tuple(
+        plan_of(verdict, candidate.moves, drawn=drawn) for candidate in _best(drawn, limits, by_set)
+    )
     return SearchResult(searched, plans)
 
 
-def _best(verdict: Verdict, by_set: list[list[Candidate]]) -> list[Candidate]:
+def _best(drawn: Linkage, limits: Limits, by_set: list[list[Candidate]]) -> list[Candidate]:
     """The candidates for the plans, with their probabilities drawn in full.
 
     The sets are sorted by size. Larger sets are left out once there are MOST_PLANS candidates
-    that steer true.
+    that steer true. A candidate with a move that it could do without is not offered. Where none
+    steers true, the MOST_IMPROVED best candidates are left.
 
     Parameters
     ----------
-    verdict : Verdict
+    drawn : Linkage
+        Geometries of the measured vehicle for the full draw.
+    limits : Limits
     by_set : list of list of Candidate
         The estimated candidates of each set, smallest sets first.
     """
-    drawn = verdict.measured.draw(chances.DRAWS, SEED)
     firsts: list[Candidate] = []
     true: list[Candidate] = []
     for _, same_size in groupby(by_set, key=lambda candidates: len(candidates[0].moves)):
         likely = sorted(same_size, key=lambda candidates: candidates[0].order)[:SETS]
-        firsts += [_first(candidates, drawn, verdict.session.limits) for candidates in likely]
-        true = sorted(
-            (candidate for candidate in firsts if candidate.p_true >= SURE),
-            key=lambda candidate: candidate.order,
-        )
+        best_of_sets = [_first(candidates, drawn, limits) for candidates in likely]
+        firsts += best_of_sets
+        true += [
+            candidate
+            for candidate in best_of_sets
+            if candidate.p_true >= SURE and not _has_token_move(candidate, drawn, limits)
+        ]
         if len(true) >= MOST_PLANS:
             break
-    best = sorted(firsts, key=lambda candidate: (candidate.by_probability, candidate.order))[:1]
-    return true[:MOST_PLANS] or best
+    true = sorted(true, key=lambda candidate: candidate.order)[:MOST_PLANS]
+    best = sorted(firsts, key=lambda candidate: (candidate.by_probability, candidate.order))
+    return true or best[:MOST_IMPROVED]
+
+
+def _has_token_move(candidate: Candidate, drawn: Linkage, limits: Limits) -> bool:
+    """True if the vehicle would steer true without one of the moves."""
+    moves = candidate.moves
+    if len(moves) == 1:
+        return False
+    fewer = (moves[:i] + moves[i + 1 :] for i in range(len(moves)))
+    return any(chances_among(drawn, others, limits).together >= SURE for others in fewer)
 
 
 def _first(candidates: list[Candidate], drawn: Linkage, limits: Limits) -> Candidate:

@@ -260,7 +260,10 @@ def _contested_rulings(
     measured: MeasuredLinkage, rules: Rules, effective_gradient: Array, peaks: tuple[Peak, Peak]
 ) -> list[ContestedRuling]:
     """Deciding rulings that are too close to call, with their gradients."""
-    rulings = [(rules.effective, effective_gradient), *((peak.ruling, peak.gradient) for peak in peaks)]
+    rulings = [
+        (rules.effective, effective_gradient),
+        *((peak.ruling, peak.gradient) for peak in peaks),
+    ]
     coordinates = 3 * len(measured.linkage.pivots)
     return [
         ContestedRuling(ruling, gradient[:coordinates])
