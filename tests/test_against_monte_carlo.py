@@ -2,7 +2,7 @@
 
 The brute force draws every height, offset and station by itself. It evaluates the model at all 41
 heaves of the working travel and takes the largest magnitude of each curve. The project draws
-a few thousand linkages from the pivots' covariance, evaluates them at a few nodes, and does so only where
+two thousand linkages from the pivots' covariance. It evaluates them at a few nodes, and only where
 a curve has no single clear peak.
 """
 

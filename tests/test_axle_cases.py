@@ -84,4 +84,6 @@ def test_ball_path(case, linkage):
 def test_gradient_and_effective_angle(case, linkage):
     gradient = np.degrees(derivatives(linkage).gradient)
     assert gradient == pytest.approx(case["steer_gradient_deg_per_mm"], rel=1e-6)
-    assert np.degrees(out_of_square(linkage).angle) == pytest.approx(case["effective_deg"], abs=1e-7)
+    assert np.degrees(out_of_square(linkage).angle) == pytest.approx(
+        case["effective_deg"], abs=1e-7
+    )

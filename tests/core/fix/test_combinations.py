@@ -5,10 +5,11 @@ import pytest
 
 from core.fix.combinations import promising_combinations
 from core.fix.moves import CorrectionSet, correction_sets, with_moves
+from core.kinematics.ball_path import effective_angle
 from core.kinematics.raising import raised
 from core.profiles.corrections import Correction
 from core.verdict.curves import peak_values
-from core.verdict.rules import parallel_angle, slopes
+from core.verdict.rules import slopes
 from tests.geometries import INCH, parallel_pair
 from tests.plans import COARSE, verdict_on
 
@@ -40,25 +41,26 @@ def promising(correction_set, limits, counts=None):
 
 def test_each_combination_has_the_values_of_its_moved_linkage(limits):
     combinations = promising(set_of(DROP, BAR_UP), limits)
-    assert len(combinations.parallel) > 1
-    for row in range(len(combinations.parallel)):
+    assert len(combinations.effective) > 1
+    for row in range(len(combinations.effective)):
         moved = with_moves(CROSSED, combinations.correction_set.moves(row))
         steer, toe = peak_values(moved, limits)
-        assert combinations.parallel[row] == pytest.approx(float(parallel_angle(moved)))
+        assert combinations.effective[row] == pytest.approx(float(effective_angle(moved)))
         assert combinations.flatness[row] == pytest.approx(np.abs(slopes(moved)).sum(), abs=1e-6)
         shares = (
-            abs(parallel_angle(moved)) / limits.parallel,
+            abs(effective_angle(moved)) / limits.parallel,
             steer / limits.steer,
             toe / limits.toe_change,
         )
         assert combinations.excess[row] == pytest.approx(max(shares))
 
 
-def test_promising_combinations_are_within_and_start_with_the_smallest_rises(limits):
+def test_promising_combinations_are_within_and_start_with_the_smallest_peaks(limits):
     combinations = promising(set_of(DROP, BAR_UP), limits)
     assert (combinations.excess <= 1).all()
     rises = np.abs(combinations.correction_set.rises).sum(axis=1)
-    order = list(zip(rises.round(6), combinations.flatness, strict=True))
+    keys = (combinations.peak_step, rises.round(6), combinations.flatness)
+    order = list(zip(*keys, strict=True))
     assert order == sorted(order)
 
 

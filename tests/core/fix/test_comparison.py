@@ -56,11 +56,12 @@ class TestChanges:
         comparison = compare(crossed, parallel, None)
         assert [change.name for change in comparison.changes] == [
             "parallel",
+            "effective",
+            "peak_steer",
+            "peak_toe_change",
             "track_bar_slope",
             "drag_link_slope",
             "length_ratio",
-            "peak_steer",
-            "peak_toe_change",
             "gradient",
         ]
         angle = comparison.change("parallel")

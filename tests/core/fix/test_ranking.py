@@ -7,10 +7,10 @@ from core.fix.ranking import Candidate
 from core.profiles.corrections import Correction
 
 
-def candidate(count=1, p_true=1.0, rise=10.0, flatness=0.1, excess=0.5, place=0):
+def candidate(count=1, p_true=1.0, rise=10.0, flatness=0.1, excess=0.5, place=0, peak=3):
     """A candidate with `count` equal moves."""
     move = Move(Correction("x", "track_bar.axle", (rise,)), rise)
-    return Candidate((move,) * count, p_true, excess, flatness, place)
+    return Candidate((move,) * count, p_true, excess, peak, flatness, place)
 
 
 @pytest.mark.parametrize(
@@ -28,6 +28,9 @@ def candidate(count=1, p_true=1.0, rise=10.0, flatness=0.1, excess=0.5, place=0)
             candidate(p_true=0.98, rise=10.0),
             candidate(p_true=1.0, rise=20.0),
             id="smaller rise at one step of probability",
+        ),
+        pytest.param(
+            candidate(peak=2, rise=90.0), candidate(peak=3, rise=10.0), id="smaller peak steer"
         ),
         pytest.param(
             candidate(rise=-10.0, flatness=0.3),

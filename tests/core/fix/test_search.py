@@ -8,12 +8,13 @@ import pytest
 from core.fix.chances import chances_of
 from core.fix.moves import correction_sets, with_moves
 from core.fix.ranking import PROBABILITY_STEP, Candidate
-from core.fix.search import MOST_PLANS, search
+from core.fix.search import MOST_IMPROVED, MOST_PLANS, search
+from core.kinematics.ball_path import effective_angle
 from core.kinematics.raising import raised
 from core.profiles.corrections import Correction
 from core.statistics.conformity import SURE
 from core.verdict.curves import peak_values
-from core.verdict.rules import parallel_angle, slopes
+from core.verdict.rules import slopes
 from core.verdict.verdict import Overall
 from tests.geometries import INCH, LAYOUTS, parallel_pair
 from tests.plans import COARSE, done, vehicle, verdict_on
@@ -36,6 +37,7 @@ def test_plans_come_in_order_with_one_for_each_set(crossed):
         (
             len(plan.moves),
             -round(plan.after.p_true / PROBABILITY_STEP),
+            round(plan.after.peak_steer / crossed.session.limits.steer * 10),
             sum(abs(move.rise) for move in plan.moves),
         )
         for plan in result.plans
@@ -109,7 +111,7 @@ def plans_of_full_draws(verdict, corrections):
             linkage = with_moves(verdict.measured.linkage, moves)
             steer, toe = peak_values(linkage, limits)
             excess = max(
-                abs(parallel_angle(linkage)) / limits.parallel,
+                abs(effective_angle(linkage)) / limits.parallel,
                 steer / limits.steer,
                 toe / limits.toe_change,
             )
@@ -119,13 +121,29 @@ def plans_of_full_draws(verdict, corrections):
                 else 0.0
             )
             flatness = round(float(np.abs(slopes(linkage)).sum()), 6)
-            candidates.append(Candidate(moves, p_true, float(excess), flatness, place))
+            peak_step = round(float(steer) / limits.steer * 10)
+            candidates.append(Candidate(moves, p_true, float(excess), peak_step, flatness, place))
     first_of_set = {}
     for candidate in sorted(candidates, key=lambda candidate: candidate.order):
-        if candidate.p_true >= SURE:
-            first_of_set.setdefault(candidate.place, candidate)
-    best = min(candidates, key=lambda candidate: (candidate.by_probability, candidate.order))
-    return list(first_of_set.values())[:MOST_PLANS] or [best]
+        first_of_set.setdefault(candidate.place, candidate)
+    true = [
+        candidate
+        for candidate in first_of_set.values()
+        if candidate.p_true >= SURE and not has_token_move(verdict, candidate.moves)
+    ]
+    best = sorted(
+        first_of_set.values(), key=lambda candidate: (candidate.by_probability, candidate.order)
+    )
+    return sorted(true, key=lambda candidate: candidate.order)[:MOST_PLANS] or best[:MOST_IMPROVED]
+
+
+def has_token_move(verdict, moves):
+    """True if the vehicle would steer true without one of the moves."""
+    limits = verdict.session.limits
+    return len(moves) > 1 and any(
+        chances_of(verdict.measured, moves[:i] + moves[i + 1 :], limits).together >= SURE
+        for i in range(len(moves))
+    )
 
 
 @pytest.mark.slow

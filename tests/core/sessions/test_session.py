@@ -30,7 +30,7 @@ DEFAULTS = {
 }
 PROFILE = SimpleNamespace(
     defaults=SimpleNamespace(
-        value=lambda name, guide: DEFAULTS[name], within=lambda name, guide: 30.0
+        value=lambda name, _guide: DEFAULTS[name], within=lambda _name, _guide: 30.0
     ),
     instruments=INSTRUMENTS,
     limits=Limits(0.02, 0.15, 0.8, 0.01, 0.005, 40.0, 45.0),
