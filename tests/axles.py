@@ -53,7 +53,7 @@ def random_guide(uniform: Uniform, kind: GuideKind, hub: float) -> Guide:
             **pivot("upper_axle", 0, 6.5),
         },
         GuideKind.LEAF: {
-            **pivot("eye", uniform(0, 1) > 0.5 and 24 or -24, 1),
+            **pivot("eye", -24 if uniform(0, 1) < 0.5 else 24, 1),
             **pivot("seat", 0, 0),
             **pitch_gain,
             "guide.effective_length": uniform(0.67, 0.83),
