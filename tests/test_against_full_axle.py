@@ -17,17 +17,17 @@ VEHICLES = 300
 
 @pytest.mark.parametrize("guide", GUIDES)
 def test_every_reading_taken(guide, capsys):
-    found = printed(guide, everything, capsys)
-    assert 0.92 <= found.covered <= 0.98
-    assert max(found.false_within, found.false_out) < 0.05
+    result = printed(guide, everything, capsys)
+    assert 0.92 <= result.covered <= 0.98
+    assert max(result.false_within, result.false_out) < 0.05
 
 
 @pytest.mark.parametrize("guide", GUIDES)
 def test_arm_and_stations_skipped(guide, capsys):
     """Assumed values carry the doubt of the readings that were not taken."""
-    found = printed(guide, without_arm_and_stations, capsys)
-    assert found.covered >= 0.92
-    assert max(found.false_within, found.false_out) < 0.05
+    result = printed(guide, without_arm_and_stations, capsys)
+    assert result.covered >= 0.92
+    assert max(result.false_within, result.false_out) < 0.05
 
 
 def printed(guide, survey: Survey, capsys) -> Figures:

@@ -11,7 +11,7 @@ from core.fix.search import search
 from core.verdict.assess import assess
 from tests.full_axle.coverage import GUIDES, fleets, shipped_profile
 from tests.full_axle.moves import peak_after
-from tests.full_axle.records import STEER_LIMIT, documents
+from tests.full_axle.records import PROFILES, STEER_LIMIT, documents
 
 pytestmark = pytest.mark.slow
 
@@ -36,7 +36,7 @@ def peaks_after_first_plans(guide) -> list[float]:
     rng = np.random.default_rng(7)
     peaks = []
     for vehicle in fleets(guide, VEHICLES, seed=7):
-        corrections = shipped_profile(documents(vehicle, rng)[0]["session"]["profile"]).corrections
+        corrections = shipped_profile(PROFILES[vehicle.layout]).corrections
         for i, document in enumerate(documents(vehicle, rng)):
             verdict = assess(document, shipped_profile)
             plans = [plan for plan in search(verdict, corrections).plans if plan.steers_true]

@@ -10,11 +10,11 @@ Array = np.ndarray
 
 def pitched_and_yawed(pitch: Array, yaw: Array) -> Array:
     """Matrices (..., 3, 3) that pitch first (top ahead is positive), then yaw to the left."""
-    zero, one = np.zeros_like(pitch), np.ones_like(pitch)
+    zero, unity = np.zeros_like(pitch), np.ones_like(pitch)
     c, s = np.cos(pitch), np.sin(pitch)
-    pitching = _matrix([[c, zero, s], [zero, one, zero], [-s, zero, c]])
+    pitching = _matrix([[c, zero, s], [zero, unity, zero], [-s, zero, c]])
     c, s = np.cos(yaw), np.sin(yaw)
-    yawing = _matrix([[c, -s, zero], [s, c, zero], [zero, zero, one]])
+    yawing = _matrix([[c, -s, zero], [s, c, zero], [zero, zero, unity]])
     return yawing @ pitching
 
 

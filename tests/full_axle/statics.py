@@ -106,8 +106,8 @@ def stretch(vehicle: Vehicle, pose: Pose, frame: str, axle: str) -> Array:
 
 def _of_radius_arms(vehicle: Vehicle, pose: Pose) -> Array:
     sideways = np.sqrt(vehicle.stiffness["sideways"])
-    one = np.ones_like(sideways)
-    weights = np.stack([one, sideways, one], axis=-1)[:, None]
+    lengthwise = np.ones_like(sideways)
+    weights = np.stack([lengthwise, sideways, lengthwise], axis=-1)[:, None]
     ends = [vehicle.points[f"guide.frame.{side}"] for side in SIDES]
     return np.concatenate([weights * (pose.carried(end) - end[:, None]) for end in ends], axis=-1)
 

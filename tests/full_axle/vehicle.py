@@ -75,14 +75,14 @@ class Vehicle:
         return np.stack([zero, zero, self.hub_height], axis=-1)
 
     def at(self, index: int) -> "Vehicle":
-        """One of the vehicles, with a leading axis of 1."""
-        one = slice(index, index + 1)
+        """A single vehicle, with a leading axis of 1."""
+        alone = slice(index, index + 1)
         parts = {
-            name: {key: array[one] for key, array in getattr(self, name).items()}
+            name: {key: array[alone] for key, array in getattr(self, name).items()}
             for name in ("points", "kingpins", "stiffness")
         }
         scalars = ("far_side", "arm_side", "pitman_side", "hub_height", "pitman_arm", "tread")
-        return replace(self, **parts, **{name: getattr(self, name)[one] for name in scalars})
+        return replace(self, **parts, **{name: getattr(self, name)[alone] for name in scalars})
 
     def with_points(self, points: Mapping[str, Array]) -> "Vehicle":
         """The vehicles with some points elsewhere, every link set to its new length."""
