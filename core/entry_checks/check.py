@@ -12,11 +12,19 @@ from collections.abc import Mapping, Sequence
 from typing import Any
 
 from core.documents.document import value_at
-from core.entry_checks import all_rules, instruments, single_reading, walk_round_and_stance, words
+from core.entry_checks import (
+    all_rules,
+    castor_rows,
+    instruments,
+    single_reading,
+    walk_round_and_stance,
+    words,
+)
 from core.entry_checks.choices import ANY_OF, ONE_OF
 from core.entry_checks.known import KnownAnswers
-from core.entry_checks.outcome import Accepted, Outcome, Refused, outcome_of
+from core.entry_checks.outcome import Accepted, Objection, Outcome, Refused, outcome_of
 from core.entry_checks.single_reading import AskedQuantity
+from core.kinematics.pivots import ARM_DIRECTIONS, PITMAN_DIRECTIONS, Layout
 from core.profiles.profile import Profile
 from core.readings.survey import LINKS
 from core.readings.walk_round import JOINTS
@@ -25,6 +33,12 @@ from core.text.quantity import QuantityError
 
 BENT = {f"readings.{link}.bent": link for link in LINKS}
 """Links by the path of the answer that the link is bent."""
+
+DIRECTIONS = {"layout.arm": ARM_DIRECTIONS, "layout.pitman": PITMAN_DIRECTIONS}
+"""Directions that an arm can point to by layout, by the path of the answer."""
+
+TRACK_BAR = "layout.track_bar"
+"""Path of the answer that there is a track bar."""
 
 JOINT_TABLE = "walk_round.joints."
 """Beginning of the path of every joint."""
@@ -68,7 +82,12 @@ def check(
         return _statement(path, answer)
     if path in BENT:
         return _bent_bar(path, answer, known)
+    if path == TRACK_BAR:
+        has_bar = words.yes_or_no(answer)
+        return NEITHER if has_bar is None else Accepted(has_bar)
     parts = _parts(answer)
+    if path == castor_rows.PATH:
+        return castor_rows.castor_rows(parts, known.units)
     if path in QUANTITIES:
         return _quantity(path, parts, known)
     if path in ANY_OF:
@@ -166,9 +185,27 @@ def _choice(path: str, text: str, known: KnownAnswers) -> Outcome:
     if isinstance(choice, Refused):
         return choice
     objections = [*all_rules.objections(known.with_answer(path, choice), path)]
+    objections += _impossible_direction(path, choice, known)
     if path == "layout.steering":
         objections += walk_round_and_stance.layout_objections(choice, known)
     return outcome_of(choice, objections)
+
+
+def _impossible_direction(path: str, choice: str, known: KnownAnswers) -> list[Objection]:
+    """Objection to an arm that points where it cannot in the layout."""
+    steering = value_at(known.document, "layout.steering")
+    directions = DIRECTIONS.get(path)
+    if directions is None or steering not in tuple(Layout):
+        return []
+    possible = directions[Layout(steering)]
+    if choice in possible:
+        return []
+    return [
+        Objection(
+            f"With this drag link the arm cannot point {choice}: it is {' or '.join(possible)}.",
+            impossible=True,
+        )
+    ]
 
 
 def _joint(text: str) -> Outcome:

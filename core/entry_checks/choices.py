@@ -3,7 +3,8 @@
 from typing import Literal, get_args
 
 from core.documents.record import SessionKind
-from core.kinematics.pivots import PIVOTS, RIDE_HEIGHT, Direction, Layout
+from core.kinematics.pivots import PIVOTS, RIDE_HEIGHT, Direction, GuideKind, Layout
+from core.profiles.corrections import BallPlace
 from core.text.quantity import LengthUnit
 
 Report = Literal["steers-when-held", "wheel-turns-when-released", "pulls-under-braking", "wanders"]
@@ -13,6 +14,9 @@ ONE_OF: dict[str, tuple[str, ...]] = {
     "layout.steering": tuple(Layout),
     "layout.arm": tuple(Direction),
     "layout.pitman": tuple(Direction),
+    "layout.guide": tuple(GuideKind),
+    "layout.steering_box": ("left", "right"),
+    "layout.ball": get_args(BallPlace),
     "session.units": get_args(LengthUnit),
     "session.kind": tuple(SessionKind),
 }

@@ -10,10 +10,13 @@ from core.documents.document import value_at, with_value
 from core.documents.entries import EntryError, quantity_at, units_of
 from core.kinematics.pivots import Layout
 from core.profiles.profile import Profile
+from core.readings.guide_survey import GUIDE, KINGPIN
 from core.readings.reading import Instruments, Kind, Reading, standard_uncertainty
 from core.readings.survey import SURVEY, WHEELS, reading_at
 from core.text import quantity
 from core.text.quantity import LengthUnit
+
+_KINDS: dict[str, Kind] = {**SURVEY, **WHEELS, **GUIDE, **KINGPIN}
 
 ANGLES = {"angle_finder", "seating"}
 """Instruments whose resolution is an angle; the resolution of the others is a length."""
@@ -133,7 +136,7 @@ class KnownAnswers:
         """Reading with its repeats; readings of the tie rod count for the inverted-Y alone."""
         if name.startswith("tie_rod.") and self._has_no_joint:
             return None
-        kind: Kind = SURVEY.get(name) or WHEELS.get(name) or "length"
+        kind: Kind = _KINDS.get(name, "length")
         try:
             return reading_at(self.document, name, kind)
         except EntryError:

@@ -10,6 +10,13 @@ PLACES = {
     "drag_link.frame": "drag link's frame end",
     "drag_link.axle": "drag link's axle end",
     "tie_rod.near": "tie rod's near ball",
+    "guide.frame": "arms' frame pivot",
+    "guide.lower_frame": "lower arm's frame end",
+    "guide.lower_axle": "lower arm's axle end",
+    "guide.upper_frame": "upper arm's frame end",
+    "guide.upper_axle": "upper arm's axle end",
+    "guide.eye": "spring's fixed eye",
+    "guide.seat": "spring's seat",
 }
 """Links and pivots."""
 
@@ -29,6 +36,13 @@ _READINGS = {
     "travel.droop": "droop travel",
     "wheelbase": "wheelbase",
     "ride_height": "ride height",
+    "guide.span": "distance between the arms or springs",
+    "guide.castor": "castor at two heights",
+    "guide.pitch_gain": "pitch of the axle with travel",
+    "guide.fore_aft_gain": "movement of the axle ahead with travel",
+    "guide.effective_length": "effective length of the spring",
+    "kingpin.castor": "castor of the kingpin",
+    "kingpin.inclination": "inclination of the kingpin",
 }
 
 _HOW_TAKEN = {
@@ -37,6 +51,7 @@ _HOW_TAKEN = {
     "station": "lengthwise from the line under the axle. Ahead counts plus, behind minus",
     "length": "straight tape from centre to centre",
     "brace": "straight tape from centre to centre, through the air",
+    "angle": "read it twice, with the angle finder taken off between",
     "slope": "zero the angle finder on this floor first. Frame end higher counts plus",
 }
 

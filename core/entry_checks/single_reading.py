@@ -11,6 +11,7 @@ from core.entry_checks.known import KnownAnswers
 from core.entry_checks.outcome import Objection
 from core.entry_checks.reading_names import look_again, reading_name
 from core.entry_checks.rule import ROUNDING
+from core.readings.guide_survey import GUIDE, KINGPIN
 from core.readings.reading import Instruments, Kind, Reading, claimed_uncertainty, repeats_scatter
 from core.readings.survey import SURVEY, WHEELS
 from core.text import quantity
@@ -35,6 +36,12 @@ LARGEST_OTHERWISE = 4_000.0
 
 STEEPEST = radians(60)
 """rad; a steeper bar could not hold or steer an axle sideways."""
+
+MOST_LEAN = radians(40)
+"""rad; no kingpin leans further."""
+
+GUIDE_READ = {name: kind for name, kind in GUIDE.items() if kind != "gain"}
+"""Readings of the guide that are asked for; the pitch gain comes from castor at two heights."""
 
 SMALLEST_RATIO, LARGEST_RATIO = 5, 40
 """Steering-wheel angle to pitman arm angle (common practice, no source)."""
@@ -62,7 +69,10 @@ class AskedQuantity:
 
 
 QUANTITIES: dict[str, AskedQuantity] = {
-    **{f"readings.{name}": AskedQuantity(name, kind) for name, kind in (SURVEY | WHEELS).items()},
+    **{
+        f"readings.{name}": AskedQuantity(name, kind)
+        for name, kind in (SURVEY | WHEELS | GUIDE_READ | KINGPIN).items()
+    },
     **{
         f"readings.{name}": AskedQuantity(name, "length")
         for name in (
@@ -132,7 +142,7 @@ def parse_answer(answer: Sequence[str], asked: AskedQuantity, units: LengthUnit)
         raise QuantityError("has more than one value: type a single one, without ;")
     if asked.kind == "number":
         return TypedQuantity(tuple(map(quantity.parse_number, texts)), texts, bare=False)
-    if asked.kind == "slope":
+    if asked.kind in ("slope", "angle"):
         angles = tuple(map(quantity.parse_angle, texts))
         with_unit = tuple(quantity.with_unit(text, "deg") for text in texts)
         return TypedQuantity(angles, with_unit, bare=False)
@@ -217,7 +227,7 @@ def format_value(value: float, kind: str, units: LengthUnit) -> str:
     units : "in" or "mm"
         Unit of a length in the text.
     """
-    if kind == "slope":
+    if kind in ("slope", "angle"):
         return format_angle(value)
     return f"{value:g}" if kind == "number" else format_length(value, units)
 
@@ -232,6 +242,8 @@ def _impossible(value: float, asked: AskedQuantity) -> str:
     """Reason why a value is impossible; empty where it is possible."""
     if asked.kind == "slope":
         return "" if abs(value) < STEEPEST else "a bar that steep cannot hold an axle sideways."
+    if asked.kind == "angle":
+        return "" if abs(value) <= MOST_LEAN else "no kingpin leans that far."
     if asked.kind == "number":
         if SMALLEST_RATIO <= value <= LARGEST_RATIO:
             return ""

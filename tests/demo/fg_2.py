@@ -3,7 +3,17 @@
 Moving one link without the other makes bump steer (common practice, no source).
 """
 
-from tests.demo.typed import STANCE, WALK_ROUND, TypedSession, layout, link, pivot, vehicle, wheels
+from tests.demo.typed import (
+    STANCE,
+    WALK_ROUND,
+    TypedSession,
+    kingpin,
+    layout,
+    link,
+    pivot,
+    vehicle,
+    wheels,
+)
 
 RE_MOUNTED = TypedSession(
     id="FG-2_20261006-101003_first_t6b5",
@@ -32,6 +42,8 @@ RE_MOUNTED = TypedSession(
         **wheels("16 7/16", "6", "68"),
         **link("track_bar", "33 1/8", "8.5"),
         **link("drag_link", "38 3/16", "4.5"),
+        "readings.guide.castor": "6 at 0; 6.5 at 2",
+        **kingpin("5"),
         "readings.steering.arm": "6 1/4",
         "readings.steering.pitman_arm": "6 1/4",
         "readings.travel.bump": "3 3/4",

@@ -4,7 +4,17 @@ The truck steers true. The track bar's axle end is 20 1/4 in high and was read 2
 Without the braces the shop would have bought a bracket for nothing.
 """
 
-from tests.demo.typed import STANCE, WALK_ROUND, TypedSession, layout, link, pivot, vehicle, wheels
+from tests.demo.typed import (
+    STANCE,
+    WALK_ROUND,
+    TypedSession,
+    kingpin,
+    layout,
+    link,
+    pivot,
+    vehicle,
+    wheels,
+)
 
 NOT_CLOSING = TypedSession(
     id="FG-3_20260929-150744_first_r2d9",
@@ -33,6 +43,8 @@ NOT_CLOSING = TypedSession(
         "readings.braces.frame_ends": "9 3/8",
         "readings.braces.axle_ends": "6 7/16",
         "readings.braces.frame_to_axle": "31 3/8",
+        "readings.guide.castor": "6 at 0; 6.5 at 2",
+        **kingpin("5"),
         "readings.steering.arm": "6 1/4",
         "readings.steering.pitman_arm": "6 1/4",
         "readings.travel.bump": "4",

@@ -1,6 +1,15 @@
 """FG-4: too close to call; the advice names the readings that settle it. Invented."""
 
-from tests.demo.typed import STANCE, WALK_ROUND, TypedSession, layout, pivot, vehicle, wheels
+from tests.demo.typed import (
+    STANCE,
+    WALK_ROUND,
+    TypedSession,
+    kingpin,
+    layout,
+    pivot,
+    vehicle,
+    wheels,
+)
 
 CLOSE = TypedSession(
     id="FG-4_20260922-131920_first_n5v4",
@@ -26,6 +35,8 @@ CLOSE = TypedSession(
         "readings.track_bar.slope": "7.5",
         "readings.drag_link.bent": False,
         "readings.drag_link.slope": "6.5",
+        "readings.guide.castor": "6 at 0; 6.5 at 2",
+        **kingpin("5"),
         "readings.steering.arm": "7",
         "readings.travel.bump": "5",
         "readings.travel.droop": "5 1/2",

@@ -1,6 +1,16 @@
 """FG-5: an inverted-Y linkage; its toe changes with travel. Invented."""
 
-from tests.demo.typed import STANCE, WALK_ROUND, TypedSession, layout, link, pivot, vehicle, wheels
+from tests.demo.typed import (
+    STANCE,
+    WALK_ROUND,
+    TypedSession,
+    kingpin,
+    layout,
+    link,
+    pivot,
+    vehicle,
+    wheels,
+)
 
 TOE = TypedSession(
     id="FG-5_20260915-084655_first_f8k6",
@@ -29,6 +39,8 @@ TOE = TypedSession(
         **wheels("16 1/2", "6", "68"),
         **link("track_bar", "33 1/4", "7"),
         **link("drag_link", "40 3/8", "7"),
+        "readings.guide.castor": "6 at 0; 6.5 at 2",
+        **kingpin("5"),
         "readings.steering.arm": "6 1/2",
         "readings.steering.pitman_arm": "6",
         "readings.tie_rod.joint_from_far_ball": "9",

@@ -1,6 +1,16 @@
 """FG-6: a heavy truck with sound geometry, held back by a worn joint. Invented."""
 
-from tests.demo.typed import STANCE, WALK_ROUND, TypedSession, layout, link, pivot, vehicle, wheels
+from tests.demo.typed import (
+    STANCE,
+    WALK_ROUND,
+    TypedSession,
+    kingpin,
+    layout,
+    link,
+    pivot,
+    vehicle,
+    wheels,
+)
 
 WORN_JOINT = TypedSession(
     id="FG-6_20260908-070216_first_y3g7",
@@ -32,6 +42,8 @@ WORN_JOINT = TypedSession(
         **wheels("506", "150", "2150"),
         **link("track_bar", "972", "9"),
         **link("drag_link", "1181", "9"),
+        "readings.guide.castor": "6 at 0; 6.5 at 50",
+        **kingpin("5"),
         "readings.steering.arm": "205",
         "readings.steering.pitman_arm": "210",
         "readings.steering.ratio": "20",

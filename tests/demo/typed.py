@@ -88,6 +88,16 @@ def wheels(hub_height: str, left: str, right: str) -> Answers:
     }
 
 
+def guide_pivot(name: str, height: str, station: str) -> Answers:
+    """Answers on one pivot of the guide."""
+    return {f"readings.guide.{name}.height": height, f"readings.guide.{name}.station": station}
+
+
+def kingpin(castor: str, inclination: str = "9") -> Answers:
+    """Answers on the kingpin, from an alignment sheet."""
+    return {"readings.kingpin.castor": castor, "readings.kingpin.inclination": inclination}
+
+
 WALK_ROUND: Answers = {
     "walk_round.steering_wheel_diameter": "15 1/2",
     "walk_round.rim_play": "3/4",
@@ -112,11 +122,15 @@ STANCE: Answers = {
 """A vehicle that stands as required."""
 
 
-def layout(steering: str, units: str = "in") -> Answers:
+def layout(steering: str, units: str = "in", guide: str = "two-arms") -> Answers:
     """Answers of the layout step. The instruments are those of the profile."""
     return {
         "layout.steering": steering,
         "layout.arm": "ahead",
         "layout.pitman": "ahead",
+        "layout.track_bar": True,
+        "layout.guide": guide,
+        "layout.steering_box": "left",
+        "layout.ball": "below",
         "session.units": units,
     }

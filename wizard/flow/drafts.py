@@ -12,7 +12,7 @@ COPIED = (
     *("session.profile", "session.units"),
     *("vehicle.tag", "vehicle.description", "vehicle.wheelbase", "layout", "instruments"),
     *("readings.track_bar.bent", "readings.drag_link.bent"),
-    *("readings.steering", "readings.travel"),
+    *("readings.steering", "readings.travel", "readings.guide", "readings.kingpin"),
     *("readings.tie_rod.joint_from_far_ball", "readings.tie_rod.near_arm"),
 )
 """Values that a re-measure copies from the earlier session. All others are measured again."""
@@ -20,7 +20,7 @@ COPIED = (
 NOT_COPIED_IF_ALTERED = {
     "drag_link.frame": ("readings.steering.pitman_arm",),
     "drag_link.axle": ("readings.steering.arm", "readings.tie_rod.joint_from_far_ball"),
-    "ride_height": ("readings.travel",),
+    "ride_height": ("readings.travel", "readings.guide", "readings.kingpin.castor"),
     "lengths": ("readings.track_bar.bent", "readings.drag_link.bent"),
 }
 """Values that have to be measured again after a part was altered, by part."""

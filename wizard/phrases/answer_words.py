@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from contextlib import suppress
 from typing import TYPE_CHECKING, Any
 
 from core.documents.document import Document, value_at
 from core.documents.entries import EntryError
+from core.entry_checks.castor_rows import EXAMPLE
 from core.fix.plan_record import filed_plan
-from core.kinematics.pivots import GuideKind
+from core.kinematics.pivots import GUIDE_PIVOTS, GuideKind
 from core.text import quantity
 from core.text.quantity import LengthUnit
 from wizard.questions.question import Question
@@ -26,6 +28,8 @@ def answer_in_words(question: Question, value: Any, units: LengthUnit) -> str:
     if question.kind in ("one of", "yes or no", "any of"):
         return choice_words(question, value)
     parts = value if isinstance(value, list) else [value]
+    if question.kind == "castor":
+        return castor_text(value)
     if question.kind == "length":
         parts = [typed_length_words(str(part), units) for part in parts]
     return "; ".join(map(str, parts))
@@ -53,7 +57,20 @@ def field_text(value: Any) -> str:
     """An answer as it stands in the field when it is asked again."""
     if value is None:
         return ""
+    if isinstance(value, list) and all(isinstance(row, Mapping) for row in value) and value:
+        return castor_text(value)
     return "; ".join(map(str, value)) if isinstance(value, list) else str(value)
+
+
+def castor_text(rows: Any) -> str:
+    """Castor at some heights, as it is typed: "5.5 deg at 0 in; 8.5 deg at 2 in"."""
+    if not isinstance(rows, list):
+        return str(rows)
+    return "; ".join(
+        f"{row.get('castor', '')} at {row.get('heave', '')}"
+        for row in rows
+        if isinstance(row, Mapping)
+    )
 
 
 def assumed_words(question: Question, profile: Profile | None, units: LengthUnit) -> str:
@@ -63,6 +80,8 @@ def assumed_words(question: Question, profile: Profile | None, units: LengthUnit
     value = _assumed(question.assumed, profile)
     if question.kind == "length":
         return quantity.format_length(value, units, decimals=1 if value < 10 else 0)
+    if question.kind == "castor":
+        return f"{quantity.format_angle_per_length(value, units)} of pitch"
     return quantity.format_angle(value) if question.kind == "angle" else f"{value:g}"
 
 
@@ -71,7 +90,8 @@ def _assumed(name: str, profile: Profile) -> float:
     table, _, key = name.partition(".")
     if table == "instruments":
         return float(getattr(profile.instruments, key))
-    return profile.defaults.value(name, GuideKind.UNMEASURED)
+    guides = (kind for kind, pivots in GUIDE_PIVOTS.items() if name.rpartition(".")[0] in pivots)
+    return profile.defaults.value(name, next(guides, GuideKind.UNMEASURED))
 
 
 def hint(
@@ -85,6 +105,8 @@ def hint(
     if question.kind == "length":
         like = question.examples[units == "mm"]
         parts.append(f"{UNIT_WORDS[units]}, like {like}")
+    if question.kind == "castor":
+        parts.append(f"like {EXAMPLE}")
     if question.kind == "angle":
         parts.append("degrees, like 8.5")
     if question.repeats:

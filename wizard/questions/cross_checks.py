@@ -5,15 +5,20 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from core.documents.document import Document, value_at
-from wizard.questions.question import YES_OR_NO, Question, Step
+from wizard.questions.pivots import has_track_bar
+from wizard.questions.question import YES_OR_NO, Question, Step, always
 
 if TYPE_CHECKING:
     from core.profiles.profile import Profile
 
 
 def _link(link: str, name: str) -> tuple[Question, ...]:
-    def is_straight(document: Document, _profile: Profile | None) -> bool:
-        return not value_at(document, f"readings.{link}.bent", False)
+    is_there = has_track_bar if link == "track_bar" else always
+
+    def is_straight(document: Document, profile: Profile | None) -> bool:
+        return is_there(document, profile) and not value_at(
+            document, f"readings.{link}.bent", False
+        )
 
     return (
         Question(
@@ -27,6 +32,7 @@ def _link(link: str, name: str) -> tuple[Question, ...]:
             "one of the five is wrong, and you find it before the vehicle leaves.",
             optional=True,
             repeats=True,
+            is_asked=is_there,
         ),
         Question(
             f"readings.{link}.bent",
@@ -37,6 +43,7 @@ def _link(link: str, name: str) -> tuple[Question, ...]:
             "Only the straight line between its centres moves the axle. "
             "An angle finder on a bent bar reads another angle, so its slope is not asked for.",
             choices=YES_OR_NO,
+            is_asked=is_there,
         ),
         Question(
             f"readings.{link}.slope",
@@ -63,6 +70,7 @@ def _brace(key: str, name: str, ends: str, why: str) -> Question:
         why,
         optional=True,
         repeats=True,
+        is_asked=has_track_bar,
     )
 
 

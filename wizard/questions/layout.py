@@ -2,9 +2,37 @@
 
 from __future__ import annotations
 
-from wizard.questions.question import Choice, Kind, Question, Step
+from collections.abc import Callable, Mapping
 
-AHEAD_OR_BEHIND = (Choice("ahead", "ahead of the axle"), Choice("behind", "behind the axle"))
+from core.documents.document import Document, value_at
+from core.kinematics.pivots import ARM_DIRECTIONS, PITMAN_DIRECTIONS, Direction, Layout
+from wizard.questions.question import YES_OR_NO, Choice, Kind, Question, Step
+
+Offered = Callable[[Document, Choice], bool]
+"""Condition that a choice fits the answers so far."""
+
+ARM = (
+    Choice("ahead", "ahead of the axle"),
+    Choice("behind", "behind the axle"),
+    Choice("inboard", "inboard, towards the middle of the vehicle"),
+    Choice("outboard", "outboard, towards the tyre"),
+)
+PITMAN = (
+    Choice("ahead", "ahead of its shaft"),
+    Choice("behind", "behind its shaft"),
+    Choice("down", "down from its shaft"),
+    Choice("up", "up from its shaft"),
+)
+
+
+def _possible(directions: Mapping[Layout, tuple[Direction, ...]]) -> Offered:
+    """Condition that an arm can point in a direction, in the layout that was answered."""
+
+    def is_so(document: Document, choice: Choice) -> bool:
+        layout = value_at(document, "layout.steering", Layout.KNUCKLE.value)
+        return choice.value in directions.get(layout, tuple(Direction))
+
+    return is_so
 
 
 def _instrument(key: str, kind: Kind, name: str, ask: str, do: str) -> Question:
@@ -40,6 +68,11 @@ STEP = Step(
                     "the far knuckle, the tie rod joined to the link",
                     "toe changes",
                 ),
+                Choice(
+                    "fore-aft",
+                    "lengthwise to the knuckle on its own side",
+                    "along the frame",
+                ),
             ),
             usual="steering",
         ),
@@ -48,10 +81,11 @@ STEP = Step(
             "one of",
             "Steering arm points",
             "Which way does the steering arm point from the kingpin?",
-            "Look at the ball that the drag link or the tie rod is bolted to. Is it "
-            "ahead of the axle, towards the bumper, or behind it?",
+            "Look from the kingpin to the ball that the drag link or the tie rod is bolted to. "
+            "Ahead is towards the bumper.",
             "The same push of the link steers left with one and right with the other.",
-            choices=AHEAD_OR_BEHIND,
+            choices=ARM,
+            is_offered=_possible(ARM_DIRECTIONS),
             usual="arm",
         ),
         Question(
@@ -61,11 +95,58 @@ STEP = Step(
             "Which way does the pitman arm point from the steering box?",
             "From the sector shaft it is clamped on, towards the ball at its end.",
             "It decides to which side the steering wheel turns when it is let go.",
-            choices=(
-                Choice("ahead", "ahead of its shaft"),
-                Choice("behind", "behind its shaft"),
-            ),
+            choices=PITMAN,
+            is_offered=_possible(PITMAN_DIRECTIONS),
             usual="pitman",
+        ),
+        Question(
+            "layout.track_bar",
+            "yes or no",
+            "Track bar",
+            "Is there a track bar?",
+            "A bar across, from the frame to the axle, that holds the axle sideways. Leaf springs "
+            "often do without.",
+            "Without a track bar the springs hold the axle, and there is no bar to be parallel to.",
+            choices=YES_OR_NO,
+            optional=True,
+            usual="track_bar",
+        ),
+        Question(
+            "layout.guide",
+            "one of",
+            "Axle guided by",
+            "What guides the axle lengthwise?",
+            "Look from the side: what runs from the axle to the frame, and takes its push when you "
+            "brake?",
+            "It decides how far the axle pitches as it travels, and that steers too.",
+            choices=(
+                Choice("unmeasured", "not known", "the doubt stays larger"),
+                Choice("radius-arms", "one arm a side, fixed to the axle", "two readings"),
+                Choice("two-arms", "a lower and an upper arm", "eight readings"),
+                Choice("leaf", "leaf springs", "four readings"),
+            ),
+            optional=True,
+            usual="guide",
+        ),
+        Question(
+            "layout.steering_box",
+            "one of",
+            "Steering box",
+            "On which side is the steering box?",
+            "Left and right are the driver's.",
+            "Offsets that were all taken with the wrong sign look alike in every check but this.",
+            choices=(Choice("left", "on the left"), Choice("right", "on the right")),
+            optional=True,
+        ),
+        Question(
+            "layout.ball",
+            "one of",
+            "Ball at the arm",
+            "Is the drag link's ball under the steering arm or above it?",
+            "Look at the ball at the axle end: which way does its stud point through the arm?",
+            "A ball under the arm may be re-mounted above it, and the other way round.",
+            choices=(Choice("below", "under the arm"), Choice("above", "above the arm")),
+            optional=True,
         ),
         Question(
             "session.units",

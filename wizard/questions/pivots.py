@@ -36,9 +36,21 @@ def is_inverted_y(document: Document, _profile: Profile | None) -> bool:
     return bool(value_at(document, "layout.steering") == Layout.INVERTED_Y)
 
 
+def has_track_bar(document: Document, _profile: Profile | None) -> bool:
+    """True unless the vehicle was said to have no track bar."""
+    return value_at(document, "layout.track_bar") is not False
+
+
+_WHEN = {
+    "track_bar.frame": has_track_bar,
+    "track_bar.axle": has_track_bar,
+    "tie_rod.near": is_inverted_y,
+}
+"""Conditions of the pivots that not every vehicle has."""
+
+
 def _pivot(pivot: str) -> tuple[Question, ...]:
-    sight, name = SIGHT[pivot], NAMES[pivot]
-    when = is_inverted_y if pivot == "tie_rod.near" else always
+    sight, name, when = SIGHT[pivot], NAMES[pivot], _WHEN.get(pivot, always)
     height = Question(
         f"readings.{pivot}.height",
         "length",
@@ -71,8 +83,8 @@ def _pivot(pivot: str) -> tuple[Question, ...]:
         f"{name}: how far ahead of the axle?",
         "Tape lengthwise from the plumb mark of the same centre to the line under the axle's "
         "centre. Ahead of the axle counts plus, behind it minus.",
-        "With stations, lengths and braces check the heights. Without them both ends of a link are "
-        "taken to have one station, which is near enough for most vehicles.",
+        "A station that was skipped stands about its usual place, within inches. The doubt of "
+        "the peak steer grows by that. A drag link that runs lengthwise needs both stations.",
         optional=True,
         repeats=True,
         is_asked=when,

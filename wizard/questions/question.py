@@ -16,6 +16,7 @@ Kind = Literal[
     "length",
     "angle",
     "number",
+    "castor",  # pairs of castor and height
     "one of",
     "any of",
     "yes or no",
@@ -26,8 +27,8 @@ Kind = Literal[
 ]
 
 
-def always(_document: Document, _profile: Profile | None) -> bool:
-    """True: the question is always asked."""
+def always(_document: Document, _asked: object) -> bool:
+    """True: the question is always asked, or the choice always offered."""
     return True
 
 
@@ -72,6 +73,8 @@ class Question:
         Attribute of the profile with the choice to begin with ("steering").
     examples : (str, str)
         Examples of an answer, in inches and in millimetres.
+    is_offered : callable
+        Returns True if a choice fits the answers so far.
     is_asked : callable
         Returns True if the question applies to the answers so far.
     """
@@ -88,12 +91,17 @@ class Question:
     assumed: str = ""
     usual: str = ""
     examples: tuple[str, str] = ("17 5/8", "448")
+    is_offered: Callable[[Document, Choice], bool] = always
     is_asked: Callable[[Document, Profile | None], bool] = always
 
     @property
     def is_answered_by_a_value(self) -> bool:
         """True if its answer goes into the record; a text that is only read leaves none."""
         return self.kind not in ("read", "show", "file")
+
+    def choices_for(self, document: Document) -> tuple[Choice, ...]:
+        """The choices that fit the answers so far."""
+        return tuple(choice for choice in self.choices if self.is_offered(document, choice))
 
     @property
     def is_chosen(self) -> bool:

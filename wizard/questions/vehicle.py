@@ -64,7 +64,8 @@ STEP = Step(
             "Profile",
             "Which kind of axle and steering is it?",
             "Look under the front: which springs, and where the drag link goes. Take the nearest "
-            "profile. You can change it later, and your readings stay.",
+            "profile. Wheels that are sprung one by one have no solid axle: Evenarc is not for "
+            "them.",
             "The profile has the usual range of every reading, the limits of the verdict, "
             "and a value for every reading that you skip.",
         ),

@@ -93,7 +93,7 @@ class AnsweringScreen(Screen[str]):
         if question.kind == "show":
             self.show_step(question)
             return
-        choices = question.choices
+        choices = question.choices_for(self.flow.document)
         if question.kind == "profile":
             choices = profile_choices(self.app.profile_folders)
         self.query_one(Worksheet).show(self.flow, choices, self.earlier, self.saved)
