@@ -79,7 +79,12 @@ def verdict_as_json(verdict: Verdict, record: str) -> dict[str, Any]:
         "budget": [{"reading": share.of, "share": share.share} for share in verdict.budget],
         "advice": None
         if verdict.advice is None
-        else {"readings": list(verdict.advice.readings), "repeats": verdict.advice.repeats},
+        else {
+            "readings": list(verdict.advice.readings),
+            "repeats": verdict.advice.repeats,
+            "skipped": list(verdict.advice.skipped),
+            "settles": verdict.advice.settles,
+        },
     }
 
 

@@ -11,6 +11,7 @@ import numpy as np
 
 from core.documents.document import value_at
 from core.fix.plan_record import filed_plan
+from core.kinematics.pivots import RIDE_HEIGHT
 from core.kinematics.vectors import Array
 from core.verdict.verdict import Overall, Verdict, rulings_of
 
@@ -170,7 +171,8 @@ def _values(verdict: Verdict) -> dict[str, tuple[float, float]]:
 def _controls(before: Verdict, after: Verdict, moved: Collection[str]) -> tuple[Control, ...]:
     """Controls of all pairs of unmoved frame ends, and of all pairs of unmoved axle ends.
 
-    A frame end is not paired with an axle end, because the ride height may differ.
+    A frame end is not paired with an axle end, because the ride height may differ. Where it was
+    altered the axle has turned on its arms, so its ends are no control points.
     """
     unmoved = [
         pivot
@@ -178,7 +180,8 @@ def _controls(before: Verdict, after: Verdict, moved: Collection[str]) -> tuple[
         if pivot in after.adjustment.pivots and pivot not in moved
     ]
     frame_ends = [pivot for pivot in unmoved if pivot.endswith(".frame")]
-    axle_ends = [pivot for pivot in unmoved if not pivot.endswith(".frame")]
+    has_turned = RIDE_HEIGHT in moved
+    axle_ends = [] if has_turned else [each for each in unmoved if not each.endswith(".frame")]
     pairs = [*combinations(frame_ends, 2), *combinations(axle_ends, 2)]
     return tuple(_control(before, after, pair) for pair in pairs)
 

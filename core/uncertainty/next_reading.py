@@ -16,9 +16,13 @@ from core.adjustment.least_squares import AdjustedReading, Adjustment
 from core.kinematics.vectors import Array
 from core.statistics.conformity import Conformity, Ruling, magnitude_ruling
 from core.uncertainty.budget import largest_first
+from core.uncertainty.propagation import MeasuredLinkage
 
 MOST_REPEATS = 9
 """Largest number of further repeats of a reading that is advised."""
+
+NOT_READ = ("guide.fore_aft_gain", "guide.effective_length")
+"""Assumed values that no single reading replaces."""
 
 MOST_READINGS = 4
 """Largest number of readings that advice names."""
@@ -26,7 +30,7 @@ MOST_READINGS = 4
 
 @dataclass(frozen=True)
 class Advice:
-    """Readings to take again.
+    """Readings to take again, or to take at all.
 
     Attributes
     ----------
@@ -34,10 +38,17 @@ class Advice:
         Names of the readings; empty where no number of repeats settles the verdict.
     repeats : int
         Number of further repeats of each of them.
+    skipped : tuple of str
+        Where no number of repeats settles the verdict: the names of the skipped readings that take
+        away most of the uncertainty.
+    settles : bool
+        True if the advice settles the verdict where the new readings agree with the old ones.
     """
 
     readings: tuple[str, ...]
     repeats: int
+    skipped: tuple[str, ...] = ()
+    settles: bool = True
 
 
 @dataclass(frozen=True, eq=False)
@@ -47,8 +58,9 @@ class ContestedRuling:
     Attributes
     ----------
     ruling : Ruling
-    gradient : array (3 P,)
-        Derivative of its value with respect to the coordinates of the pivots.
+    gradient : array (K,)
+        Derivative of its value with respect to the parameters of the measured linkage, the
+        coordinates of the pivots first.
     """
 
     ruling: Ruling
@@ -91,14 +103,16 @@ def advice(
     settles : callable
         Full trial of an advice; called for an advice that should settle the verdict.
     """
-    variances = [_variances(adjustment, each.gradient) for each in contested]
+    coordinates = len(adjustment.covariance)
+    gradients = [each.gradient[:coordinates] for each in contested]
+    variances = [_variances(adjustment, gradient) for gradient in gradients]
     weight = np.sum([variance / (variance.sum() or 1.0) for variance in variances], axis=0)
     weight = weight[: len(adjustment.items)]  # no repeat changes a prior
     order = [i for i in largest_first(weight)[:MOST_READINGS] if weight[i] > 0]
     first_readings = [order[:count] for count in range(1, len(order) + 1)]
     outcomes = [
-        [_outcomes(adjustment, each.gradient, chosen) for chosen in first_readings]
-        for each in contested
+        [_outcomes(adjustment, gradient, chosen) for chosen in first_readings]
+        for gradient in gradients
     ]
     for repeats, count in _by_effort(len(order)):
         repeats_agree, repeats_equal = [], []
@@ -113,7 +127,35 @@ def advice(
             advised = Advice(names, repeats)
             if settles(advised):
                 return advised
-    return Advice((), 0)
+    return Advice((), 0, settles=False)
+
+
+def advice_on_skipped(measured: MeasuredLinkage, contested: Sequence[ContestedRuling]) -> Advice:
+    """The fewest skipped readings that would settle a verdict, or the one that is worth most.
+
+    A reading that is taken leaves next to nothing of the uncertainty of the assumed value.
+
+    Parameters
+    ----------
+    measured : MeasuredLinkage
+    contested : sequence of ContestedRuling
+    """
+    by_ruling = [measured.variances(each.gradient) for each in contested]
+    can_be_taken = np.array(
+        [source.is_assumed and source.name not in NOT_READ for source in measured.sources]
+    )
+    weight = np.sum(by_ruling, axis=0) * can_be_taken
+    order = [i for i in largest_first(weight / (weight.sum() or 1.0)) if weight[i] > 0]
+    for count in range(1, MOST_READINGS + 1):
+        taken = order[:count]
+        decisions = []
+        for each, variances in zip(contested, by_ruling, strict=True):
+            ruling = each.ruling
+            u = sqrt(max(ruling.u**2 - float(variances[taken].sum()), 0.0))
+            decisions.append(magnitude_ruling(ruling.value, u, ruling.limit).verdict)
+        if taken and _is_settled(decisions):
+            return Advice((), 0, tuple(measured.sources[i].name for i in taken))
+    return Advice((), 0, tuple(measured.sources[i].name for i in order[:1]), settles=False)
 
 
 def _is_settled(decisions: list[Conformity]) -> bool:

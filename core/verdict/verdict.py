@@ -23,7 +23,7 @@ from core.sessions.session import Session
 from core.statistics.conformity import Conformity, Ruling, combined_decision
 from core.uncertainty.budget import Share, budget
 from core.uncertainty.measured_linkage import adjusted, has_centre_plane, measured_linkage
-from core.uncertainty.next_reading import Advice, ContestedRuling, advice
+from core.uncertainty.next_reading import Advice, ContestedRuling, advice, advice_on_skipped
 from core.uncertainty.propagation import MeasuredLinkage
 from core.verdict.peak import Peak, peaks_of
 from core.verdict.readings_decide import decided_by_explanations
@@ -173,8 +173,10 @@ def evaluate(session: Session, draws: int = DRAWS) -> Verdict:
     swept = sweep(measured, session.droop, session.bump)
     advised = None
     if geometry == Overall.TOO_CLOSE:
-        contested = _contested_rulings(measured, rules, gradients[:, 0], (steer, toe))
+        contested = _contested_rulings(rules, gradients[:, 0], (steer, toe))
         advised = advice(adjustment, contested, lambda tried: _settles(session, tried, draws))
+        if not advised.settles:
+            advised = advice_on_skipped(measured, contested)
     groups = suspect_groups(adjustment)
     slips: tuple[Slip, ...] = ()
     decided: Overall | None = geometry
@@ -257,16 +259,15 @@ def overall_at(decision: Conformity) -> Overall:
 
 
 def _contested_rulings(
-    measured: MeasuredLinkage, rules: Rules, effective_gradient: Array, peaks: tuple[Peak, Peak]
+    rules: Rules, effective_gradient: Array, peaks: tuple[Peak, Peak]
 ) -> list[ContestedRuling]:
     """Deciding rulings that are too close to call, with their gradients."""
     rulings = [
         (rules.effective, effective_gradient),
         *((peak.ruling, peak.gradient) for peak in peaks),
     ]
-    coordinates = 3 * len(measured.linkage.pivots)
     return [
-        ContestedRuling(ruling, gradient[:coordinates])
+        ContestedRuling(ruling, gradient)
         for ruling, gradient in rulings
         if ruling.verdict == Conformity.TOO_CLOSE
     ]

@@ -35,7 +35,6 @@ CLOSE = TypedSession(
         "readings.track_bar.slope": "7.5",
         "readings.drag_link.bent": False,
         "readings.drag_link.slope": "6.5",
-        "readings.guide.castor": "6 at 0; 6.5 at 2",
         **kingpin("5"),
         "readings.steering.arm": "7",
         "readings.travel.bump": "5",

@@ -34,7 +34,7 @@ WORN_JOINT = TypedSession(
         **STANCE,
         "stance.ride_height.left": "612 mm",
         "stance.ride_height.right": "609 mm",
-        **layout("knuckle", "mm"),
+        **layout("knuckle", "mm", guide="leaf"),
         **pivot("track_bar.frame", "690; 691", "641", "58"),
         **pivot("track_bar.axle", "541; 542", "1600", "43"),
         **pivot("drag_link.frame", "801; 799", "561", "296"),

@@ -141,8 +141,8 @@ def test_the_lifted_truck_has_bump_steer():
 def test_the_lifted_truck_has_a_plan_that_steers_true():
     document, verdict = document_and_verdict(fg_1.LIFTED)
     planned = filed_plan(document)
-    assert planned.moved == {"track_bar.axle"}
-    assert abs(planned.expected["parallel"]) < verdict.session.limits.parallel
+    assert planned.moved == {"drag_link.frame"}
+    assert abs(planned.expected["effective"]) < verdict.session.limits.parallel
     assert value_at(document, "plan.expected.p_true") >= 0.95
 
 
@@ -155,7 +155,7 @@ def test_the_fix_is_shown_and_reaches_its_plan():
     assert all(control.unchanged for control in comparison.controls)
     (move,) = reached_moves(filed_plan(lifted), before, after)
     assert move.fits
-    assert move.planned == pytest.approx(0.75 * INCH)
+    assert move.planned == pytest.approx(-1 * INCH)
     assert value_at(fixed, "session.follows") == value_at(lifted, "session.id")
 
 
@@ -176,11 +176,11 @@ def test_the_wrong_reading_is_named_alone_with_its_error():
     assert kept == ["track_bar.slope", "braces.axle_ends"]
 
 
-def test_a_verdict_too_close_to_call_names_the_readings_to_repeat():
+def test_a_verdict_too_close_to_call_names_the_skipped_reading_that_settles_it():
     _, verdict = document_and_verdict(fg_4.CLOSE)
     assert verdict.overall == Overall.TOO_CLOSE
-    assert verdict.advice.readings
-    assert verdict.advice.repeats <= 3
+    assert verdict.advice.settles
+    assert verdict.advice.skipped == ("guide.pitch_gain",)
 
 
 def test_the_inverted_y_changes_its_toe():

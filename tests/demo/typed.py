@@ -122,7 +122,7 @@ STANCE: Answers = {
 """A vehicle that stands as required."""
 
 
-def layout(steering: str, units: str = "in", guide: str = "two-arms") -> Answers:
+def layout(steering: str, units: str = "in", guide: str = "unmeasured") -> Answers:
     """Answers of the layout step. The instruments are those of the profile."""
     return {
         "layout.steering": steering,

@@ -7,6 +7,9 @@ from wizard.phrases.amounts import listed, repeat_count_words
 from wizard.phrases.fact import LOOK, Fact
 from wizard.phrases.reading_names import name_of_reading
 
+READ_AS = {"guide.pitch_gain": "guide.castor"}
+"""Reading that gives a value which is not read itself."""
+
 
 def advice_facts(advice: Advice | None) -> Iterator[Fact]:
     """Advice that would settle a verdict that is too close to call."""
@@ -18,6 +21,15 @@ def advice_words(advice: Advice) -> str:
     """The readings to take again, and how often."""
     names = [name_of_reading(name) for name in advice.readings]
     more = repeat_count_words(advice.repeats)
+    skipped = [name_of_reading(READ_AS.get(name, name)) for name in advice.skipped]
+    if skipped and advice.settles:
+        few = "Take this reading" if len(skipped) == 1 else "Take these readings"
+        return f"{few}, which nobody took, and it will be settled: {listed(skipped)}."
+    if skipped:
+        return (
+            f"No number of repeats will settle it. Of the readings that nobody took, the "
+            f"{skipped[0]} takes away most of the doubt."
+        )
     if not names:
         return (
             "No number of repeats will settle it: the values lie too near their limits for tape "

@@ -60,7 +60,7 @@ def assumed_facts(session: Session, unit: LengthUnit) -> Iterator[Fact]:
             f"{format_dimension(name, value, unit)}"
         )
     if words:
-        yield Fact("assumed", f"{listed(words)}, as the profile has it; none of it was measured")
+        yield Fact("assumed", f"Not measured, so the profile's values count: {listed(words)}.")
 
 
 def format_dimension(name: str, value: float, unit: LengthUnit) -> str:

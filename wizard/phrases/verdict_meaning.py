@@ -45,8 +45,11 @@ def verdict_facts(verdict: Verdict, unit: LengthUnit) -> tuple[Fact, ...]:
         facts = (Fact("", f"{verdict.overall}: {effect}", mark_of(verdict.overall)),)
         return facts if verdict.adjustment.closes else (*facts, Fact("", WHICHEVER, LOOK))
     reason = held_back_sentence(verdict.held_back_by)
+    held = Fact("", f"{Overall.HELD_BACK}: {reason}", mark_of(Overall.HELD_BACK))
+    if READINGS in verdict.held_back_by:  # no verdict on readings that were proved wrong
+        return (held,)
     return (
-        Fact("", f"{Overall.HELD_BACK}: {reason}", mark_of(Overall.HELD_BACK)),
+        held,
         Fact("", f"by its geometry alone, {geometry}: {effect}", mark_of(geometry)),
     )
 

@@ -14,14 +14,15 @@ from wizard.phrases.amounts import (
     speed_words,
     travel_words,
 )
+from wizard.phrases.ball_path import frame_end_fact, guide_facts
 from wizard.phrases.fact import LOOK, Fact
 
 GRADIENT_TRAVEL = {"in": (INCH, "for each inch"), "mm": (10.0, "for each 10 mm")}
 """The travel a gradient is given for."""
 
 ESTIMATE = (
-    "The wheels go where they point, and the driver holds the steering wheel still. Tyre slip and "
-    "the give of bushes and tyres are left out."
+    "The tyres slip sideways as on a usual vehicle of this kind, and the driver holds the steering "
+    "wheel still. The give of bushes and the lash of joints are left out."
 )
 
 
@@ -51,7 +52,7 @@ def share_words(rad: float) -> str:
 
 def road_facts(verdict: Verdict, unit: LengthUnit) -> Iterator[Fact]:
     """Course of the vehicle through the profile's events."""
-    for event, course in zip(verdict.session.events, verdict.courses, strict=True):
+    for event, course in zip(verdict.session.events, verdict.courses, strict=False):
         yield Fact(
             plain(event.name),
             f"{speed_words(event.speed, unit)}, {travel_words(event.travel, unit)}: heads "
@@ -70,6 +71,8 @@ def axle_facts(verdict: Verdict, unit: LengthUnit) -> Iterator[Fact]:
         for end in (-1, 0)
     ]
     yield Fact("axle walks", ", ".join(ends))
+    yield frame_end_fact(verdict, unit)
+    yield from guide_facts(verdict, unit)
     if verdict.roll_centre_height is not None:
         yield Fact(
             "roll centre", f"{format_length(verdict.roll_centre_height, unit)} above the floor"

@@ -21,7 +21,7 @@ NAMES = {
     "guide.upper_frame": "Upper arm, frame end",
     "guide.upper_axle": "Upper arm, axle end",
     "guide.eye": "Spring's fixed eye",
-    "guide.seat": "Spring's seat on the axle",
+    "guide.seat": "Spring's seat",
 }
 """Pivots of the guides in the side view."""
 

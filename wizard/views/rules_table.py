@@ -84,4 +84,5 @@ class RulesGrid(Styled):
 def reading(row: RuleRow) -> str:
     """Value of a rule with its uncertainty, to hundredths where the limit is below 1."""
     decimals = 2 if row.limit < 1 else 1
-    return give_or_take(row.value, row.expanded_uncertainty, row.unit, decimals=decimals)
+    value = give_or_take(row.value, row.expanded_uncertainty, row.unit, decimals=decimals)
+    return f"{row.beside}{value}"

@@ -20,7 +20,7 @@ from core.statistics.conformity import Ruling
 from core.text.quantity import LengthUnit
 from core.uncertainty.measured_linkage import has_centre_plane, hub_centres
 from core.verdict.rules import slopes
-from core.verdict.verdict import RuleKey, Verdict, rulings_of
+from core.verdict.verdict import READINGS, RuleKey, Verdict, rulings_of
 from wizard.phrases.verdict_words import VALUE_NAMES
 from wizard.views.picture_data import (
     HUBS,
@@ -45,6 +45,13 @@ RULE_NAMES: dict[RuleKey, str] = VALUE_NAMES | {
 
 DECIDING: tuple[RuleKey, ...] = ("effective", "peak_steer", "peak_toe_change")
 """Rules that the overall verdict rests on; the others advise."""
+
+
+UNDECIDED = "not decided"
+"""Verdict of a rule on readings that were proved wrong."""
+
+SAME_ANGLE = 0.1
+"""deg; two angles that differ by less are one angle to people."""
 
 
 def front_of(verdict: Verdict) -> FrontPicture:
@@ -179,12 +186,29 @@ def trace_of(verdict: Verdict, name: str, with_uncertainty: bool = False) -> Tra
 
 
 def rules_of(verdict: Verdict) -> tuple[RuleRow, ...]:
-    """The deciding and the advising rules in degrees; toe only where the layout can change it."""
+    """The deciding and the advising rules in degrees; toe only where the layout can change it.
+
+    Where the readings were proved wrong, no rule has a decision or a chance.
+    """
     rulings = rulings_of(verdict)
     if verdict.session.layout != Layout.INVERTED_Y:
         del rulings["peak_toe_change"]
-    rulings.pop("parallel", None)  # stands beside the effective angle
-    return tuple(_rule_row(key, ruling) for key, ruling in rulings.items())
+    parallel = rulings.pop("parallel", None)
+    rows = [_rule_row(key, ruling) for key, ruling in rulings.items()]
+    rows[0] = _effective_row(rows[0], parallel)
+    if READINGS in verdict.held_back_by:
+        rows = [replace(row, verdict=UNDECIDED, probability=None) for row in rows]
+    return tuple(rows)
+
+
+def _effective_row(row: RuleRow, parallel: Ruling | None) -> RuleRow:
+    """Row of the effective angle; beside it the angle between the links where it is another."""
+    if parallel is None:
+        return row
+    between = abs(degrees(parallel.value))
+    is_same = abs(between - row.value) < SAME_ANGLE
+    beside = "" if is_same else f"{between:.1f} deg apart; as the axle moves "
+    return replace(row, name=RULE_NAMES["parallel"], beside=beside)
 
 
 def _rule_row(key: RuleKey, ruling: Ruling) -> RuleRow:

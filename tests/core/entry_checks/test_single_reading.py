@@ -85,7 +85,7 @@ class TestUnusual:
         asked = QUANTITIES[path]
         smallest, largest = profile.ranges[asked.name]
         middle = (smallest + largest) / 2
-        unit = {"slope": " rad", "number": ""}.get(asked.kind, " mm")
+        unit = {"slope": " rad", "angle": " rad", "number": ""}.get(asked.kind, " mm")
         too_much = largest + 0.02 * (largest - smallest)
         assert isinstance(check(path, f"{middle}{unit}", {}, profile), Accepted)
         outcome = check(path, f"{too_much}{unit}", {}, profile)

@@ -46,7 +46,7 @@ class TestAlteredParts:
     def test_nothing_altered_is_queried_after_a_plan(self, flow):
         outcome = self.outcome(flow, [], record("lifted"))
         assert isinstance(outcome, Queried)
-        assert "planned the track bar's axle end up 3/4 in" in outcome.message
+        assert "planned the drag link's frame end down 1 in" in outcome.message
 
     def test_nothing_altered_is_taken_without_a_plan(self, flow):
         outcome = self.outcome(flow, [], without(record("lifted"), "plan"))

@@ -44,7 +44,7 @@ def answered_all(flow, stop="file"):
 def test_the_steps_and_their_order():
     assert [step.name for step in STEPS] == [
         *("Vehicle", "Walk-round", "Stance", "Layout", "Pivots", "Cross-checks"),
-        *("Steering and travel", "Verdict", "Fix", "File"),
+        *("Guide and kingpin", "Steering and travel", "Verdict", "Fix", "File"),
     ]
 
 
