@@ -72,8 +72,8 @@ def length_not_closing(
 
 def _runs_unseen(ends: tuple[str, str], separation: Separation, known: KnownAnswers) -> bool:
     """True for a drag link that runs fore and aft, while one of its stations is missing."""
-    is_fore_aft = value_at(known.document, "layout.steering") == "fore-aft"
-    return is_fore_aft and separation.ahead is None and ends == ENDS["drag_link"]
+    is_unseen = known.runs_fore_aft("drag_link") and separation.ahead is None
+    return is_unseen and ends == ENDS["drag_link"]
 
 
 def slope_not_closing(link: str, known: KnownAnswers) -> Iterator[Objection]:

@@ -142,6 +142,11 @@ class KnownAnswers:
         except EntryError:
             return None
 
+    def runs_fore_aft(self, link: str) -> bool:
+        """True if a link is known to run along the vehicle instead of across it."""
+        steering = value_at(self.document, "layout.steering")
+        return link == "drag_link" and bool(steering == Layout.FORE_AFT)
+
     @property
     def _has_no_joint(self) -> bool:
         """True if the layout is known to have no joint of a tie rod on the drag link."""

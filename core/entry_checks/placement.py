@@ -51,7 +51,9 @@ def axle_end_far_from_hub(pivot: str, known: KnownAnswers) -> Iterator[Objection
 def no_run_across(link: str, known: KnownAnswers) -> Iterator[Objection]:
     """Object to a link with both ends at one offset: a link runs across the vehicle."""
     frame, axle = (known.value(f"{end}.offset") for end in ENDS[link])
-    if frame is not None and axle is not None and abs(frame - axle) < ALONGSIDE:
+    if known.runs_fore_aft(link) or frame is None or axle is None:
+        return
+    if abs(frame - axle) < ALONGSIDE:
         yield Objection(
             f"Both ends of the {PLACES[link]} are at the same offset ({format_tape(axle, known)}). "
             "It runs across the vehicle, so its ends have to be far apart. "
@@ -65,6 +67,8 @@ def unusual_span(link: str, known: KnownAnswers) -> Iterator[Objection]:
     separation = known.separation(*ENDS[link])
     if separation is None or known.profile is None:
         return
+    if known.runs_fore_aft(link) and separation.ahead is None:
+        return
     smallest, largest = known.profile.ranges[f"{link}.length"]
     if not smallest <= separation.distance <= largest:
         yield Objection(
@@ -77,6 +81,8 @@ def unusual_span(link: str, known: KnownAnswers) -> Iterator[Objection]:
 
 def opposite_sides(known: KnownAnswers) -> Iterator[Objection]:
     """Object to links with their frame ends on opposite sides; usually they are on one side."""
+    if known.runs_fore_aft("drag_link"):
+        return
     track_bar, drag_link = (_run_to_the_right(link, known) for link in ENDS)
     if track_bar is not None and drag_link is not None and track_bar * drag_link < 0:
         yield Objection(

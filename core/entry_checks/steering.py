@@ -27,7 +27,7 @@ def arm_against_ball(known: KnownAnswers) -> Iterator[Objection]:
     The ball of an arm that points ahead is ahead of the axle, by about the length of the arm.
     """
     station, side = known.value("drag_link.axle.station"), value_at(known.document, "layout.arm")
-    if station is None or side not in tuple(Direction):
+    if station is None or side not in (Direction.AHEAD, Direction.BEHIND):
         return
     along_arm = station * Direction(side).sign
     if along_arm < -BALL_OFF_SIDE:

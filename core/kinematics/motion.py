@@ -94,8 +94,8 @@ def motion_at(
     toe_in_change = (far_steer - near_steer) * linkage.far_side * -1.0
     if linkage.near_ball is None:
         toe_in_change = np.where(np.isnan(far_steer), np.nan, 0.0)
-    shape = np.broadcast_shapes(np.shape(heave), np.shape(pose.pitch), np.shape(pose.shift.across))
     axle = (pose.shift.across, pose.shift.ahead, pose.pitch, pose.yaw)
+    shape = np.broadcast_shapes(np.shape(heave), *(np.shape(value) for value in axle))
     shift, ahead, pitch, yaw = (np.broadcast_to(value, shape) for value in axle)
     return Motion(
         axle_shift=shift,

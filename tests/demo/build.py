@@ -19,17 +19,21 @@ from core.fix.plan import Plan
 from core.fix.search import search
 from core.profiles.profile import Profile, load_profile
 from core.verdict.assess import assess
-from tests.demo import fg_1, fg_2, fg_3, fg_4, fg_5, fg_6
+from tests.demo import fg_1, fg_2, fg_3, fg_4, fg_5, fg_6, fg_7
 from tests.demo.typed import TypedSession
 from wizard.flow import answering, drafts
 from wizard.flow.filing import finished_record
 from wizard.flow.flow import Flow, applicable_answers
+from wizard.flow.mending import mended
 from wizard.flow.planning import with_plan
 from wizard.locations import DEMO_SESSIONS, PROFILES
 
-TRUCKS = (fg_6, fg_5, fg_4, fg_3, fg_2, fg_1)
+TRUCKS = (fg_7, fg_6, fg_5, fg_4, fg_3, fg_2, fg_1)
 SESSIONS: tuple[TypedSession, ...] = tuple(
-    session for truck in TRUCKS for session in truck.SESSIONS
+    sorted(
+        (session for truck in TRUCKS for session in truck.SESSIONS),
+        key=lambda session: session.opened,
+    )
 )
 """Every session, oldest first."""
 
@@ -51,6 +55,8 @@ def build(files: Path) -> None:
 def file_session(files: Path, typed: TypedSession, earlier: Document | None) -> Path:
     """Take one session through the steps of the wizard, file it, and return its path."""
     flow = answer_all(opened_flow(typed, earlier), typed)
+    if typed.mends:
+        flow = mend(flow)
     assert flow.profile is not None
     path = file_record(
         files, finished_record(flow.document, flow.profile, datetime.fromisoformat(typed.closed))
@@ -60,6 +66,14 @@ def file_session(files: Path, typed: TypedSession, earlier: Document | None) -> 
         document = read_document(path)
         replace_signed(path, sign(document, decision, LEAD, datetime.fromisoformat(at), note))
     return path
+
+
+def mend(flow: Flow) -> Flow:
+    """Undo the likeliest slip, as the key on the verdict does."""
+    profile = flow.profile
+    assert profile is not None
+    verdict = assess(applicable_answers(flow.document, profile), lambda _: profile)
+    return flow.with_document(mended(flow.document, verdict.slips[0]))
 
 
 def opened_flow(typed: TypedSession, earlier: Document | None) -> Flow:

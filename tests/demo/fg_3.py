@@ -6,6 +6,7 @@ Without the braces the shop would have bought a bracket for nothing.
 
 from tests.demo.typed import (
     STANCE,
+    TECHNICIAN,
     WALK_ROUND,
     TypedSession,
     kingpin,
@@ -58,4 +59,26 @@ NOT_CLOSING = TypedSession(
     },
 )
 
-SESSIONS = (NOT_CLOSING,)
+MENDED = TypedSession(
+    id="FG-3_20260930-081502_re-measure_k5d2",
+    opened="2026-09-30T08:15:02+02:00",
+    closed="2026-09-30T08:31:44+02:00",
+    follows=NOT_CLOSING.id,
+    answers={
+        **{
+            path: answer
+            for path, answer in NOT_CLOSING.answers.items()
+            if path.startswith(("walk_round.", "stance.", "readings."))
+        },
+        "vehicle.description": "invented: stretcher truck, slip mended",
+        "session.technician": TECHNICIAN,
+        "complaint.reported": ["wanders"],
+        "session.altered": [],
+        "session.note": "The height was read again: it was misread by 2 in the day before.",
+    },
+    reasons=NOT_CLOSING.reasons,
+    mends=True,
+)
+"""The day after: the slip that the program named is mended."""
+
+SESSIONS = (NOT_CLOSING, MENDED)

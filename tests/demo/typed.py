@@ -30,6 +30,8 @@ class TypedSession:
         Id of the session that it measures again; empty if it is the first.
     plan : tuple of str
         Names of the corrections of the chosen plan; empty without a plan.
+    mends : bool
+        True if the likeliest slip is mended after the readings were typed.
     decision : tuple of str or None
         Decision of the lead, its time, and a note; None if it is not decided.
     """
@@ -41,6 +43,7 @@ class TypedSession:
     reasons: Mapping[str, str] = field(default_factory=dict)
     follows: str = ""
     plan: tuple[str, ...] = ()
+    mends: bool = False
     decision: tuple[str, str, str] | None = None
 
     def path_in(self, files: Path) -> Path:

@@ -41,6 +41,7 @@ def open_question_facts(verdict: Verdict, document: Document, unit: LengthUnit) 
             f"{listed(missed)}. Wear and slack there feel like bump steer.",
             LOOK,
         )
+    yield from mended_facts(document)
     for kept in kept_reading_words(document):
         yield Fact("kept as it is", kept)
 
@@ -91,6 +92,28 @@ def unchecked_names(document: Document) -> list[str]:
         and not question.path.startswith("stance.ride_height")
         and value_at(document, question.path) in (None, "not checked")
     ]
+
+
+def mended_facts(document: Mapping[str, Any]) -> Iterator[Fact]:
+    """Readings that were mended, with what was typed first."""
+    entries = document.get("mended")
+    for entry in entries if isinstance(entries, list) else ():
+        if not isinstance(entry, Mapping):
+            continue
+        names, was, now = (entry.get(key) for key in ("readings", "was", "now"))
+        if not all(isinstance(part, list) for part in (names, was, now)):
+            continue
+        for name, before, after in zip(names, was, now, strict=False):
+            yield Fact(
+                "mended",
+                f"{name_of_reading(str(name))}: typed {_texts(before)}, now {_texts(after)}",
+            )
+
+
+def _texts(repeats: object) -> str:
+    """Repeats of a record as they were typed."""
+    texts = repeats if isinstance(repeats, list) else [repeats]
+    return "; ".join(plain(text) for text in texts) or "set aside"
 
 
 def kept_reading_words(document: Mapping[str, Any]) -> Iterator[str]:

@@ -13,13 +13,16 @@ from core.profiles.profile import Profile, ProfileError
 from core.verdict.assess import assess
 from core.verdict.verdict import Verdict
 from wizard.flow.flow import Flow, applicable_answers, step_of
+from wizard.flow.mending import mended
 from wizard.flow.planning import with_filed_plan
 from wizard.flow.retake import Retake
 from wizard.phrases.answer_words import UNIT_WORDS
 from wizard.phrases.fact import LOOK, Fact
 from wizard.phrases.help_on_verdict import help_on_verdict
 from wizard.phrases.help_section import HelpSection
+from wizard.phrases.next_reading import READ_AS
 from wizard.phrases.session_names import session_words, vehicle_tag
+from wizard.phrases.slips import slip_sentence
 from wizard.tui.screens.bench import BenchScreen
 from wizard.tui.screens.compare import CompareScreen
 from wizard.tui.screens.sectioned import Result, SectionedScreen
@@ -65,6 +68,10 @@ class VerdictScreen(SectionedScreen[Result]):
         yield VerdictView()
 
     def on_mount(self) -> None:
+        """Judge the session."""
+        self.judge()
+
+    def judge(self) -> None:
         """Show the verdict by linear propagation at once: the draws take longer."""
         try:
             self.verdict = assess(self.document, self.profile_of, draws=0)
@@ -149,6 +156,7 @@ class VerdictStep(StepScreen, VerdictScreen[Any]):
         ("enter", "next_step", "go on"),
         ("a,A", "again", "again"),
         ("s,S", "suspect", "suspect"),
+        ("m,M", "mend", "mend"),
         ("c,C", "compare", "compare"),
     ]
 
@@ -166,6 +174,7 @@ class VerdictStep(StepScreen, VerdictScreen[Any]):
         return (
             Key("Enter", "go on", "next_step"),
             *([Key("A", "take it again", "again")] if verdict and self.advised else []),
+            *([Key("M", "mend the slip", "mend")] if verdict and verdict.slips else []),
             *(
                 [Key("S", "suspect reading", "suspect")]
                 if verdict and verdict.suspect_groups
@@ -202,8 +211,11 @@ class VerdictStep(StepScreen, VerdictScreen[Any]):
 
     @property
     def advised(self) -> tuple[str, ...]:
-        """Readings that the verdict asks to be repeated."""
-        return self.verdict.advice.readings if self.verdict and self.verdict.advice else ()
+        """Readings that the verdict asks for: to be repeated, or to be taken at all."""
+        advice = self.verdict.advice if self.verdict else None
+        if advice is None:
+            return ()
+        return advice.readings or tuple(READ_AS.get(name, name) for name in advice.skipped)
 
     def action_next_step(self) -> None:
         """Go to the comparison or the next step; without a verdict go to a missing answer."""
@@ -218,7 +230,24 @@ class VerdictStep(StepScreen, VerdictScreen[Any]):
     def action_again(self) -> None:
         """Go to the reading that would settle the verdict, for a repeat."""
         if self.advised:
-            self.retake(self.advised[0], adds=True)
+            advice = self.verdict.advice if self.verdict else None
+            self.retake(self.advised[0], adds=bool(advice and advice.readings))
+
+    def action_mend(self) -> None:
+        """Undo the likeliest slip and judge the session again; what was typed first is kept."""
+        if not self.verdict or not self.verdict.slips:
+            return
+        slip = self.verdict.slips[0]
+        flow = self.flow.with_document(mended(self.flow.document, slip))
+        try:
+            self.app.draft_store.keep(flow.document)
+        except RecordError as error:
+            self.notify(str(error), markup=False)
+            return
+        self.flow = flow
+        self.document = applicable_answers(flow.document, flow.profile)
+        self.notify(f"mended: {slip_sentence(slip, self.unit)}", markup=False)
+        self.judge()
 
     def action_suspect(self) -> None:
         """Go to the reading that fits the others least, to type it over."""

@@ -63,7 +63,9 @@ class VerdictView(SectionedView):
             yield Container(id="pictures")
 
     async def complete(self) -> None:
-        """Mount the pictures and everything below them."""
+        """Mount the pictures and everything below them, once."""
+        if self.is_complete:
+            return
         await self.query_one("#pictures").mount(FrontView(id="front-view"), Curve(id="curve"))
         title = Static("When the axle flexes", classes="title", markup=False)
         await self.query_one(Sections).mount(
