@@ -7,7 +7,7 @@ from itertools import combinations
 import numpy as np
 
 from core.kinematics.linkage import Linkage
-from core.kinematics.pivots import PIVOTS, pivots_raised
+from core.kinematics.pivots import DRAG_LINK_ENDS, GUIDE_PIVOTS, PIVOTS, pivots_raised
 from core.kinematics.raising import raised
 from core.kinematics.vectors import Array
 from core.profiles.corrections import Correction
@@ -77,10 +77,12 @@ def excludes(first: Correction, second: Correction) -> bool:
     return first.name in second.not_with or second.name in first.not_with
 
 
-def moved_pivots(corrections: Sequence[Correction]) -> tuple[str, ...]:
-    """Names of the pivots that some corrections move, in the order of PIVOTS."""
+def moved_pivots(corrections: Sequence[Correction], has_track_bar: bool = True) -> tuple[str, ...]:
+    """Names of the pivots that some corrections move, those of the links first."""
     pivots = {pivot for correction in corrections for pivot in pivots_raised(correction.pivot)}
-    return tuple(pivot for pivot in PIVOTS if pivot in pivots)
+    links = PIVOTS if has_track_bar else DRAG_LINK_ENDS
+    guides = (pivot for of_guide in GUIDE_PIVOTS.values() for pivot in of_guide)
+    return tuple(pivot for pivot in (*links, *guides) if pivot in pivots)
 
 
 def with_moves(linkage: Linkage, moves: Sequence[Move]) -> Linkage:

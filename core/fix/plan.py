@@ -4,7 +4,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 
 from core.fix.chances import chances_among, chances_of
-from core.fix.moves import ARMS, Move, with_moves
+from core.fix.moves import ARMS, Move, moved_pivots, with_moves
 from core.fix.possible import travel_after
 from core.fix.prediction import Prediction, prediction_of
 from core.kinematics.linkage import Linkage
@@ -34,6 +34,11 @@ class Plan:
     def steers_true(self) -> bool:
         """True if the probability suffices for the verdict that the vehicle steers true."""
         return self.after.p_true >= SURE
+
+    @property
+    def moved(self) -> tuple[str, ...]:
+        """Names of the pivots that move."""
+        return moved_pivots(self.corrections, self.after.linkage.has_track_bar)
 
     @property
     def corrections(self) -> tuple[Correction, ...]:

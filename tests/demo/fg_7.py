@@ -40,13 +40,13 @@ FORE_AFT = TypedSession(
         "layout.steering_box": "left",
         "layout.ball": "above",
         "session.units": "in",
-        **pivot("drag_link.frame", "24 1/16; 24", "12 1/16", "23 15/16"),
+        **pivot("drag_link.frame", "22 15/16; 23", "12 1/16", "21"),
         **pivot("drag_link.axle", "20 1/16; 20 1/8", "11 1/16", "1/8"),
         **wheels("16 1/2", "6", "68"),
-        "readings.drag_link.length": "24 3/16",
+        "readings.drag_link.length": "21 1/4",
         "readings.drag_link.bent": False,
-        "readings.drag_link.slope": "9.5",
-        **guide_pivot("eye", "19 1/16", "21 15/16"),
+        "readings.drag_link.slope": "8",
+        **guide_pivot("eye", "19 1/16", "25 15/16"),
         **guide_pivot("seat", "18", "0"),
         "readings.guide.span": "32",
         "readings.guide.castor": "4 at 0; 4 at 2",
@@ -59,7 +59,7 @@ FORE_AFT = TypedSession(
         "vehicle.wheelbase": "118",
         "session.note": "The arm came from another truck.",
     },
-    plan=(),
+    plan=("pitman arm with more drop",),
 )
 
 SESSIONS = (FORE_AFT,)

@@ -1,6 +1,7 @@
 """Lengths to set for the two bars, and the turns of their adjusters."""
 
 from collections.abc import Iterator, Mapping
+from math import isfinite
 
 from core.fix.plan import Plan
 from core.profiles.adjuster import Adjuster
@@ -32,6 +33,8 @@ def bar_length_facts(
     """The length to set for each bar, and the turns of its adjuster that give it."""
     after = plan.after
     for link, length, change in zip(LINKS, after.lengths, after.length_changes, strict=True):
+        if not isfinite(length):  # there is no such bar
+            continue
         text = f"{format_length(length, unit)} from centre to centre, "
         if is_unchanged(change, unit):
             text += "as it is now"

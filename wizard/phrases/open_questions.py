@@ -100,10 +100,9 @@ def mended_facts(document: Mapping[str, Any]) -> Iterator[Fact]:
     for entry in entries if isinstance(entries, list) else ():
         if not isinstance(entry, Mapping):
             continue
-        names, was, now = (entry.get(key) for key in ("readings", "was", "now"))
-        if not all(isinstance(part, list) for part in (names, was, now)):
-            continue
-        for name, before, after in zip(names, was, now, strict=False):
+        parts = [entry.get(key) for key in ("readings", "was", "now")]
+        lists = [part for part in parts if isinstance(part, list)]
+        for name, before, after in zip(*lists, strict=False) if len(lists) == len(parts) else ():
             yield Fact(
                 "mended",
                 f"{name_of_reading(str(name))}: typed {_texts(before)}, now {_texts(after)}",

@@ -4,10 +4,12 @@ from collections.abc import Iterator
 from math import degrees
 
 from core.fix.plan import Plan
-from core.text.quantity import LengthUnit
+from core.kinematics.pivots import RIDE_HEIGHT
+from core.text.quantity import LengthUnit, format_length
 from core.verdict.rules import slopes
 from core.verdict.verdict import Verdict
 from wizard.phrases.amounts import sideways_words, travel_words
+from wizard.phrases.ball_path import SMALLEST_CLEARANCE
 from wizard.phrases.fact import LOOK, Fact
 from wizard.phrases.rises import is_unchanged, rise_words
 from wizard.phrases.verdict_reasons import binding_facts
@@ -22,20 +24,23 @@ WORSE = {
 }
 
 
+ROLL_STEER_STEP = 0.02
+"""deg/deg; a smaller change of roll steer is not felt (common practice, no source)."""
+
+
 def plan_effect_facts(verdict: Verdict, plan: Plan, unit: LengthUnit) -> Iterator[Fact]:
     """Rules that become worse, and side effects."""
     after = plan.after
     for name in after.worse:
         yield Fact("gets worse", f"{WORSE[name]}.".capitalize(), LOOK)
     yield from binding_facts(after.travel_limits, unit)
-    yield roll_centre_fact(after.roll_centre_rise, unit)
-    ends = zip((-1, 0), reversed(after.walk), reversed(after.walk_before), strict=True)
-    walks = [
-        f"At {travel_words(float(verdict.sweep.heave[end]), unit)} "
-        f"{sideways_words(walk, unit)}, now {sideways_words(before, unit)}."
-        for end, walk, before in ends
-    ]
-    yield Fact("axle walks", " ".join(walks))
+    if after.linkage.has_track_bar:
+        yield roll_centre_fact(after.roll_centre_rise, unit)
+    yield from travel_left_facts(plan, unit)
+    yield from turned_axle_facts(plan)
+    yield from link_clearance_facts(plan, unit)
+    if after.linkage.has_track_bar:
+        yield walk_fact(verdict, plan, unit)
     now = slopes(verdict.measured.linkage)
     steeper = abs(after.slopes[1]) - abs(float(now[1]))
     if degrees(steeper) >= 0.05:
@@ -43,6 +48,57 @@ def plan_effect_facts(verdict: Verdict, plan: Plan, unit: LengthUnit) -> Iterato
             "drag link",
             f"It lies {degrees(steeper):.1f} deg steeper than now: the steering wheel feels more "
             "of the road, and the balls have to allow the angle.",
+            LOOK,
+        )
+
+
+def walk_fact(verdict: Verdict, plan: Plan, unit: LengthUnit) -> Fact:
+    """Sideways walk of the axle at both ends of the travel."""
+    after = plan.after
+    ends = zip((-1, 0), reversed(after.walk), reversed(after.walk_before), strict=True)
+    walks = [
+        f"At {travel_words(float(verdict.sweep.heave[end]), unit)} "
+        f"{sideways_words(walk, unit)}, now {sideways_words(before, unit)}."
+        for end, walk, before in ends
+    ]
+    return Fact("axle walks", " ".join(walks))
+
+
+def travel_left_facts(plan: Plan, unit: LengthUnit) -> Iterator[Fact]:
+    """Travel that a change of the ride height leaves."""
+    if any(move.correction.pivot == RIDE_HEIGHT for move in plan.moves):
+        bump, droop = (format_length(travel, unit) for travel in plan.after.travel)
+        yield Fact("travel left", f"{bump} of bump and {droop} of droop.")
+
+
+def turned_axle_facts(plan: Plan) -> Iterator[Fact]:
+    """Castor and roll steer after a plan, where they change."""
+    after = plan.after
+    if abs(degrees(after.castor - after.castor_before)) >= 0.05:
+        yield Fact(
+            "castor",
+            f"It goes from {degrees(after.castor_before):.1f} to {degrees(after.castor):.1f} deg, "
+            "because the arms turn the axle.",
+        )
+    change = abs(after.roll_steer) - abs(after.roll_steer_before)
+    if abs(change) >= ROLL_STEER_STEP:
+        yield Fact(
+            "roll steer",
+            f"For each degree of roll it goes from {abs(after.roll_steer_before):.2f} to "
+            f"{abs(after.roll_steer):.2f} deg.",
+            LOOK if change > 0 else "",
+        )
+
+
+def link_clearance_facts(plan: Plan, unit: LengthUnit) -> Iterator[Fact]:
+    """Clearance between the two links after a plan, where it is small."""
+    clearance = plan.after.clearance
+    if clearance is not None and clearance.smallest < SMALLEST_CLEARANCE:
+        yield Fact(
+            "the two links",
+            f"They come within {format_length(clearance.smallest, unit)} at "
+            f"{travel_words(clearance.at_heave, unit)}, centre line to centre line. Straight bars "
+            "are taken.",
             LOOK,
         )
 

@@ -64,13 +64,35 @@ def present_cells(verdict: Verdict) -> dict[str, Cell]:
     if verdict.measured.linkage.near_ball is not None:
         toe = verdict.toe.ruling
         cells["toe change"] = Cell(angle_in_degrees(toe.value, limits.toe_change), toe.verdict)
-    bar, link = slopes(verdict.measured.linkage).tolist()
+    cells |= link_cells(slopes(verdict.measured.linkage).tolist(), verdict)
+    if rules.length is not None:
+        cells["near in length"] = Cell(f"{rules.length.value:.2f}")
     return cells | {
-        "track bar slope": Cell(angle_in_degrees(bar, limits.flat)),
-        "drag link slope": Cell(angle_in_degrees(link, limits.flat)),
-        "near in length": Cell("" if rules.length is None else f"{rules.length.value:.2f}"),
+        "castor": Cell(castor_words(float(verdict.measured.linkage.castor))),
+        "roll steer": Cell(roll_steer_words(verdict.roll_steer.value)),
         "roll centre": Cell(""),
     }
+
+
+def link_cells(both_slopes: Sequence[float], verdict: Verdict) -> dict[str, Cell]:
+    """Slopes of the links that the vehicle has."""
+    limit = verdict.session.limits.flat
+    names = ("track bar slope", "drag link slope")
+    return {
+        name: Cell(angle_in_degrees(slope, limit))
+        for name, slope in zip(names, both_slopes, strict=True)
+        if isfinite(slope)
+    }
+
+
+def castor_words(rad: float) -> str:
+    """A castor, to a tenth of a degree."""
+    return f"{degrees(rad):.1f} deg"
+
+
+def roll_steer_words(rate: float) -> str:
+    """Steer for each degree of roll."""
+    return f"{abs(rate):.2f} {'left' if rate > 0 else 'right'}"
 
 
 def plan_cells(verdict: Verdict, plan: Plan, unit: LengthUnit) -> dict[str, Cell]:
@@ -88,9 +110,10 @@ def plan_cells(verdict: Verdict, plan: Plan, unit: LengthUnit) -> dict[str, Cell
         "toe change": Cell(
             angle_in_degrees(after.peak_toe_change, limits.toe_change), decide(chances.toe)
         ),
-        "track bar slope": Cell(angle_in_degrees(after.slopes[0], limits.flat)),
-        "drag link slope": Cell(angle_in_degrees(after.slopes[1], limits.flat)),
+        **link_cells(after.slopes, verdict),
         "near in length": Cell(f"{after.length_ratio:.2f}"),
+        "castor": Cell(castor_words(after.castor)),
+        "roll steer": Cell(roll_steer_words(after.roll_steer)),
         "roll centre": Cell(roll_centre_words(rise, unit)),
     }
 

@@ -16,29 +16,40 @@ from wizard.phrases.verdict_words import chance_words, mark_of
 
 def plan_reason_facts(verdict: Verdict, plan: Plan, unit: LengthUnit) -> tuple[Fact, ...]:
     """Reasons for the outcome of each rule."""
+    compared = verdict.rules.length is not None
     return (
         parallel_fact(verdict, plan),
         steer_fact(verdict, plan, unit),
         toe_fact(verdict, plan),
-        flat_fact(verdict, plan),
-        length_fact(verdict, plan, unit),
+        *((flat_fact(verdict, plan), length_fact(verdict, plan, unit)) if compared else ()),
     )
 
 
 def parallel_fact(verdict: Verdict, plan: Plan) -> Fact:
-    """The two slopes, and the angle they leave between them."""
+    """The slopes, and the angle that is left as the axle moves."""
     rules, after, limit = verdict.rules, plan.after, verdict.session.limits.parallel
-    now_bar, now_link = slopes(verdict.measured.linkage).tolist()
-    bar = slope_change_words("track bar", now_bar, after.slopes[0])
-    link = slope_change_words("drag link", now_link, after.slopes[1])
+    changes = [
+        f"The {slope_change_words(link, now, then)}."
+        for link, now, then in zip(
+            ("track bar", "drag link"),
+            slopes(verdict.measured.linkage).tolist(),
+            after.slopes,
+            strict=True,
+        )
+        if isfinite(now)
+    ]
     left, now = (
         degrees_figure(abs(angle), limit) for angle in (after.effective, rules.effective.value)
     )
     text = (
-        f"The {bar}. The {link}. That leaves an angle of {left} deg; now it is {now}. At most "
-        f"{degrees(limit):g} deg is allowed."
+        f"{' '.join(changes)} As the axle moves that leaves {left} deg out of square; now it is "
+        f"{now}. At most {degrees(limit):g} deg is allowed."
     )
-    return Fact("parallel", text, mark_of(decide(after.chances.effective)))
+    return Fact(
+        "parallel" if after.parallel is not None else "square",
+        text,
+        mark_of(decide(after.chances.effective)),
+    )
 
 
 def slope_change_words(link: str, before: float, after: float) -> str:

@@ -3,8 +3,9 @@
 from collections.abc import Iterator
 
 from core.fix.bench import BY_HAND
-from core.fix.moves import Move, moved_pivots
+from core.fix.moves import Move
 from core.fix.plan import Plan
+from core.kinematics.linkage import scalars_of
 from core.kinematics.pivots import RIDE_HEIGHT
 from core.readings.survey import LINKS
 from core.text.plain_text import plain
@@ -54,17 +55,23 @@ def destination_words(verdict: Verdict, move: Move, unit: LengthUnit) -> str:
     """The pivot of a move, with its height above the floor before and after."""
     pivot = move.correction.pivot
     if pivot == RIDE_HEIGHT:
-        return f"the ride height, and with it both frame ends, {rise_words(move.rise, unit)}"
-    now = float(verdict.measured.linkage.pivot(pivot)[2])
+        rise = rise_words(move.rise, unit)
+        return f"the ride height, and with it all that hangs on the frame, {rise}."
+    linkage = verdict.measured.linkage
+    if pivot.startswith("guide."):
+        now = float(scalars_of(linkage)[f"{pivot}.height"])
+        stays = " The axle keeps its attitude: its arm is set to length."
+    else:
+        now, stays = float(linkage.pivot(pivot)[2]), ""
     return (
         f"the {name_of_pivot(pivot)} from {format_length(now, unit)} to "
-        f"{format_length(now + move.rise, unit)} above the floor"
+        f"{format_length(now + move.rise, unit)} above the floor.{stays}"
     )
 
 
 def re_measure_facts(plan: Plan) -> Iterator[Fact]:
     """Readings to take again after the work, and pivots to find unchanged."""
-    pivots = moved_pivots(plan.corrections)
+    pivots = plan.moved
     if not pivots:
         return
     heights = "height" if len(pivots) == 1 else "heights"
@@ -72,7 +79,8 @@ def re_measure_facts(plan: Plan) -> Iterator[Fact]:
     yield Fact("moved", f"{heights} of the {named}", LOOK)
     links = [link for link in LINKS if any(pivot.startswith(link) for pivot in pivots)]
     named = listed([f"the {name_of_pivot(link)}" for link in links])
-    yield Fact("with that", f"length and slope of {named}; and the ride height, left and right")
+    of_links = f"length and slope of {named}; and " if links else ""
+    yield Fact("with that", f"{of_links}the ride height, left and right")
     yield Fact(
         "the rest",
         "Take the pivots that nobody moved as well. They show that nothing else moved, and that "

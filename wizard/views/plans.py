@@ -6,9 +6,7 @@ from dataclasses import replace
 
 import numpy as np
 
-from core.fix.moves import moved_pivots
 from core.fix.plan import Plan
-from core.kinematics.pivots import PIVOTS
 from core.text.quantity import LengthUnit
 from core.verdict.verdict import Verdict
 from wizard.phrases.rises import rise_words
@@ -43,9 +41,10 @@ def front_of_plan(
     front, now, planned = front_of(verdict), verdict.measured.linkage, plan.after.linkage
     notes = {
         pivot: rise_words(float(planned.pivot(pivot)[2] - now.pivot(pivot)[2]), unit)
-        for pivot in moved_pivots(plan.corrections)
+        for pivot in plan.moved
+        if pivot in now.pivots
     }
-    if at_hand in PIVOTS:
+    if at_hand in now.pivots:
         notes[at_hand] = f"◂ {notes.get(at_hand, 'at hand')}"
     notes |= slope_notes(plan.after.slopes)
     return replace(
