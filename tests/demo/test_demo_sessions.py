@@ -113,10 +113,10 @@ def test_the_filed_verdict_equals_the_computed_verdict(typed):
     assert value_at(document, "results.overall") == verdict.overall
 
 
-def test_the_list_has_six_trucks_latest_first():
+def test_the_list_has_seven_trucks_latest_first():
     entries = list_records(DEMO_SESSIONS)
     assert [entry.id for entry in entries] == [typed.id for typed in reversed(SESSIONS)]
-    assert {entry.tag for entry in entries} == {f"FG-{number}" for number in range(1, 7)}
+    assert {entry.tag for entry in entries} == {f"FG-{number}" for number in range(1, 8)}
     assert not any(entry.fault for entry in entries)
 
 

@@ -29,11 +29,11 @@ def fix_outcome_facts(
 
 def fix_outcome_words(after: Verdict, comparison: Comparison) -> str:
     """Outcome of the fix, with the reason for it."""
-    parallel, peak = comparison.change("parallel"), comparison.change("peak_steer")
+    parallel, peak = comparison.change("effective"), comparison.change("peak_steer")
     changed = [
         f"{name} went from {_deg(change.before, digits)} to {_deg(change.after, digits)}"
         for name, change, digits in (
-            ("the angle between the links", parallel, 1),
+            ("the drag link's angle out of square", parallel, 1),
             ("the peak steer", peak, 2),
         )
         if change.changed

@@ -37,4 +37,4 @@ def advice_words(advice: Advice) -> str:
         )
     if len(names) == 1:
         return f"Take the {names[0]} {more} and it will be settled."
-    return f"Take each of these {more} and it will be settled: {listed(names)}."
+    return f"Take each {more} and it will be settled: {listed(names)}."

@@ -61,7 +61,8 @@ def assumed_facts(session: Session, unit: LengthUnit) -> Iterator[Fact]:
             f"{format_dimension(name, value, unit)}"
         )
     if words:
-        yield Fact("assumed", f"Not measured, so the profile's values count: {listed(words)}.")
+        yield Fact("assumed", "Not measured, so the profile's values count:")
+    yield from (Fact("", text) for text in words)
 
 
 def format_dimension(name: str, value: float, unit: LengthUnit) -> str:

@@ -21,8 +21,8 @@ GRADIENT_TRAVEL = {"in": (INCH, "for each inch"), "mm": (10.0, "for each 10 mm")
 """The travel a gradient is given for."""
 
 ESTIMATE = (
-    "The tyres slip sideways as on a usual vehicle of this kind, and the driver holds the steering "
-    "wheel still. The give of bushes and the lash of joints are left out."
+    "Tyre slip is that of a usual vehicle of this kind. The driver holds the steering wheel still. "
+    "The give of bushes and the lash of joints are left out."
 )
 
 

@@ -66,7 +66,7 @@ class TestPlannedAndReached:
         names = [
             fact.name for fact in reached_plan_facts(found.planned, found.moves, found.after, "in")
         ]
-        assert names[0] == "track bar's axle end"
+        assert names[0] == "drag link's frame end"
         assert {"parallel", "peak steer", "near in length"} <= set(names)
 
     def test_an_arm_of_another_length(self):

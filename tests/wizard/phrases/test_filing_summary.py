@@ -16,7 +16,7 @@ def record(name):
 
 def test_the_verdict_and_the_plan():
     assert filing_summary(record("lifted"), PROFILE, "in") == (
-        "✗ bump steer; planned: the track bar's axle end up 3/4 in"
+        "✗ bump steer; planned: the drag link's frame end down 1 in"
     )
 
 
@@ -26,7 +26,7 @@ def test_without_a_plan():
 
 def test_arms_of_another_length_are_planned_too():
     document = with_value(record("lifted"), "plan.arms.steering.arm", "7 in")
-    assert filing_summary(document, PROFILE, "in").endswith("up 3/4 in and steering arm 7 in")
+    assert filing_summary(document, PROFILE, "in").endswith("down 1 in and steering arm 7 in")
 
 
 def test_without_a_verdict_nothing_is_said():

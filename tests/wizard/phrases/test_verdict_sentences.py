@@ -61,7 +61,7 @@ class TestAdvice:
 
     def test_several(self):
         words = advice_words(Advice(("drag_link.frame.height", "drag_link.axle.height"), 1))
-        assert words.startswith("Take each of these once more and it will be settled: height of")
+        assert words.startswith("Take each once more and it will be settled: height of")
 
     def test_none_will_do(self):
         assert advice_words(Advice((), 0)).startswith("No number of repeats will settle it")

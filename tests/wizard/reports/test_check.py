@@ -13,7 +13,7 @@ from tests.wizard.reports.conftest import DEMO, demo
 from tests.wizard.tui.looking import flowing
 from wizard.phrases.cautions import CAUTION_IN_SHORT
 
-STEERS_TRUE = ("as built", "fixed", "not closing")
+STEERS_TRUE = ("as built", "fixed")
 OTHERS = tuple(name for name in DEMO if name not in STEERS_TRUE)
 
 
@@ -57,19 +57,22 @@ def test_the_caution_is_at_the_end(run, name):
     [
         (
             "as built",
-            "✓ within parallel 0.7 deg, give or take 0.3 at most 1.5 deg; more than 99 in",
+            "✓ within parallel 0.0 deg apart; as the axle moves 0.5 deg, give or take 0.4 at most",
         ),
         ("as built", "with the wheel held, 2 in of droop steers the road wheels 0.3 deg to the"),
         ("as built", "They agree with each other"),
         ("as built", "✓ signed by workshop lead (invented), 2026-10-13 11:30"),
-        ("lifted", "✗ out peak steer 0.70 deg, give or take 0.13 at most 0.5 deg; less than 1 in"),
-        ("lifted", "≈ too close to call parallel 1.7 deg"),
-        ("re-mounted", "assumed steering ratio 16, as the profile has it"),
+        ("lifted", "✗ out peak steer 0.74 deg, give or take 0.22 at most 0.5 deg; about 1 in 100"),
+        ("lifted", "≈ too close to call parallel 0.2 deg apart; as the axle moves 1.4 deg"),
+        ("lifted", "The drag link's frame end wants to be 1 in lower, give or take 1/4 in."),
+        ("re-mounted", "Not measured, so the profile's values count: steering ratio 16"),
         ("not closing", "One reading does not fit the others: height of the track bar's axle end"),
         ("not closing", "in too high)"),
         ("not closing", "slope of the track bar: laid on three times, same reading each time"),
-        ("close", "Take each of these once more and it will be settled: height of the track bar's"),
-        ("toe", "✗ out toe change 0.75 deg, give or take 0.04 at most 0.25 deg"),
+        ("close", "which nobody took, and it will be settled: castor at two heights."),
+        ("not closing", "■ held back: the readings do not agree"),
+        ("not closing", "was misread and is 20 1/4 in, everything closes."),
+        ("toe", "✗ out toe change 0.78 deg, give or take 0.11 at most 0.25 deg"),
         ("worn joint", "■ held back: the drag link's joint at the axle is loose."),
         ("worn joint", "✓ by its geometry alone, steers true: with the wheel held, 60 mm of bump"),
         ("worn joint", "Drag link at the axle: felt and heard; new ball joint is ordered"),

@@ -33,10 +33,10 @@ def test_the_exit_code_is_0_only_if_the_fix_is_shown(run, before, after, code, o
     "words",
     [
         "before: ✗ bump steer, 2026-11-03 09:30 after: ✓ steers true, 2026-11-10 14:15",
-        "parallel, deg ≈ 1.7 ✓ 0.5 -1.2 0.5 changed",
-        "near in length ✓ 0.87 ✓ 0.87 0.00 0.01 no change shown",
-        "planned 3/4 in up, reached 11/16 in up, give or take 3/16",
-        "The track bar's frame end and the drag link's frame end stand to each other as they did",
+        "square to its path, deg ≈ 1.4 ✓ 0.0 -1.4 0.6 changed",
+        "track bar slope, deg ✗ 16.6 ✗ 16.6 0.0 0.4 no change shown",
+        "planned 1 in down, reached 1 in down, give or take 3/16",
+        "The track bar's axle end and the drag link's axle end stand to each other as they did",
     ],
 )
 def test_the_report_contains(run, words):
@@ -54,17 +54,17 @@ def test_sessions_that_do_not_follow_each_other_have_a_warning(run):
 
 
 def test_a_pivot_that_moved_unreported_is_named(run, altered):
-    """The drag link's frame end is an inch higher, but not among the altered parts."""
-    heights = {"readings.drag_link.frame.height": ["29 5/16 in", "29 1/4 in"]}
-    heights |= {"readings.drag_link.slope": ["16 deg"]}
+    """The drag link's axle end is an inch higher, but not among the altered parts."""
+    heights = {"readings.drag_link.axle.height": ["18 5/8 in", "18 5/8 in"]}
+    heights |= {"readings.drag_link.slope": ["13.5 deg"]}
     out = flowing(run("compare", demo("lifted"), altered("fixed", heights))[1])
-    assert "! control points The track bar's frame end and the drag link's frame end, which" in out
+    assert "! control points The track bar's axle end and the drag link's axle end, which" in out
 
 
 def test_a_move_that_is_too_small_is_named(run, altered):
-    """The bracket was raised by 1/4 in; 3/4 in were planned."""
-    heights = {"readings.track_bar.axle.height": ["15 1/2 in", "15 1/2 in"]}
-    heights |= {"readings.track_bar.slope": ["15.5 deg"]}
+    """The new arm has 1/2 in more drop; 1 in was planned."""
+    heights = {"readings.drag_link.frame.height": ["28 1/8 in", "28 1/8 in"]}
+    heights |= {"readings.drag_link.slope": ["15.5 deg"]}
     out = flowing(run("compare", demo("lifted"), altered("fixed", heights))[1])
     assert "it fell short by" in out
 

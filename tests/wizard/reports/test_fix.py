@@ -28,7 +28,7 @@ def test_the_json_has_the_specified_keys(run, name):
     result = json.loads(run("fix", "--json", demo(name))[1])
     assert set(result) == {"id", "before", "searched", "plans"}
     assert result["before"]["overall"] == "bump steer"
-    assert result["searched"] > 50_000
+    assert result["searched"] > 30_000
     for plan in result["plans"]:
         assert {"moves", "after", "set_length_mm", "length_change_mm"} <= set(plan)
         assert 1 <= len(plan["moves"]) <= 3
@@ -37,7 +37,8 @@ def test_the_json_has_the_specified_keys(run, name):
         assert set(plan["after"]) == {
             *("overall", "parallel_deg", "peak_steer_deg", "peak_toe_change_deg"),
             *("track_bar_slope_deg", "drag_link_slope_deg", "length_ratio", "p_true"),
-            "roll_centre_rise_mm",
+            *("roll_centre_rise_mm", "effective_deg", "castor_deg"),
+            *("roll_steer_deg_per_deg", "clearance_mm"),
         }
         after = plan["after"]
         between = after["drag_link_slope_deg"] - after["track_bar_slope_deg"]
@@ -59,10 +60,10 @@ def test_the_caution_is_at_the_end(run, name):
 def test_the_report_is_a_work_order(run):
     text = flowing(run("fix", demo("re-mounted"))[1])
     for part in (
-        "✗ bump steer: five plans steer true, of 73,048 combinations",
-        "Plan 1: track bar bracket raised at the axle, up 1 3/4 in",
-        "the track bar's axle end from 15 1/4 in to 17 in above the floor",
-        "32 7/8 in from centre to centre, 3/16 in shorter than now: about 3 1/4 turns",
+        "✗ bump steer: five plans steer true, of 43,679 combinations",
+        "Plan 1: track bar bracket raised at the axle, up 2 1/4 in",
+        "the track bar's axle end from 15 1/4 in to 17 1/2 in above the floor",
+        "32 7/8 in from centre to centre, 1/4 in shorter than now: about 4 turns",
         "Why each rule ends where it does",
         "What gets worse, and what changes besides",
         "Check for clearance",
@@ -109,7 +110,7 @@ def test_the_parts_shelf_is_searched_and_a_faulty_shelf_is_refused(run, tmp_path
     shelf.parent.mkdir(parents=True)
     shelf.write_text(
         '[[corrections]]\nname = "our own bracket"\npivot = "track_bar.axle"\n'
-        'rises = ["1 3/4 in"]\ncaution = "Made here."\n',
+        'rises = ["2 1/8 in"]\ncaution = "Made here."\n',
         encoding="utf-8",
     )
     record = demo("re-mounted")
