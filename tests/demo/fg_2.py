@@ -35,6 +35,7 @@ RE_MOUNTED = TypedSession(
         "stance.ride_height.left": "21 3/16",
         "stance.ride_height.right": "21 1/4",
         **layout("knuckle"),
+        "layout.ball": "above",
         **pivot("track_bar.frame", "20; 20", "23 3/16", "2 3/8"),
         **pivot("track_bar.axle", "15 1/4; 15 5/16", "55 15/16", "2 15/16"),
         **pivot("drag_link.frame", "23 9/16; 23 1/2", "20", "8 7/16"),

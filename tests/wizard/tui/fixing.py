@@ -20,7 +20,10 @@ ID = "FG-0_20261201-080000_first_t3st"
 
 def unfiled(document: Document) -> Document:
     """Contents of a filed demo session as they were before its step Fix."""
-    for path in ("plan", "results", "limits", "events", "assumed", "signatures", "session.closed"):
+    for path in (
+        *("plan", "results", "limits", "events", "road", "assumed", "assumed_within"),
+        *("signatures", "session.closed"),
+    ):
         document = without(document, path)
     document = with_value(document, "vehicle.tag", "FG-0")
     document = with_value(document, "session.id", ID)

@@ -58,12 +58,12 @@ class TestWords:
         async with workshop_app(tmp_path).run_test(size=TALL) as pilot:
             await compare(pilot, "lifted", "fixed")
             text = flowing(screen_text(pilot))
-        assert "✓ shown: the angle between the links went from" in text
+        assert "✓ shown: the drag link's angle out of square went from" in text
         assert "before: ✗ bump steer" in text
         assert "after: ✓ steers true" in text
         assert "What nobody moved" in text
         assert "stand to each other as they did before" in text
-        assert "planned 3/4 in up, reached" in text
+        assert "planned 1 in down, reached" in text
         assert "as planned" in text
 
     async def test_a_change_for_the_worse_is_not_shown(self, tmp_path):
@@ -82,7 +82,7 @@ class TestWords:
             await compare(pilot, "lifted", "fixed")
             await pilot.press("f2")
             await pilot.pause()
-            assert "planned 19 mm up" in flowing(screen_text(pilot))
+            assert "planned 25 mm down" in flowing(screen_text(pilot))
 
 
 class TestOpening:

@@ -76,7 +76,7 @@ class TestFiling:
             assert "filed, and read back" in str(pilot.app.screen.query_one("#notice").content)
         (entry,) = list_records(tmp_path)
         assert entry.fault == ""
-        assert entry.overall == "steers true"
+        assert entry.overall == "too close to call"
         assert list_drafts(tmp_path) == []
         record = read_document(entry.path)
         assert value_at(record, "readings.drag_link.frame.height") == ["22 3/4 in", "22 11/16 in"]

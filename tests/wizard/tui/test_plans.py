@@ -119,9 +119,9 @@ class TestSideBySide:
         async with workshop_app(tmp_path).run_test(size=LARGE) as pilot:
             await go_to_fix(pilot, "re-mounted")
             text = flowing(screen_text(pilot))
-            assert "bump steer: five plans steer true, of 73,048 combinations" in text
+            assert "bump steer: five plans steer true, of 43,679 combinations" in text
             assert titles(pilot) == [f"plan {number}" for number in range(1, 6)]
-            assert at_hand(pilot) == [(FIRST, 1.75)]
+            assert at_hand(pilot) == [(FIRST, 2.25)]
 
     async def test_the_present_state_is_beside_the_plans(self, tmp_path):
         async with workshop_app(tmp_path).run_test(size=LARGE) as pilot:
@@ -135,11 +135,11 @@ class TestSideBySide:
             await go_to_fix(pilot, "re-mounted")
             assert "The work of plan 1" in screen_text(pilot)
             await press(pilot, "right")
-            assert at_hand(pilot) == [(SECOND, -1.75)]
+            assert at_hand(pilot) == [(SECOND, -2.25)]
             assert "The work of plan 2" in screen_text(pilot)
-            assert "track bar's frame end from 20 in to 18 1/4 in" in flowing(screen_text(pilot))
+            assert "track bar's frame end from 20 in to 17 3/4 in" in flowing(screen_text(pilot))
             await press(pilot, "left", "left")
-            assert at_hand(pilot) == [(FIRST, 1.75)]
+            assert at_hand(pilot) == [(FIRST, 2.25)]
 
     async def test_the_last_plan_is_reached_in_80_columns(self, tmp_path):
         async with workshop_app(tmp_path).run_test(size=SMALL) as pilot:
@@ -163,7 +163,7 @@ class TestSideBySide:
             await go_to_fix(pilot, "re-mounted")
             await press(pilot, "f2")
             text = flowing(screen_text(pilot))
-            assert "up 44.5 mm" in text
+            assert "up 57.1 mm" in text
             assert "millimetres" in text
 
     async def test_the_view_holds_work_reasons_effects_and_cautions(self, tmp_path):
@@ -172,7 +172,7 @@ class TestSideBySide:
             await press(pilot, "end")
             text = flowing(screen_text(pilot))
             for part in (
-                "in shorter than now: about 3 1/4 turns of its threaded end, 16 per in",
+                "in shorter than now: about 4 turns of its threaded end, 16 per in",
                 "Why each rule ends where it does",
                 "At most 1.5 deg is allowed",
                 "What gets worse, and what changes besides",
@@ -204,7 +204,7 @@ class TestChoosing:
             assert move == {
                 "correction": SECOND,
                 "pivot": "track_bar.frame",
-                "rise": "-1 3/4 in",
+                "rise": "-2 1/4 in",
             }
 
     async def test_the_plan_is_filed_with_the_record(self, tmp_path):
@@ -326,9 +326,9 @@ class TestChanging:
             await press(pilot, "m")
             assert isinstance(pilot.app.screen, PickScreen)
             await press(pilot, "2", "enter")
-            await type_text(pilot, "-1")
+            await type_text(pilot, "3 1/2")
             await press(pilot, "enter")
-            assert at_hand(pilot) == [first, (second[0], -1.0)]
+            assert at_hand(pilot) == [first, (second[0], 3.5)]
 
     @pytest.mark.parametrize(
         ("typed", "why"),
@@ -368,7 +368,7 @@ class TestChanging:
             await press(pilot, "enter")
             assert titles(pilot)[-1] == BENCH
             ((_, rise),) = at_hand(pilot)
-            assert rise == 2.0
+            assert rise == 2.5
             await press(pilot, "enter")
             assert plan_in_draft(pilot.app.files)[0]["pivot"] == "track_bar.axle"
 
@@ -386,7 +386,7 @@ class TestShop:
             }
             assert names
             assert not names & {FIRST, SECOND}
-            assert plans_screen(pilot).planning.search_result.searched < 76_646
+            assert plans_screen(pilot).planning.search_result.searched < 43_679
             assert value_at(draft(pilot.app.files), "draft.switched_off") == [FIRST, SECOND]
 
     async def test_a_correction_can_be_switched_on_again(self, tmp_path):
@@ -396,7 +396,7 @@ class TestShop:
             await press(pilot, "enter")
             await press(pilot, "s", "3")
             await press(pilot, "enter")
-            assert plans_screen(pilot).planning.search_result.searched == 76_646
+            assert plans_screen(pilot).planning.search_result.searched == 43_679
             assert value_at(draft(pilot.app.files), "draft.switched_off") is None
 
     async def test_all_corrections_switched_off_is_reported(self, tmp_path):
@@ -410,10 +410,10 @@ class TestShop:
     async def test_the_best_plan_is_listed_with_its_obstacle_if_none_steers_true(self, tmp_path):
         async with workshop_app(tmp_path).run_test(size=LARGE) as pilot:
             await go_to_fix(pilot, "re-mounted")
-            await press(pilot, "s", *"1234567")
+            await press(pilot, "s", *"123456")
             await press(pilot, "enter")
             text = flowing(screen_text(pilot))
-            assert "none of 32 combinations steers true. What stops the best of them:" in text
+            assert "none of 15 combinations steers true. What stops the best of them:" in text
             assert "parallel (chance of being within: less than 1 in 100)" in text
             assert titles(pilot) == ["plan 1"]
 
@@ -423,13 +423,13 @@ class TestShop:
         shelf.parent.mkdir(parents=True, exist_ok=True)
         shelf.write_text(
             '[[corrections]]\nname = "our own [b]bracket[/b]"\npivot = "track_bar.axle"\n'
-            'rises = ["1 3/4 in"]\ncaution = "Made here."\n',
+            'rises = ["2 1/4 in"]\ncaution = "Made here."\n',
             encoding="utf-8",
         )
         async with app.run_test(size=TALL) as pilot:
             await go_to_fix(pilot, "re-mounted")
             await press(pilot, "right", "right")
-            assert at_hand(pilot) == [("our own [b]bracket[/b]", 1.75)]
+            assert at_hand(pilot) == [("our own [b]bracket[/b]", 2.25)]
             assert "our own [b]bracket[/b]: Made here." in flowing(screen_text(pilot))
 
     async def test_a_faulty_parts_shelf_is_left_out_and_reported(self, tmp_path):
@@ -454,7 +454,7 @@ class TestShop:
                 "kind": "sleeve",
                 "pitch": "2 mm",
             }
-            assert "1 1/4 turns of its sleeve with two threads" in flowing(screen_text(pilot))
+            assert "1 1/2 turns of its sleeve with two threads" in flowing(screen_text(pilot))
 
     @pytest.mark.parametrize("typed", ["16", "coarse", "0 per in", "-1 mm"])
     async def test_an_impossible_thread_is_refused(self, tmp_path, typed):
@@ -476,7 +476,7 @@ class TestNoPlans:
         ("name", "answer"),
         [
             ("as built", "✓ steers true: nothing is to be done."),
-            ("close", "≈ too close to call: no plan is made before it is settled. Take each"),
+            ("close", "≈ too close to call: no plan is made before it is settled. Take this"),
             ("worn joint", "■ held back: the drag link's joint at the axle is loose. No plan"),
         ],
     )
