@@ -19,7 +19,7 @@ def documents(
     vehicle: Vehicle,
     rng: np.random.Generator,
     survey: Survey = everything,
-    guide: GuideKind | None = None,
+    guide: str | None = None,
 ) -> list[dict[str, Any]]:
     """One document for each of N vehicles, with readings as their errors were drawn.
 
