@@ -8,7 +8,7 @@ import numpy as np
 from tests.full_axle.rotations import Array
 from tests.full_axle.steering import INCH, WORKING_TRAVEL
 from tests.full_axle.tape import Survey, everything, kind_of, read, true_values
-from tests.full_axle.vehicle import GuideKind, LayoutName, Vehicle
+from tests.full_axle.vehicle import LayoutName, Vehicle
 
 PROFILES: dict[LayoutName, str] = {"knuckle": "coil-crossover", "tie-rod": "coil-tie-rod"}
 
