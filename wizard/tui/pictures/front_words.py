@@ -164,7 +164,9 @@ def aim_labels(
     for aim in picture.aims:
         cell = cell_of(view.dot(aim.point))
         if is_inside(cell, size):
-            texts = tuple(f"{aim.mark} {text}" for text in aim.texts) if cell in marks else aim.texts
+            texts = (
+                tuple(f"{aim.mark} {text}" for text in aim.texts) if cell in marks else aim.texts
+            )
             labels.append(Label(texts, (cell,), AIM_STYLE, needed=aim.needed))
     return labels
 
