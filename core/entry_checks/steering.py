@@ -48,6 +48,27 @@ def arm_against_ball(known: KnownAnswers) -> Iterator[Objection]:
         )
 
 
+def box_on_the_other_side(known: KnownAnswers) -> Iterator[Objection]:
+    """Object to a drag link that does not start on the side of the steering box.
+
+    Offsets that were all taken with the wrong sign close as well as the right ones do. Only the
+    side of the box shows them.
+    """
+    side = value_at(known.document, "layout.steering_box")
+    frame, axle = (known.value(f"{end}.offset") for end in ENDS["drag_link"])
+    if known.runs_fore_aft("drag_link"):
+        left, right = (known.value(f"wheels.{wheel}_offset") for wheel in ("left", "right"))
+        axle = None if left is None or right is None else (left + right) / 2
+    if side not in ("left", "right") or frame is None or axle is None:
+        return
+    if (frame < axle) != (side == "left"):
+        yield Objection(
+            f"The steering box is on the {side}, but the drag link's frame end (offset "
+            f"{format_tape(frame, known)}) lies on the other side of {format_tape(axle, known)}. "
+            "Right of the datum line counts plus. Look at the signs of all offsets."
+        )
+
+
 def joint_off_link(known: KnownAnswers) -> Iterator[Objection]:
     """Object to a joint of the tie rod that does not lie between the drag link's balls."""
     joint, length = known.value("tie_rod.joint_from_far_ball"), _drag_link_length(known)
@@ -102,6 +123,9 @@ def _rules() -> Iterator[Rule]:
     length = ["drag_link.length"]
     length += [f"{end}.{kind}" for end in ENDS["drag_link"] for kind in ("height", "offset")]
     yield rule(arm_against_ball, "drag_link.axle.station", "steering.arm", "layout.arm")
+    ends = [f"{end}.offset" for end in ENDS["drag_link"]]
+    wheels = ("wheels.left_offset", "wheels.right_offset")
+    yield rule(box_on_the_other_side, "layout.steering_box", *ends, *wheels)
     yield rule(joint_off_link, "tie_rod.joint_from_far_ball", *length)
     for arm in ("steering.arm", "steering.pitman_arm", "tie_rod.near_arm"):
         yield rule(partial(arm_too_long, arm), arm, *length)

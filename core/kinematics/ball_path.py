@@ -63,7 +63,7 @@ def ball_path(linkage: Linkage) -> BallPath:
 
 
 class OutOfSquare(NamedTuple):
-    """How far a drag link is from square to its ball's path at ride height; arrays (...).
+    """Distance of a drag link from square to its ball's path at ride height; arrays (...).
 
     Attributes
     ----------

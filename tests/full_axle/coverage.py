@@ -7,7 +7,6 @@ import sys
 from collections import Counter
 from collections.abc import Sequence
 from dataclasses import dataclass
-from typing import Any
 
 import numpy as np
 
@@ -107,7 +106,7 @@ def outcomes(
     count: int = 300,
     survey: Survey = everything,
     seed: int = 1,
-    stated: Any = None,
+    stated: str | None = None,
 ) -> list[Outcome]:
     """Outcomes of drawn vehicles that are measured with drawn errors.
 

@@ -8,7 +8,7 @@ import numpy as np
 from tests.full_axle.rotations import Array
 from tests.full_axle.steering import INCH, WORKING_TRAVEL
 from tests.full_axle.tape import Survey, everything, kind_of, read, true_values
-from tests.full_axle.vehicle import GuideKind, LayoutName, Vehicle
+from tests.full_axle.vehicle import LayoutName, Vehicle
 
 PROFILES: dict[LayoutName, str] = {"knuckle": "coil-crossover", "tie-rod": "coil-tie-rod"}
 
@@ -19,7 +19,7 @@ def documents(
     vehicle: Vehicle,
     rng: np.random.Generator,
     survey: Survey = everything,
-    guide: GuideKind | None = None,
+    guide: str | None = None,
 ) -> list[dict[str, Any]]:
     """One document for each of N vehicles, with readings as their errors were drawn.
 

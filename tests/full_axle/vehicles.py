@@ -156,9 +156,9 @@ def _guide_points(uniform: Uniform, guide: GuideKind, hub: Array) -> dict[str, A
         lower, upper = -uniform(1, 3), uniform(4.5, 6.5)
         places = {
             "lower_axle": (uniform(-1.5, 1), lower, uniform(-0.5, 0.5)),
-            "lower_frame": (-uniform(28, 33), lower + uniform(0, 2.5), uniform(-1, 1)),
+            "lower_frame": (-uniform(22, 31), lower + uniform(0, 2.5), uniform(-1, 1)),
             "upper_axle": (uniform(-1.8, 1), upper, uniform(-0.5, 0.5)),
-            "upper_frame": (-uniform(21, 27), upper + uniform(-1.5, 1.5), uniform(-1, 1)),
+            "upper_frame": (-uniform(17, 25), upper + uniform(-1.5, 1.5), uniform(-1, 1)),
         }
     else:
         places = {}

@@ -16,7 +16,7 @@ COVERAGE = 2.0
 
 
 def frame_end_fact(verdict: Verdict, unit: LengthUnit) -> Fact:
-    """How far the drag link's frame end has to move for the link to be square to its path."""
+    """Rise of the drag link's frame end that sets the link square to its ball's path."""
     doubt = rounded_length_words(COVERAGE * verdict.rise_to_square.u, unit)
     advice = "This advises; it does not decide."
     rise = rise_words(verdict, unit)

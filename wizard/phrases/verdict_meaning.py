@@ -1,6 +1,6 @@
 """Meaning of a verdict for the driver, and the reasons that hold it back."""
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from math import degrees
 
 from core.statistics.conformity import Conformity
@@ -31,6 +31,9 @@ HELD_BACK_REASONS = {
 """Reasons by the failure of the walk-round, the stance or the readings."""
 
 
+SAME_ANGLE = 0.15
+"""deg; two angles that differ by less are one angle to people."""
+
 WHICHEVER = (
     "The readings do not close, and the numbers below carry the mistake. The verdict is the same "
     "whichever of the readings is wrong."
@@ -42,7 +45,10 @@ def verdict_facts(verdict: Verdict, unit: LengthUnit) -> tuple[Fact, ...]:
     geometry = verdict.geometry
     effect = driver_sentence(verdict, unit)
     if verdict.overall != Overall.HELD_BACK:
-        facts = (Fact("", f"{verdict.overall}: {effect}", mark_of(verdict.overall)),)
+        facts: tuple[Fact, ...] = (
+            Fact("", f"{verdict.overall}: {effect}", mark_of(verdict.overall)),
+            *apart_facts(verdict),
+        )
         return facts if verdict.adjustment.closes else (*facts, Fact("", WHICHEVER, LOOK))
     reason = held_back_sentence(verdict.held_back_by)
     held = Fact("", f"{Overall.HELD_BACK}: {reason}", mark_of(Overall.HELD_BACK))
@@ -52,6 +58,21 @@ def verdict_facts(verdict: Verdict, unit: LengthUnit) -> tuple[Fact, ...]:
         held,
         Fact("", f"by its geometry alone, {geometry}: {effect}", mark_of(geometry)),
     )
+
+
+def apart_facts(verdict: Verdict) -> Iterator[Fact]:
+    """The angle between the links, where it is another than the axle's movement makes of it."""
+    parallel, effective = verdict.rules.parallel, verdict.rules.effective
+    if parallel is None:
+        return
+    between, moving = (abs(degrees(ruling.value)) for ruling in (parallel, effective))
+    if abs(between - moving) >= SAME_ANGLE:
+        turned = "its arms turn it" if verdict.sweep.axle_pitch.any() else "the links lie slanted"
+        yield Fact(
+            "",
+            f"The links look {between:.1f} deg apart. As the axle moves it is {moving:.1f} deg, "
+            f"because {turned}.",
+        )
 
 
 def driver_sentence(verdict: Verdict, unit: LengthUnit) -> str:

@@ -263,8 +263,6 @@ class RuleRow:
         True if the limit is the smallest value allowed, not the largest.
     decides : bool
         True if the overall verdict rests on this rule; the other rules advise.
-    beside : str
-        What stands before the value: the angle between the links where it is another.
     """
 
     rule: RuleKey
@@ -277,7 +275,6 @@ class RuleRow:
     unit: Literal["deg", ""] = "deg"
     at_least: bool = False
     decides: bool = True
-    beside: str = ""
 
 
 @dataclass(frozen=True)

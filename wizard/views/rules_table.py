@@ -84,5 +84,4 @@ class RulesGrid(Styled):
 def reading(row: RuleRow) -> str:
     """Value of a rule with its uncertainty, to hundredths where the limit is below 1."""
     decimals = 2 if row.limit < 1 else 1
-    value = give_or_take(row.value, row.expanded_uncertainty, row.unit, decimals=decimals)
-    return f"{row.beside}{value}"
+    return give_or_take(row.value, row.expanded_uncertainty, row.unit, decimals=decimals)

@@ -50,9 +50,6 @@ DECIDING: tuple[RuleKey, ...] = ("effective", "peak_steer", "peak_toe_change")
 UNDECIDED = "not decided"
 """Verdict of a rule on readings that were proved wrong."""
 
-SAME_ANGLE = 0.1
-"""deg; two angles that differ by less are one angle to people."""
-
 
 def front_of(verdict: Verdict) -> FrontPicture:
     """The front view of a measured vehicle, with the paths of both axle ends."""
@@ -195,20 +192,11 @@ def rules_of(verdict: Verdict) -> tuple[RuleRow, ...]:
         del rulings["peak_toe_change"]
     parallel = rulings.pop("parallel", None)
     rows = [_rule_row(key, ruling) for key, ruling in rulings.items()]
-    rows[0] = _effective_row(rows[0], parallel)
+    if parallel is not None:  # both links run across: the effective angle stands for parallel
+        rows[0] = replace(rows[0], name=RULE_NAMES["parallel"])
     if READINGS in verdict.held_back_by:
         rows = [replace(row, verdict=UNDECIDED, probability=None) for row in rows]
     return tuple(rows)
-
-
-def _effective_row(row: RuleRow, parallel: Ruling | None) -> RuleRow:
-    """Row of the effective angle; beside it the angle between the links where it is another."""
-    if parallel is None:
-        return row
-    between = abs(degrees(parallel.value))
-    is_same = abs(between - row.value) < SAME_ANGLE
-    beside = "" if is_same else f"{between:.1f} deg apart; as the axle moves "
-    return replace(row, name=RULE_NAMES["parallel"], beside=beside)
 
 
 def _rule_row(key: RuleKey, ruling: Ruling) -> RuleRow:

@@ -76,3 +76,16 @@ class TestInvertedY:
         document = built({"readings.tie_rod.near.offset": ["60 in"]})
         outcome = check("readings.drag_link.axle.offset", "56", document, profile)
         assert outcome == Accepted(["56 in"])
+
+
+@pytest.mark.parametrize(("side", "is_queried"), [("left", False), ("right", True)])
+def test_a_drag_link_starts_on_the_side_of_the_steering_box(side, is_queried, profile):
+    """Mirrored offsets close as well as the right ones; only this shows them."""
+    document = {
+        "layout": {"steering": "knuckle", "steering_box": side},
+        "readings": {"drag_link": {"frame": {"offset": ["20 in"]}}},
+    }
+    outcome = check("readings.drag_link.axle.offset", "56", document, profile)
+    assert isinstance(outcome, Queried) == is_queried
+    if is_queried:
+        assert "Look at the signs of all offsets." in outcome.message

@@ -108,7 +108,10 @@ def test_lengths_say_longer_or_shorter_and_the_turns(cure):
 def test_the_ride_height_is_said_once(verdict):
     plan = plan_of(verdict, (Move(COARSE[5], -2 * INCH),))
     (fact,) = move_facts(verdict, plan, "in")
-    assert fact.text == "ride height: the ride height, and with it all that hangs on the frame, down 2 in."
+    assert (
+        fact.text
+        == "ride height: the ride height, and with it all that hangs on the frame, down 2 in."
+    )
     assert "heights of the track bar's frame end and drag link's frame end" in text_of(
         re_measure_facts(plan)
     )

@@ -57,13 +57,17 @@ def test_the_caution_is_at_the_end(run, name):
     [
         (
             "as built",
-            "✓ within parallel 0.0 deg apart; as the axle moves 0.5 deg, give or take 0.4 at most",
+            "✓ within parallel 0.5 deg, give or take 0.4 at most 1.5 deg; more than 99 in",
         ),
         ("as built", "with the wheel held, 2 in of droop steers the road wheels 0.3 deg to the"),
         ("as built", "They agree with each other"),
         ("as built", "✓ signed by workshop lead (invented), 2026-10-13 11:30"),
         ("lifted", "✗ out peak steer 0.74 deg, give or take 0.22 at most 0.5 deg; about 1 in 100"),
-        ("lifted", "≈ too close to call parallel 0.2 deg apart; as the axle moves 1.4 deg"),
+        ("lifted", "≈ too close to call parallel 1.4 deg, give or take 0.4"),
+        (
+            "lifted",
+            "The links look 0.2 deg apart. As the axle moves it is 1.4 deg, because its arms",
+        ),
         ("lifted", "The drag link's frame end wants to be 1 in lower, give or take 1/4 in."),
         ("re-mounted", "Not measured, so the profile's values count: steering ratio 16"),
         ("not closing", "One reading does not fit the others: height of the track bar's axle end"),

@@ -91,7 +91,9 @@ class TestWords:
         async with workshop_app(tmp_path).run_test(size=LARGE) as pilot:
             await open_session(pilot, "close")
             text = flowing(screen_text(pilot))
-        assert text.index("to settle it Take this reading, which nobody took") < text.index("parallel")
+        assert text.index("to settle it Take this reading, which nobody took") < text.index(
+            "parallel"
+        )
 
     async def test_the_view_holds_reasons_and_uncertainty(self, tmp_path):
         async with workshop_app(tmp_path).run_test(size=TALL) as pilot:
