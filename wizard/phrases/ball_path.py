@@ -17,19 +17,28 @@ COVERAGE = 2.0
 
 def frame_end_fact(verdict: Verdict, unit: LengthUnit) -> Fact:
     """Rise of the drag link's frame end that sets the link square to its ball's path."""
-    rise, u = verdict.rise_to_square
-    doubt = rounded_length_words(COVERAGE * u, unit)
+    doubt = rounded_length_words(COVERAGE * verdict.rise_to_square.u, unit)
     advice = "This advises; it does not decide."
-    if abs(rise) <= COVERAGE * u:
+    rise = rise_words(verdict, unit)
+    if not rise:
         return Fact(
             "wants to be", f"The drag link's frame end is where it wants to be, within {doubt}."
         )
-    way = "higher" if rise > 0 else "lower"
     return Fact(
         "wants to be",
-        f"The drag link's frame end wants to be {rounded_length_words(rise, unit)} {way}, give or "
-        f"take {doubt}. {advice}",
+        f"The drag link's frame end wants to be {rise}, give or take {doubt}. {advice}",
     )
+
+
+def rise_words(verdict: Verdict, unit: LengthUnit) -> str:
+    """The way to the height where the drag link is square to its path: "1 1/8 in lower".
+
+    Empty where the frame end is there already, within its doubt.
+    """
+    rise, u = verdict.rise_to_square
+    if abs(rise) <= COVERAGE * u:
+        return ""
+    return f"{rounded_length_words(rise, unit)} {'higher' if rise > 0 else 'lower'}"
 
 
 def guide_facts(verdict: Verdict, unit: LengthUnit) -> Iterator[Fact]:

@@ -5,7 +5,7 @@ from math import degrees
 
 from core.text.plain_text import plain
 from core.text.quantity import INCH, LengthUnit, format_length
-from core.verdict.verdict import Verdict
+from core.verdict.verdict import READINGS, Verdict
 from wizard.phrases.amounts import (
     angle_words,
     drift_words,
@@ -71,7 +71,8 @@ def axle_facts(verdict: Verdict, unit: LengthUnit) -> Iterator[Fact]:
         for end in (-1, 0)
     ]
     yield Fact("axle walks", ", ".join(ends))
-    yield frame_end_fact(verdict, unit)
+    if READINGS not in verdict.held_back_by:
+        yield frame_end_fact(verdict, unit)
     yield from guide_facts(verdict, unit)
     if verdict.roll_centre_height is not None:
         yield Fact(

@@ -2,8 +2,10 @@
 
 from collections.abc import Callable, Sequence
 from html import escape
+from typing import NamedTuple
 
 from wizard.phrases.reading_names import LINK_NAMES
+from wizard.views.aims import AXIS
 from wizard.views.picture_data import LINK_ENDS, TIE_ROD, FrontPicture, Point, link_lines
 
 WIDTH, MARGIN = 680.0, 8.0
@@ -16,6 +18,21 @@ TYRE_WIDTH = 230.0
 
 LINK_CLASSES = {"track_bar": "track-bar", "drag_link": "drag-link", "tie_rod": "tie-rod"}
 """Class of each link in the stylesheet of the page."""
+
+BEYOND = 26.0
+"""Distance of the names from the outermost place that they name."""
+
+LEVEL = (((-18.0, 0.0), (18.0, 0.0)),)
+CROSS = (((-5.0, -5.0), (5.0, 5.0)), ((-5.0, 5.0), (5.0, -5.0)))
+"""Lines that mark a height and an axis, about their place."""
+
+
+class Name(NamedTuple):
+    """Words beside a place of the page; `way` is 1 to the right of it, -1 to the left."""
+
+    words: str
+    place: Point
+    way: int
 
 
 def front_svg(picture: FrontPicture) -> str:
@@ -53,31 +70,60 @@ def front_svg(picture: FrontPicture) -> str:
     parts += [_line("path", [on_page(point) for point in arc]) for arc in arcs]
     lines = link_lines(picture.pivots, picture.joint)
     parts += _tie_rod(lines.get(TIE_ROD), on_page)
-    shifts = _name_shifts(picture, scale)
-    for link in LINK_ENDS:
+    names: list[Name] = []
+    for link in filter(lines.get, LINK_ENDS):
         frame, axle = map(on_page, lines[link])
-        way, anchor = (1, "start") if frame[0] > axle[0] else (-1, "end")
-        x, y = frame[0] + 12 * way, frame[1] + 4 + shifts[link]
+        way = 1 if frame[0] > axle[0] else -1
         words = " ".join(filter(None, (LINK_NAMES[link], picture.notes.get(link, ""))))
+        names.append(Name(words, frame, way))
         parts += [
             _line(LINK_CLASSES[link], [frame, axle]),
             f'<rect class="frame-end" x="{frame[0] - 5:.1f}" y="{frame[1] - 5:.1f}" '
             'width="10" height="10"/>',
             _ball(axle),
-            f'<text x="{x:.1f}" y="{y:.1f}" text-anchor="{anchor}">{escape(words)}</text>',
         ]
+    for aim in picture.aims:
+        x, y = on_page(aim.point)
+        if MARGIN < x < WIDTH - MARGIN and MARGIN < y < floor:
+            shape = CROSS if aim.mark == AXIS else LEVEL
+            parts += [
+                _line("aim", [(x + right, y + down) for right, down in ends]) for ends in shape
+            ]
+            names.append(Name(aim.texts[0], (x, y), way))
+    parts += [*_written(names, 1), *_written(names, -1)]
     return (
         f'<svg viewBox="0 0 {WIDTH:.0f} {height:.0f}" role="img" '
         f'aria-label="The front axle from the front">{"".join(parts)}</svg>'
     )
 
 
-def _name_shifts(picture: FrontPicture, scale: float) -> dict[str, float]:
-    """Distance down the page that each link's name is moved, so that the names do not touch."""
-    heights = {link: picture.pivots[frame][1] for link, (frame, _) in LINK_ENDS.items()}
-    upper, lower = sorted(heights, key=lambda link: heights[link], reverse=True)
-    shift = max(0.0, (LINE_HEIGHT - scale * (heights[upper] - heights[lower])) / 2)
-    return {lower: shift, upper: -shift}
+def _written(names: Sequence[Name], way: int) -> list[str]:
+    """The names of one side, below each other beyond their places, with a line to each place."""
+    beside = sorted((name for name in names if name.way == way), key=lambda name: name.place[1])
+    if not beside:
+        return []
+    edge = max(way * name.place[0] for name in beside) * way + BEYOND * way
+    heights: list[float] = []
+    for name in beside:
+        heights.append(
+            max(name.place[1], heights[-1] + LINE_HEIGHT if heights else LINE_HEIGHT / 2)
+        )
+    # Half of what the lower names give way, all of them move up again.
+    shift = min((heights[-1] - beside[-1].place[1]) / 2, heights[0] - LINE_HEIGHT / 2)
+    parts = []
+    for name, height in zip(beside, heights, strict=True):
+        y = height - shift
+        parts += [
+            _line("leader", [name.place, (edge - 3 * way, y)]),
+            _text(name.words, edge, y, way),
+        ]
+    return parts
+
+
+def _text(words: str, x: float, y: float, way: int) -> str:
+    """Words that begin (`way` 1) or end (`way` -1) at a point of the page."""
+    anchor = "start" if way > 0 else "end"
+    return f'<text x="{x:.1f}" y="{y + 4:.1f}" text-anchor="{anchor}">{escape(words)}</text>'
 
 
 def _tie_rod(line: tuple[Point, Point] | None, on_page: Callable[[Point], Point]) -> list[str]:

@@ -22,9 +22,10 @@ from wizard.phrases.verdict_words import limit_words, mark_and_word
 from wizard.printed.curve_svg import curve_svg
 from wizard.printed.front_svg import front_svg
 from wizard.printed.rendering import render
+from wizard.views.aims import front_with_aims
 from wizard.views.picture_data import RuleRow
 from wizard.views.rules_table import reading
-from wizard.views.verdict import curve_of, front_of, rules_of
+from wizard.views.verdict import curve_of, rules_of
 
 TEMPLATE = "owners_page.html"
 
@@ -119,7 +120,7 @@ def owners_page(document: Document, verdict: Verdict, unit: LengthUnit) -> Owner
         verdict_facts=tuple(verdict_facts(verdict, unit)),
         warnings=(*binding_facts(verdict.travel_limits, unit), *warning_facts(verdict, unit)),
         # The program draws both, and escapes the text in them itself.
-        front_drawing=Markup(front_svg(front_of(verdict))),
+        front_drawing=Markup(front_svg(front_with_aims(verdict, unit))),
         curve_drawing=Markup(curve_svg(curve_of(verdict, unit))),
         rules=tuple(map(_rule_line, rules_of(verdict))),
         reported_facts=tuple(reported_facts(document, REPORTED_PATHS)),

@@ -102,6 +102,29 @@ class Pose:
 
 
 @dataclass(frozen=True)
+class Aim:
+    """A place that a pivot aims at.
+
+    Attributes
+    ----------
+    point : Point
+        mm.
+    mark : str
+        One character.
+    texts : tuple of str
+        The same words at length and in short.
+    needed : bool
+        True if the picture has room for it in any case; otherwise it is left out where it lies
+        outside.
+    """
+
+    point: Point
+    mark: str
+    texts: tuple[str, ...]
+    needed: bool = False
+
+
+@dataclass(frozen=True)
 class FrontPicture:
     """The pivots from the front of the vehicle.
 
@@ -126,6 +149,8 @@ class FrontPicture:
         where its tape goes.
     notes : mapping of str to str
         Words beside the name of a pivot ("up 1 in") or of a link ("8.5 deg").
+    aims : tuple of Aim
+        Places that the drag link's frame end aims at.
     """
 
     pivots: Mapping[str, Point] = field(default_factory=dict)
@@ -138,6 +163,7 @@ class FrontPicture:
     arcs: Mapping[str, Sequence[Point]] = field(default_factory=dict)
     asked_reading: str = ""
     notes: Mapping[str, str] = field(default_factory=dict)
+    aims: tuple[Aim, ...] = ()
 
 
 @dataclass(frozen=True)

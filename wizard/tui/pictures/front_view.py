@@ -9,7 +9,7 @@ from math import atan2, cos, pi, sin
 from textual.events import Resize
 
 from wizard.tui.pictures.drawing import ACROSS, DASHED, DOTTED, DOWN, SPARSE, Drawing, cell_of
-from wizard.tui.pictures.front_words import LINK_STYLES, front_words
+from wizard.tui.pictures.front_words import AIM_STYLE, LINK_STYLES, front_words, is_inside
 from wizard.tui.pictures.labels import Placed
 from wizard.tui.pictures.layout import places, tyre, view_of
 from wizard.tui.pictures.scale import View
@@ -46,6 +46,7 @@ class FrontView(Drawing):
         "front-view--wheel",
         "front-view--arc",
         "front-view--tape",
+        "front-view--aim",
         "front-view--label",
         "front-view--side",
     }
@@ -98,6 +99,9 @@ class FrontView(Drawing):
             self.write(word.column, word.row, word.text, word.style)
         if pose:
             self.draw_marks(view, picture.pivots, HOLLOW, "front-view--arc")
+        for aim in picture.aims:
+            if is_inside(cell_of(view.dot(aim.point)), self.sheet):
+                self.mark(view.dot(aim.point), aim.mark, AIM_STYLE)
         self.draw_marks(view, picture.before, HOLLOW, "front-view--before")
         self.draw_marks(view, pivots, MARKS)
 

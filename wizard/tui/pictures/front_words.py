@@ -1,5 +1,7 @@
 """The words of a front view, each at a place where it can be read."""
 
+from collections.abc import Collection
+
 from textual.geometry import Size
 
 from wizard.phrases.reading_names import END_NAMES, LINK_NAMES
@@ -15,6 +17,9 @@ LINK_STYLES = {
     "tie_rod": "front-view--tie-rod",
 }
 """Component class of each link."""
+
+AIM_STYLE = "front-view--aim"
+"""Component class of the places that a pivot aims at."""
 
 TAPE_WORDS = {
     TapeKind.HEIGHT: "up from the floor",
@@ -72,11 +77,14 @@ def front_words(
     edge = (*sides(size), *legend(picture))
     marks = {cell_of(view.dot(point)) for point in picture.pivots.values()}
     marks |= {cell_of(view.dot(point)) for point in picture.before.values()}
+    aims = aim_labels(picture, view, size, marks)
+    marks.update(*(label.anchors for label in aims))
     if path:
         marks |= {cell_of(view.dot(point)) for point in path.rings}
     labels = [
         *tape_labels(picture, path, view),
         *link_labels(picture, view),
+        *aims,
         *pivot_labels(picture, view, at_length=size.width >= AT_LENGTH),
     ]
     crossed = drawn | swept_cells(picture, view)
@@ -146,6 +154,27 @@ def link_labels(picture: FrontPicture, view: View) -> list[Label]:
         )
         for link, along_link in drawn.items()
     ]
+
+
+def aim_labels(
+    picture: FrontPicture, view: View, size: Size, marks: Collection[Cell]
+) -> list[Label]:
+    """The words of every aim inside the picture, with its mark where a pivot's mark hides it."""
+    labels = []
+    for aim in picture.aims:
+        cell = cell_of(view.dot(aim.point))
+        if is_inside(cell, size):
+            texts = (
+                tuple(f"{aim.mark} {text}" for text in aim.texts) if cell in marks else aim.texts
+            )
+            labels.append(Label(texts, (cell,), AIM_STYLE, needed=aim.needed))
+    return labels
+
+
+def is_inside(cell: Cell, size: Size) -> bool:
+    """True if a cell lies in the picture and above its floor."""
+    column, row = cell
+    return 0 <= column < size.width and 0 <= row < size.height - 2
 
 
 def pivot_labels(picture: FrontPicture, view: View, at_length: bool) -> list[Label]:

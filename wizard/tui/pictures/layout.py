@@ -77,6 +77,7 @@ def view_of(picture: FrontPicture, path: TapePath | None, size: Size) -> View:
     where = places(picture)
     points = [where[name] for name in _framed(picture, path.targets if path else ())]
     points += chain(picture.before.values(), *picture.arcs.values())
+    points += [aim.point for aim in picture.aims if aim.needed]
     points.append((points[0][0], 0.0))
     if path and path.kind is TapeKind.OFFSET:
         points.append((DATUM, 0.0))

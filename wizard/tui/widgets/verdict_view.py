@@ -26,7 +26,8 @@ from wizard.tui.widgets.banner import Banner
 from wizard.tui.widgets.facts import Facts
 from wizard.tui.widgets.sectioned_view import SectionedView
 from wizard.tui.widgets.sections import Sections
-from wizard.views.verdict import curve_of, front_of, map_of, rules_of
+from wizard.views.aims import front_with_aims
+from wizard.views.verdict import curve_of, map_of, rules_of
 
 NO_VERDICT = "no verdict"
 
@@ -101,7 +102,7 @@ class VerdictView(SectionedView):
 
     def draw(self, verdict: Verdict, unit: LengthUnit) -> None:
         """Draw the pictures."""
-        self.query_one(FrontView).show(front_of(verdict))
+        self.query_one(FrontView).show(front_with_aims(verdict, unit))
         self.query_one(Curve).show(curve_of(verdict, unit))
         grid = map_of(verdict, unit)
         self.query_one("#flexing").display = grid is not None
