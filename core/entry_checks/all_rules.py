@@ -2,11 +2,11 @@
 
 from collections.abc import Iterator
 
-from core.entry_checks import closure, placement, steering
+from core.entry_checks import closure, guide, placement, steering
 from core.entry_checks.known import KnownAnswers
 from core.entry_checks.outcome import Objection
 
-RULES = (*placement.RULES, *closure.RULES, *steering.RULES)
+RULES = (*placement.RULES, *closure.RULES, *steering.RULES, *guide.RULES)
 
 
 def objections(known: KnownAnswers, name: str) -> Iterator[Objection]:

@@ -5,7 +5,8 @@
 Accepted(value=['24 1/2 in'])
 
 `single_reading`, `instruments`, `walk_round_and_stance` and `words` each check one kind of answer
-by itself. `placement`, `closure` and `steering` compare several readings, through `all_rules`.
+by itself. `placement`, `closure`, `steering` and `guide` compare several readings, through
+`all_rules`.
 """
 
 from collections.abc import Mapping, Sequence
@@ -15,6 +16,7 @@ from core.documents.document import value_at
 from core.entry_checks import (
     all_rules,
     castor_rows,
+    guide,
     instruments,
     single_reading,
     walk_round_and_stance,
@@ -87,7 +89,7 @@ def check(
         return NEITHER if has_bar is None else Accepted(has_bar)
     parts = _parts(answer)
     if path == castor_rows.PATH:
-        return castor_rows.castor_rows(parts, known.units)
+        return _castor(parts, known)
     if path in QUANTITIES:
         return _quantity(path, parts, known)
     if path in ANY_OF:
@@ -162,6 +164,14 @@ def _reading(path: str, parts: Sequence[str], known: KnownAnswers) -> Outcome:
     if asked.name == "ride_height":
         objections += walk_round_and_stance.ride_height_objections(with_answer)
     return outcome_of(value, objections)
+
+
+def _castor(parts: Sequence[str], known: KnownAnswers) -> Outcome:
+    outcome = castor_rows.castor_rows(parts, known.units)
+    if not isinstance(outcome, Accepted):
+        return outcome
+    with_answer = known.with_answer(castor_rows.PATH, outcome.value)
+    return outcome_of(outcome.value, all_rules.objections(with_answer, guide.CASTOR))
 
 
 def _instrument(path: str, parts: Sequence[str], known: KnownAnswers) -> Outcome:

@@ -10,7 +10,7 @@ from core.documents.document import value_at
 from core.entry_checks.known import KnownAnswers
 from core.entry_checks.outcome import Objection
 from core.entry_checks.reading_names import reading_name
-from core.entry_checks.rule import ENDS, Rule, format_tape, rule
+from core.entry_checks.rule import ENDS, Rule, coordinates, format_tape, rule
 from core.kinematics.pivots import NEAR_BALL, Direction
 from core.text.quantity import INCH
 
@@ -66,6 +66,20 @@ def box_on_the_other_side(known: KnownAnswers) -> Iterator[Objection]:
             f"The steering box is on the {side}, but the drag link's frame end (offset "
             f"{format_tape(frame, known)}) lies on the other side of {format_tape(axle, known)}. "
             "Right of the datum line counts plus. Look at the signs of all offsets."
+        )
+
+
+def runs_across_after_all(known: KnownAnswers) -> Iterator[Objection]:
+    """Object to a fore-and-aft drag link whose ends are further apart across than lengthwise."""
+    separation = known.separation(*ENDS["drag_link"])
+    if not known.runs_fore_aft("drag_link") or separation is None or separation.ahead is None:
+        return
+    across, along = abs(separation.left), abs(separation.ahead)
+    if across > along:
+        yield Objection(
+            f"The drag link would run {format_tape(across, known)} across and only "
+            f"{format_tape(along, known)} lengthwise. In this layout it runs along the frame. "
+            "Look at offsets and stations of both ends, or at where the drag link goes."
         )
 
 
@@ -126,6 +140,7 @@ def _rules() -> Iterator[Rule]:
     ends = [f"{end}.offset" for end in ENDS["drag_link"]]
     wheels = ("wheels.left_offset", "wheels.right_offset")
     yield rule(box_on_the_other_side, "layout.steering_box", *ends, *wheels)
+    yield rule(runs_across_after_all, "layout.steering", *coordinates(*ENDS["drag_link"]))
     yield rule(joint_off_link, "tie_rod.joint_from_far_ball", *length)
     for arm in ("steering.arm", "steering.pitman_arm", "tie_rod.near_arm"):
         yield rule(partial(arm_too_long, arm), arm, *length)

@@ -89,3 +89,12 @@ def test_a_drag_link_starts_on_the_side_of_the_steering_box(side, is_queried, pr
     assert isinstance(outcome, Queried) == is_queried
     if is_queried:
         assert "Look at the signs of all offsets." in outcome.message
+
+
+def test_a_lengthwise_drag_link_that_would_run_across_is_queried(profile):
+    document = built({"layout.steering": "fore-aft", "layout.arm": "outboard"})
+    outcome = check("layout.steering", "fore-aft", document, profile)
+    assert isinstance(outcome, Queried)
+    outcome = check("readings.drag_link.frame.station", "-30", document)
+    assert isinstance(outcome, Queried)
+    assert "run 38 in across and only 36 1/2 in lengthwise" in outcome.message
