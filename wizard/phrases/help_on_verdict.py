@@ -37,6 +37,7 @@ TRAVEL = (
     ("← →", "roll: left lifts the right wheel, right lifts the left one"),
     ("X", "play the roll instead of the heave"),
     ("0", "back to ride height"),
+    ("V", "the axle and its arms or springs from the side, or from the front again"),
     ("mouse", "press or drag on the curve to move the axle"),
     ("mouse wheel", "a step up or down; with Shift it rolls the axle"),
     ("F1", "this help"),

@@ -15,6 +15,7 @@ def axle_pose_facts(at: AxlePose, unit: LengthUnit, changes_toe: bool) -> tuple[
         return (*facts, Fact("steer", "a link binds here", LOOK))
     facts += [
         Fact("axle", sideways_words(at.axle_shift, unit, nothing="in the middle")),
+        Fact("pitch", pitch_words(at.axle_pitch)),
         Fact("road wheels", angle_words(at.steer)),
     ]
     if changes_toe:
@@ -29,6 +30,14 @@ def roll_words(roll: float) -> str:
     if abs(deg) < 0.05:
         return "level"
     return f"{'left' if deg > 0 else 'right'} wheel up {abs(deg):.1f} deg"
+
+
+def pitch_words(rad: float) -> str:
+    """A pitch of the axle: "top back 1.2 deg"."""
+    deg = degrees(rad)
+    if abs(deg) < 0.05:
+        return "none"
+    return f"top {'ahead' if deg > 0 else 'back'} {abs(deg):.1f} deg"
 
 
 def toe_change_words(rad: float) -> str:

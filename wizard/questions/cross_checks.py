@@ -99,6 +99,6 @@ STEP = Step(
             "The diagonal fixes the shape, so that a single wrong height can be named.",
         ),
     ),
-    has_picture=True,
+    picture="front",
     shows_closing=True,
 )

@@ -136,4 +136,5 @@ STEP = Step(
             assumed="kingpin.inclination",
         ),
     ),
+    picture="side",
 )

@@ -117,16 +117,17 @@ STEP = Step(
             "Axle guided by",
             "What guides the axle lengthwise?",
             "Look from the side: what runs from the axle to the frame, and takes its push when you "
-            "brake?",
+            "brake? Radius arms are fixed to the axle and hinge at the frame alone.",
             "It decides how far the axle pitches as it travels, and that steers too.",
             choices=(
                 Choice("unmeasured", "not known", "the doubt stays larger"),
-                Choice("radius-arms", "one arm a side, fixed to the axle", "two readings"),
-                Choice("two-arms", "a lower and an upper arm", "eight readings"),
+                Choice("radius-arms", "radius arms, one a side", "two readings"),
+                Choice("two-arms", "lower and upper arms", "eight readings"),
                 Choice("leaf", "leaf springs", "four readings"),
             ),
             optional=True,
             usual="guide",
+            picture="side",
         ),
         Question(
             "layout.steering_box",

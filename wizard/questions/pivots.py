@@ -129,6 +129,6 @@ STEP = Step(
         _wheel_offset("left"),
         _wheel_offset("right"),
     ),
-    has_picture=True,
+    picture="front",
     shows_closing=True,
 )

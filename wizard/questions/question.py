@@ -27,6 +27,10 @@ Kind = Literal[
 ]
 
 
+SeenFrom = Literal["", "front", "side"]
+"""Side of the vehicle that a picture shows; "" for no picture."""
+
+
 def always(_document: Document, _asked: object) -> bool:
     """True: the question is always asked, or the choice always offered."""
     return True
@@ -73,6 +77,8 @@ class Question:
         Attribute of the profile with the choice to begin with ("steering").
     examples : (str, str)
         Examples of an answer, in inches and in millimetres.
+    picture : "front", "side" or ""
+        Picture beside the question; "" for that of its step.
     is_offered : callable
         Returns True if a choice fits the answers so far.
     is_asked : callable
@@ -91,6 +97,7 @@ class Question:
     assumed: str = ""
     usual: str = ""
     examples: tuple[str, str] = ("17 5/8", "448")
+    picture: SeenFrom = ""
     is_offered: Callable[[Document, Choice], bool] = always
     is_asked: Callable[[Document, Profile | None], bool] = always
 
@@ -119,8 +126,8 @@ class Step:
     aim : str
         Aim of the step, in one line.
     questions : tuple of Question
-    has_picture : bool
-        True if the front view stands beside its questions.
+    picture : "front", "side" or ""
+        Picture beside its questions.
     shows_closing : bool
         True if the closure of the readings stands under the picture.
     """
@@ -128,5 +135,5 @@ class Step:
     name: str
     aim: str
     questions: tuple[Question, ...]
-    has_picture: bool = False
+    picture: SeenFrom = ""
     shows_closing: bool = False

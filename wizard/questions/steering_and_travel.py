@@ -108,5 +108,5 @@ STEP = Step(
             examples=("118", "2997"),
         ),
     ),
-    has_picture=True,
+    picture="front",
 )

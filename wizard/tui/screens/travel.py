@@ -19,11 +19,13 @@ from wizard.phrases.help_on_verdict import help_on_travel
 from wizard.phrases.travel import axle_pose_facts
 from wizard.tui.host import Host
 from wizard.tui.pictures.front_view import FrontView
+from wizard.tui.pictures.side_view import SideView
 from wizard.tui.screens.help import HelpScreen
 from wizard.tui.widgets.heading import Heading
 from wizard.tui.widgets.keys import Key, Keys
 from wizard.tui.widgets.readout import Readout
 from wizard.tui.widgets.travel_curve import TravelCurve
+from wizard.views.side import side_of, side_pose_of
 from wizard.views.travel_state import LARGEST_ROLL, Axis, TravelState
 from wizard.views.verdict import front_of, pose_of, travel_curve
 
@@ -68,6 +70,7 @@ class TravelScreen(Screen[None]):
         ("right", "roll(1)", "left wheel up"),
         ("left", "roll(-1)", "right wheel up"),
         ("0,home", "reset", "ride height"),
+        ("v,V", "turn", "from the side"),
         ("f1", "help", "help"),
         ("f2", "units", "units"),
     ]
@@ -79,9 +82,11 @@ class TravelScreen(Screen[None]):
         self.frame_time = 0.0
 
     def compose(self) -> ComposeResult:
-        """Yield the front view, and under it numbers and curve."""
+        """Yield front view and side view, and under them numbers and curve."""
         yield Heading()
-        yield FrontView(id="moving")
+        with Horizontal(id="views"):
+            yield FrontView(id="moving")
+            yield SideView(id="from-side")
         with Horizontal(id="following"):
             yield Readout()
             yield TravelCurve()
@@ -90,6 +95,7 @@ class TravelScreen(Screen[None]):
     def on_mount(self) -> None:
         """Show the axle at ride height."""
         self.query_one(FrontView).show(front_of(self.verdict))
+        self.query_one(SideView).show(side_of(self.verdict))
         self.clock = self.set_interval(1 / FRAME_RATE, self.tick, pause=True)
         self.show(self.state)
 
@@ -106,6 +112,8 @@ class TravelScreen(Screen[None]):
         pose = axle_pose(linkage, hubs, state.heave, state.roll)
         if pose.is_reached:
             self.query_one(FrontView).move(pose_of(pose.points))
+            side = self.query_one(SideView)
+            side.move(side_pose_of(pose, side.picture))
         roll = state.roll if state.roll or state.plays == "roll" else None
         curve = travel_curve(self.verdict, state.heave, roll, self.unit, LARGEST_ROLL)
         self.query_one(TravelCurve).show(curve)
@@ -131,6 +139,7 @@ class TravelScreen(Screen[None]):
             Key("↑ ↓", "up and down"),
             *(rolls if self.can_roll else []),
             Key("0", "ride height", "reset"),
+            Key("V", "from the front" if self.is_from_side else "from the side", "turn"),
             Key("F2", other, "units"),
             Key("F1", "help", "help"),
             Key("Esc", "back", "back"),
@@ -172,6 +181,16 @@ class TravelScreen(Screen[None]):
     def action_reset(self) -> None:
         """Put the axle back to ride height."""
         self.stop_at(self.state.reset())
+
+    @property
+    def is_from_side(self) -> bool:
+        """True while the side view stands alone."""
+        return self.has_class("-from-side")
+
+    def action_turn(self) -> None:
+        """Show the axle from the side, or from the front again."""
+        self.toggle_class("-from-side")
+        self.show_heading()
 
     def action_units(self) -> None:
         """Show lengths in the other unit."""

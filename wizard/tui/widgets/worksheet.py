@@ -3,11 +3,13 @@
 from collections.abc import Sequence
 from typing import Any
 
+from textual import on
 from textual.app import ComposeResult
 from textual.containers import Horizontal, Vertical
 
-from core.documents.document import Document, value_at
+from core.documents.document import Document, value_at, with_value
 from core.documents.entries import units_of
+from core.kinematics.pivots import GuideKind, Layout
 from core.text.plain_text import plain
 from core.text.quantity import other_unit
 from core.verdict.closure import closure_of
@@ -15,19 +17,29 @@ from wizard.flow.flow import Flow, applicable_answers
 from wizard.phrases import answer_words
 from wizard.phrases.fact import Fact
 from wizard.phrases.filing_summary import filing_summary
-from wizard.questions.question import Choice, Question
+from wizard.questions.question import Choice, Question, SeenFrom
 from wizard.tui.pictures.front_view import FrontView
+from wizard.tui.pictures.side_view import SideView
 from wizard.tui.widgets.answer_list import AnswerList, answers_of
+from wizard.tui.widgets.choice_list import ChoiceList
 from wizard.tui.widgets.closing import Closing
 from wizard.tui.widgets.heading import Heading
 from wizard.tui.widgets.keys import Key, Keys
 from wizard.tui.widgets.question_view import QuestionView
 from wizard.tui.widgets.trail import Trail
 from wizard.views.front import survey_picture
+from wizard.views.side import side_of_answers
+
+GUIDE = "layout.guide"
+"""Path of the question that asks for the kind of guide."""
 
 
 class Worksheet(Vertical):
     """Shows a flow: its step, the answers so far, the question at hand, the picture."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.flow: Flow | None = None
 
     def compose(self) -> ComposeResult:
         """Yield the widgets, which are empty until a flow is shown."""
@@ -37,6 +49,7 @@ class Worksheet(Vertical):
             yield QuestionView()
             with Vertical(id="seeing"):
                 yield FrontView(id="front")
+                yield SideView(id="side")
                 yield Closing()
         yield Keys()
 
@@ -55,6 +68,7 @@ class Worksheet(Vertical):
         saved : str
             Time of the last write to the disk, in words.
         """
+        self.flow = flow
         question, units = flow.question, units_of(flow.document)
         hint = answer_words.hint(question, flow.profile, units, earlier)
         if question.kind == "file" and flow.profile is not None:
@@ -74,15 +88,34 @@ class Worksheet(Vertical):
     def draw(self, flow: Flow, earlier: Document | None) -> None:
         """Draw the picture beside the question, and show the closure below it."""
         step, closing, profile = flow.step, self.query_one(Closing), flow.profile
-        self.query_one("#seeing").display = step.has_picture
+        front, side = self.query_one(FrontView), self.query_one(SideView)
+        seen_from = picture_of(flow)
+        self.query_one("#seeing").display = bool(seen_from)
+        front.display, side.display = seen_from == "front", seen_from == "side"
         closing.display = step.shows_closing
-        if step.has_picture:
-            picture = survey_picture(flow.document, flow.question.path, earlier)
-            self.query_one(FrontView).show(picture)
+        if seen_from == "front":
+            front.show(survey_picture(flow.document, flow.question.path, earlier))
+        elif seen_from == "side":
+            self.draw_from_side(flow, first_answer(flow, flow.question))
         if step.shows_closing and profile is not None:
             closure = closure_of(applicable_answers(flow.document, profile), lambda _: profile)
             closing.show(closure, units_of(flow.document))
             closing.display = closure is not None
+
+    def draw_from_side(self, flow: Flow, chosen: Any) -> None:
+        """Draw the guide; `chosen` is the guide to draw where its kind is asked for."""
+        document = flow.document
+        if flow.question.path == GUIDE:
+            document = with_value(document, GUIDE, chosen or GuideKind.UNMEASURED.value)
+        picture = side_of_answers(document, flow.profile, flow.question.path)
+        self.query_one(SideView).show(picture)
+
+    @on(ChoiceList.OptionHighlighted)
+    def draw_choice(self) -> None:
+        """Draw the guide of the line that is marked."""
+        chosen = self.query_one(ChoiceList).answer
+        if self.flow is not None and self.flow.question.path == GUIDE and chosen is not None:
+            self.draw_from_side(self.flow, chosen)
 
     @property
     def closure_facts(self) -> tuple[Fact, ...]:
@@ -107,6 +140,17 @@ class Worksheet(Vertical):
             Key("F1", "help", "help"),
             Key("F9", "leave", "leave"),
         )
+
+
+def picture_of(flow: Flow) -> SeenFrom:
+    """Side that the picture beside a question shows; a lengthwise link is seen from the side."""
+    question = flow.question
+    is_of_the_link = question.path.startswith("readings.drag_link.")
+    is_across = question.path.endswith((".offset", ".bent"))
+    is_fore_aft = value_at(flow.document, "layout.steering") == Layout.FORE_AFT
+    if is_of_the_link and is_fore_aft and not is_across:
+        return "side"
+    return question.picture or flow.step.picture
 
 
 def first_answer(flow: Flow, question: Question) -> Any:
