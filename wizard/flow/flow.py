@@ -97,7 +97,8 @@ class Flow:
         """True if a question was answered, skipped, read or seen."""
         if question.is_answered_by_a_value and value_at(self.document, question.path) is not None:
             return True
-        return question.path in value_at(self.document, PASSED, ())
+        can_be_passed = question.optional or not question.is_answered_by_a_value
+        return can_be_passed and question.path in value_at(self.document, PASSED, ())
 
     def _is_open(self, question: Question) -> bool:
         return not self.is_settled(question)
@@ -256,7 +257,7 @@ def _asked(document: Document, profile: Profile | None) -> Iterator[Question]:
     for step in STEPS:
         for question in step.questions:
             if question.is_asked(document, profile):
-                yield question
+                yield question.as_asked(document)
 
 
 def _with_kept_reason(document: Document, question: Question, reason: str) -> Document:

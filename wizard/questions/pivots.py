@@ -5,8 +5,8 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from core.documents.document import Document, value_at
-from core.kinematics.pivots import Layout
-from wizard.questions.question import Question, Step, always
+from core.kinematics.pivots import DRAG_LINK_ENDS, Layout
+from wizard.questions.question import Question, Step, always, never
 
 if TYPE_CHECKING:
     from core.profiles.profile import Profile
@@ -39,6 +39,11 @@ def is_inverted_y(document: Document, _profile: Profile | None) -> bool:
 def has_track_bar(document: Document, _profile: Profile | None) -> bool:
     """True unless the vehicle was said to have no track bar."""
     return value_at(document, "layout.track_bar") is not False
+
+
+def runs_fore_aft(document: Document) -> bool:
+    """True if the drag link runs lengthwise: only its stations give its run."""
+    return bool(value_at(document, "layout.steering") == Layout.FORE_AFT)
 
 
 _WHEN = {
@@ -86,6 +91,7 @@ def _pivot(pivot: str) -> tuple[Question, ...]:
         "A station that was skipped stands about its usual place, within inches. The doubt of "
         "the peak steer grows by that. A drag link that runs lengthwise needs both stations.",
         optional=True,
+        is_needed=runs_fore_aft if pivot in DRAG_LINK_ENDS else never,
         repeats=True,
         is_asked=when,
     )

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Literal
 
 from core.documents.document import Document
@@ -34,6 +34,11 @@ SeenFrom = Literal["", "front", "side"]
 def always(_document: Document, _asked: object) -> bool:
     """True: the question is always asked, or the choice always offered."""
     return True
+
+
+def never(_document: Document) -> bool:
+    """False: an optional question can always be skipped."""
+    return False
 
 
 @dataclass(frozen=True)
@@ -68,6 +73,8 @@ class Question:
     choices : tuple of Choice
     optional : bool
         True if it can be skipped; the verdict then names the open question.
+    is_needed : callable
+        Returns True if an optional question has to be answered after all.
     repeats : bool
         True if it takes several readings, separated by ";".
     assumed : str
@@ -93,6 +100,7 @@ class Question:
     reason: str = ""
     choices: tuple[Choice, ...] = ()
     optional: bool = False
+    is_needed: Callable[[Document], bool] = never
     repeats: bool = False
     assumed: str = ""
     usual: str = ""
@@ -105,6 +113,11 @@ class Question:
     def is_answered_by_a_value(self) -> bool:
         """True if its answer goes into the record; a text that is only read leaves none."""
         return self.kind not in ("read", "show", "file")
+
+    def as_asked(self, document: Document) -> Question:
+        """The question with the answers so far: no longer optional where it is needed."""
+        is_needed = self.optional and self.is_needed(document)
+        return replace(self, optional=False) if is_needed else self
 
     def choices_for(self, document: Document) -> tuple[Choice, ...]:
         """The choices that fit the answers so far."""

@@ -172,3 +172,17 @@ def test_progress_has_counts_and_states(chosen):
     assert (walk_round.state, walk_round.done) == ("here", 1)
     assert stance.state == "to come"
     assert step_of(flow.question).name == "Walk-round"
+
+
+def test_a_lengthwise_drag_link_needs_both_stations(chosen):
+    """A station that was skipped before the layout was changed is asked for again."""
+    flow = answered_all(chosen, "readings.drag_link.frame.station")
+    assert flow.question.optional
+    skipped = flow.skipped()
+    assert skipped.is_settled(flow.question)
+    changed = skipped.with_document(with_value(skipped.document, "layout.steering", "fore-aft"))
+    paths = [question.path for question in changed.missing]
+    assert "readings.drag_link.frame.station" in paths
+    assert "readings.drag_link.axle.station" in paths
+    assert not changed.going_to("readings.drag_link.frame.station").question.optional
+    assert "readings.track_bar.frame.station" not in paths

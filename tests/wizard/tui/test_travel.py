@@ -19,6 +19,7 @@ from tests.wizard.tui.looking import (
     workshop_app,
 )
 from wizard.tui.pictures.front_view import FrontView
+from wizard.tui.pictures.side_view import SideView
 from wizard.tui.screens.help import HelpScreen
 from wizard.tui.screens.record import RecordScreen
 from wizard.tui.screens.travel import TravelScreen
@@ -96,6 +97,33 @@ class TestKeys:
             assert isinstance(pilot.app.screen, HelpScreen)
             await pilot.press("escape", "escape")
             assert isinstance(pilot.app.screen, RecordScreen)
+
+
+class TestSideView:
+    async def test_a_small_screen_turns_to_the_side_and_back(self, tmp_path):
+        async with workshop_app(tmp_path).run_test(size=SMALL) as pilot:
+            await open_travel(pilot)
+            assert "seen from the front" in screen_text(pilot)
+            await pilot.press("v")
+            await pilot.pause()
+            assert "seen from the left" in screen_text(pilot)
+            assert "seen from the front" not in screen_text(pilot)
+            assert "V from the front" in flowing(screen_text(pilot))
+            await pilot.press("v")
+            await pilot.pause()
+            assert "seen from the front" in screen_text(pilot)
+
+    async def test_a_large_screen_has_both_and_the_axle_pitches(self, tmp_path):
+        async with workshop_app(tmp_path).run_test(size=LARGE) as pilot:
+            await open_travel(pilot)
+            assert "seen from the left" in screen_text(pilot)
+            assert "seen from the front" in screen_text(pilot)
+            assert "pitch none" in flowing(screen_text(pilot))
+            await pilot.press("pageup", "pageup")
+            await pilot.pause()
+            assert "top back" in screen_text(pilot)
+            pose = pilot.app.screen.query_one(SideView).pose
+            assert pose.hub[1] - pilot.app.screen.verdict.measured.linkage.hub_height > 50.0
 
 
 class TestPlay:
