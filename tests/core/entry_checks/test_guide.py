@@ -2,10 +2,14 @@
 
 import pytest
 
+from core.documents.document import with_value
 from core.entry_checks.check import check
 from core.entry_checks.outcome import Accepted, Queried, Refused
+from core.kinematics.pivots import GUIDE_PIVOTS, GuideKind
+from core.profiles.profile import load_profile
+from core.text.quantity import INCH
 
-from .conftest import built
+from .conftest import SHIPPED, built
 
 FRAME = "readings.guide.frame"
 RADIUS_ARMS = {
@@ -127,3 +131,19 @@ class TestCastorAtTwoHeights:
     def test_arms_that_were_not_measured_wholly_say_nothing(self, profile, without):
         document = built(RADIUS_ARMS, without=[without])
         assert isinstance(check(self.CASTOR, "5 at 0; 5 at 2", document, profile), Accepted)
+
+
+@pytest.mark.parametrize("name", sorted(path.stem for path in SHIPPED.glob("*.toml")))
+@pytest.mark.parametrize("kind", [kind for kind in GuideKind if GUIDE_PIVOTS[kind]])
+def test_the_guide_that_a_profile_assumes_raises_no_query(name, kind):
+    profile = load_profile(name, [SHIPPED])
+    texts = {
+        reading: f"{profile.defaults.value(reading, kind) / INCH:.2f} in"
+        for pivot in GUIDE_PIVOTS[kind]
+        for reading in (f"{pivot}.height", f"{pivot}.station")
+    }
+    document = {"layout": {"guide": kind.value}, "session": {"units": "in"}}
+    for reading, text in texts.items():
+        document = with_value(document, f"readings.{reading}", [text])
+    for reading, text in texts.items():
+        assert check(f"readings.{reading}", text, document, profile) == Accepted([text])

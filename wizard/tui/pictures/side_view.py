@@ -59,7 +59,7 @@ BOW = tuple(step / 8 for step in range(9))
 SHACKLE = 0.18
 """Length of a shackle as a share of the hub height. Invented, only for the drawing."""
 
-ASSUMED = "◇ ○ not measured yet"
+ASSUMED = "◇ ○ assumed"
 UNKNOWN = ("guide not known",)
 
 
