@@ -79,7 +79,7 @@ class TestDrawing:
             rows = text_of(view).splitlines()
         assert rows[-1].startswith("◂ front")
         assert rows[-1].rstrip().endswith("rear ▸")
-        assert "radius arm" in "\n".join(rows)
+        assert "arms' frame pivot" in "\n".join(rows)
         hub, pivot = (max(row.find(mark) for row in rows) for mark in "+◇")
         assert hub < pivot
 
@@ -118,7 +118,7 @@ def words_on(pilot):
 class TestQuestions:
     async def test_the_marked_line_of_the_list_is_drawn(self, tmp_path):
         path = draft_at(tmp_path, "layout.guide")
-        async with app_in(tmp_path).run_test(size=LARGE) as pilot:
+        async with app_in(tmp_path).run_test(size=SMALL) as pilot:
             pilot.app.resume(path)
             await settle(pilot)
             for key, word in (("2", "radius arm"), ("3", "upper arm"), ("4", "leaf spring")):

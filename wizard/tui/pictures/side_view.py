@@ -42,7 +42,7 @@ PIVOT_NAMES = {
 """Names of the pivots, at length and in short."""
 
 AT_LENGTH = 46
-"""Columns from which every pivot is named, not only the one that is asked for."""
+"""Columns from which every pivot is named. With fewer, the parts and the asked pivot are named."""
 
 PARTS = {
     "radius arm": ("guide.frame",),
@@ -192,16 +192,23 @@ class SideView(Drawing):
         if path:
             anchors = points_along(view, path.path[0], path.path[-1])
             labels.append(Label(path.words, anchors, "side-view--tape", needed=True))
+        asked = path.pivot if path else ""
+        names_all = size.width >= AT_LENGTH
         labels += [
-            Label((text,), points_along(view, *ends), style, needed=True)
-            for text, style, ends in self.parts(picture.pivots)
+            Label(
+                names,
+                (cell_of(view.dot(picture.pivots[pivot])),),
+                "side-view--tape" if pivot == asked else "side-view--label",
+                needed=pivot == asked,
+            )
+            for pivot, names in PIVOT_NAMES.items()
+            if pivot in picture.pivots and (names_all or pivot == asked)
         ]
-        for pivot, point in picture.pivots.items():
-            is_asked = path is not None and path.pivot == pivot
-            if pivot in PIVOT_NAMES and (is_asked or size.width >= AT_LENGTH):
-                style = "side-view--tape" if is_asked else "side-view--label"
-                cell = cell_of(view.dot(point))
-                labels.append(Label(PIVOT_NAMES[pivot], (cell,), style, needed=is_asked))
+        if not names_all:
+            labels += [
+                Label((text,), points_along(view, *ends), style, needed=True)
+                for text, style, ends in self.parts(picture.pivots)
+            ]
         if not picture.pivots:
             labels.append(Label(UNKNOWN, (cell_of(view.dot(picture.hub)),), "side-view--label"))
         return edge + place(labels, (size.width, size.height), self.drawn_cells(), marks, edge)
