@@ -11,7 +11,7 @@ from tests.wizard.tui.looking import flowing
 from wizard.phrases.cautions import CAUTION_IN_SHORT
 from wizard.reports.fix import progress_on
 
-TO_FIX = ("lifted", "re-mounted", "toe")
+TO_FIX = ("lifted", "re-mounted", "toe", "leaf springs")
 
 
 @pytest.mark.parametrize("name", DEMO)
