@@ -5,6 +5,7 @@ from typing import Any
 
 import numpy as np
 
+from core.kinematics.guide import guide_values
 from core.kinematics.linkage import Linkage
 from core.kinematics.pivots import Layout
 from core.profiles.corrections import Correction
@@ -56,11 +57,18 @@ def verdict_on(
     draws : int
         Monte Carlo draws.
     """
-    readings = true_readings(linkage)
+    readings = true_readings(linkage) | _pivots_of_arms(linkage)
     taken = {name: value for name, value in readings.items() if name not in leave_out}
     document = document_of(linkage, taken, limits)
+    document["layout"]["guide"] = linkage.guide.kind
     document["instruments"] |= dict(instruments or {})
     return evaluate(session_of(document), draws)
+
+
+def _pivots_of_arms(linkage: Linkage) -> dict[str, float]:
+    """True places of the pivots of the arms that guide the axle, mm."""
+    places = guide_values(linkage.guide).items()
+    return {name: value for name, value in places if name.endswith(("height", "station"))}
 
 
 def vehicle(seed: int, layout: Layout) -> Linkage:

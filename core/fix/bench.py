@@ -1,4 +1,4 @@
-"""The bench: trial positions of a pivot, the ride height or an arm, none of which is filed."""
+"""The bench: trial positions of pivots, the ride height and arms, none of which is filed."""
 
 from dataclasses import dataclass, replace
 from typing import NamedTuple
@@ -7,16 +7,11 @@ import numpy as np
 
 from core.fix.moves import ARMS, Move
 from core.fix.plan import Plan, plan_of
-from core.kinematics.pivots import PIVOTS, RIDE_HEIGHT
+from core.kinematics.linkage import Linkage
+from core.kinematics.pivots import DRAG_LINK_ENDS, GUIDE_PIVOTS, PIVOTS, RIDE_HEIGHT
 from core.profiles.corrections import Correction
 from core.text.quantity import INCH
 from core.verdict.verdict import Verdict
-
-RAISED = (*PIVOTS, RIDE_HEIGHT)
-"""Names of what can be raised, in the order of the moves."""
-
-NUDGED = (*RAISED, *ARMS)
-"""Names of the pivots and lengths that can be nudged."""
 
 STEPS: dict[str, tuple[float, ...]] = {
     "in": (INCH / 16, INCH / 8, INCH / 4, INCH / 2, INCH),
@@ -31,13 +26,19 @@ SHORTEST_ARM = INCH
 """Shortest arm that the bench tries, mm."""
 
 
+def nudged_names(linkage: Linkage) -> tuple[str, ...]:
+    """Names of the pivots and lengths of a vehicle that can be nudged; those of its guide last."""
+    links = PIVOTS if linkage.has_track_bar else DRAG_LINK_ENDS
+    return (*links, RIDE_HEIGHT, *ARMS, *GUIDE_PIVOTS[linkage.guide.kind])
+
+
 class Nudge(NamedTuple):
     """One step of a pivot or a length.
 
     Attributes
     ----------
     name : str
-        One of NUDGED.
+        One of the names on the bench.
     step : float
         mm; up, or longer, is positive.
     """
@@ -73,6 +74,11 @@ class Bench:
         )
         return cls(verdict, (*moves, *arms))
 
+    @property
+    def names(self) -> tuple[str, ...]:
+        """Names of the pivots and lengths that can be nudged."""
+        return nudged_names(self.verdict.measured.linkage)
+
     def nudged(self, name: str, step: float) -> "Bench":
         """The bench with one more nudge; an arm stops at SHORTEST_ARM."""
         if name in ARMS:
@@ -94,11 +100,15 @@ class Bench:
 
     @property
     def moves(self) -> tuple[Move, ...]:
-        """One move for each pivot, or ride height, whose nudges do not cancel."""
+        """One move for each pivot, or ride height, whose nudges do not cancel.
+
+        They keep the order of their first nudges, because a guide that was moved turns the axle
+        otherwise when the frame rises.
+        """
         return tuple(
             Move(Correction(BY_HAND, name, (change,)), change)
-            for name in RAISED
-            if not np.isclose(change := self.change(name), 0.0)
+            for name in dict.fromkeys(nudge.name for nudge in self.nudges)
+            if name not in ARMS and not np.isclose(change := self.change(name), 0.0)
         )
 
     @property

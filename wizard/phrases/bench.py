@@ -3,9 +3,10 @@
 from collections.abc import Iterator
 from typing import NamedTuple
 
-from core.fix.bench import NUDGED, Bench
+from core.fix.bench import Bench
 from core.fix.moves import ARMS
 from core.fix.plan import Plan
+from core.kinematics.linkage import scalars_of
 from core.kinematics.pivots import RIDE_HEIGHT
 from core.text.quantity import LengthUnit
 from wizard.phrases.plan_outcomes import plan_outcome_words
@@ -20,6 +21,13 @@ MOVABLE_NAMES = {
     RIDE_HEIGHT: "ride height",
     "steering.arm": "steering arm",
     "steering.pitman_arm": "pitman arm",
+    "guide.frame": "arms' frame pivot",
+    "guide.lower_frame": "lower arm frame end",
+    "guide.lower_axle": "lower arm axle end",
+    "guide.upper_frame": "upper arm frame end",
+    "guide.upper_axle": "upper arm axle end",
+    "guide.eye": "spring's fixed eye",
+    "guide.seat": "spring's seat",
 }
 """Everything that can be moved, in short."""
 
@@ -37,12 +45,14 @@ class Movable(NamedTuple):
 def movables(bench: Bench, plan: Plan, unit: LengthUnit) -> Iterator[Movable]:
     """All parts on the bench; `plan` has the outcome of the nudges."""
     linkage = plan.after.linkage
-    for name in NUDGED:
+    for name in bench.names:
         change = bench.change(name)
         if name in ARMS:
             now = f"{format_setting(float(getattr(linkage, ARMS[name])), unit)} long"
         elif name == RIDE_HEIGHT:
-            now = "both frame ends"
+            now = "the whole frame"
+        elif name.startswith("guide."):
+            now = f"{format_setting(float(scalars_of(linkage)[f'{name}.height']), unit)} high"
         else:
             now = f"{format_setting(float(linkage.pivot(name)[2]), unit)} high"
         yield Movable(MOVABLE_NAMES[name], change_words(name, change, unit), now)

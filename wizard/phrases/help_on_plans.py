@@ -30,7 +30,7 @@ SEARCH = (
     "is set only to 1/16 in."
 )
 BENCH = (
-    ("1 to 7, ← →", "choose the part to move"),
+    ("1 to 9, ← →", "choose the part to move"),
     ("↑ ↓", "move it up or down by a step; an arm longer or shorter"),
     ("+ -", "a larger or smaller step"),
     ("Backspace, F8", "undo the last step"),
@@ -42,7 +42,8 @@ BENCH = (
 )
 TRYING = (
     "The picture, the curve and the rules follow each step. The axle is centred again and the "
-    "steering wheel is straight, as after any work. So the bars get new lengths."
+    "steering wheel is straight, as after any work. So the bars get new lengths. Where a pivot of "
+    "an arm or spring moves, the axle keeps its attitude: the arm is set to length."
 )
 
 

@@ -1,17 +1,28 @@
 """The bench: trial positions of pivots and lengths, as a plan."""
 
+from dataclasses import replace
+
+import numpy as np
 import pytest
 
-from core.fix.bench import NUDGED, SHORTEST_ARM, STEPS, Bench
+from core.fix.bench import SHORTEST_ARM, STEPS, Bench, nudged_names
 from core.fix.moves import Move
 from core.fix.plan import plan_of
 from core.fix.search import search
+from core.kinematics.guide import RadiusArms
+from core.kinematics.pivots import GUIDE_PIVOTS
 from core.kinematics.raising import raised
+from core.profiles.corrections import Correction
 from core.verdict.verdict import Overall
+from tests.axles import KINDS, random_axle
 from tests.geometries import INCH, parallel_pair
 from tests.plans import COARSE, verdict_on
 
 PARALLEL = parallel_pair(slope_deg=4)
+ON_ARMS = replace(
+    PARALLEL,
+    guide=RadiusArms(frame_height=PARALLEL.hub_height + 3 * INCH, frame_station=-36 * INCH),
+)
 CROSSED = raised(parallel_pair(), "drag_link.frame", 3 * INCH)
 
 
@@ -20,7 +31,7 @@ def bench():
     return Bench(verdict_on(PARALLEL))
 
 
-@pytest.mark.parametrize("name", NUDGED)
+@pytest.mark.parametrize("name", nudged_names(PARALLEL))
 def test_nudges_add_up_and_can_be_undone(bench, name):
     nudged = bench.nudged(name, 10.0).nudged(name, -2.5)
     assert nudged.change(name) == pytest.approx(7.5)
@@ -57,6 +68,37 @@ def test_a_lift_alone_keeps_the_links_parallel_and_makes_them_steeper():
     assert after.parallel == pytest.approx(0, abs=1e-9)
     assert after.slopes[0] > bench.verdict.rules.flat_track_bar.value
     assert {"track_bar", "drag_link"} <= set(after.worse)
+
+
+@pytest.mark.parametrize(("layout", "guide", "has_track_bar"), KINDS)
+def test_the_bench_has_the_pivots_of_the_vehicle(layout, guide, has_track_bar):
+    linkage = random_axle(np.random.default_rng(1), layout, guide, has_track_bar)
+    names = nudged_names(linkage)
+    assert ("track_bar.axle" in names) == has_track_bar
+    assert [name for name in names if name.startswith("guide.")] == list(GUIDE_PIVOTS[guide])
+
+
+def test_a_pivot_of_the_guide_turns_the_axle_otherwise_through_its_travel():
+    bench = Bench(verdict_on(ON_ARMS))
+    lowered = bench.nudged("guide.frame", -2 * INCH).plan()
+    assert lowered.moved == ("guide.frame",)
+    assert lowered.after.castor == lowered.after.castor_before  # the arm is set to length
+    bump = np.s_[-1]
+    before, after = bench.verdict.sweep.axle_pitch[bump], lowered.after.motion.axle_pitch[bump]
+    assert before < 0
+    assert after != pytest.approx(before, abs=1e-4)
+
+
+def test_a_bench_that_starts_with_a_plan_keeps_the_order_of_its_moves():
+    # The frame rises on the arms as they are then, so the order counts.
+    verdict = verdict_on(ON_ARMS)
+    lift = Move(Correction("lift", "ride_height", (4 * INCH,)), 4 * INCH)
+    bracket = Move(Correction("bracket", "guide.frame", (-3 * INCH,)), -3 * INCH)
+    for moves in ((lift, bracket), (bracket, lift)):
+        plan = plan_of(verdict, moves)
+        after = Bench.of(verdict, plan).plan().after
+        assert after.castor == plan.after.castor
+        assert after.chances == plan.after.chances
 
 
 def test_an_arm_is_tried_in_another_length(bench):

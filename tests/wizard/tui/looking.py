@@ -8,7 +8,7 @@ from time import monotonic
 
 from textual.pilot import Pilot
 
-from tests.demo import fg_1, fg_2, fg_3, fg_4, fg_5, fg_6
+from tests.demo import fg_1, fg_2, fg_3, fg_4, fg_5, fg_6, fg_7
 from tests.wizard.tui.driving import app_in, settle
 from wizard.locations import DEMO_SESSIONS
 from wizard.tui.app import EvenarcApp
@@ -29,6 +29,7 @@ DEMO = {
     "close": fg_4.CLOSE,
     "toe": fg_5.TOE,
     "worn joint": fg_6.WORN_JOINT,
+    "leaf springs": fg_7.FORE_AFT,
 }
 
 

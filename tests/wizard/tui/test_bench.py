@@ -1,11 +1,15 @@
 """The bench by its keys: dimensions are moved, moves are undone, a plan is kept."""
 
+import numpy as np
 import pytest
 
 from core.documents.document import value_at
 from core.documents.record_list import list_drafts, list_records
-from core.fix.bench import NUDGED, STEPS
+from core.fix.bench import STEPS
+from core.kinematics.pivots import GuideKind, Layout
 from core.text.quantity import INCH
+from tests.axles import random_axle
+from tests.plans import verdict_on
 from tests.wizard.tui.driving import measuring, type_text
 from tests.wizard.tui.fixing import bench_screen, draft, go_to_fix, plan_in_draft, press
 from tests.wizard.tui.looking import (
@@ -84,7 +88,7 @@ class TestMoving:
     async def test_every_dimension_moves_up_and_down(self, tmp_path):
         async with workshop_app(tmp_path).run_test(size=SMALL) as pilot:
             screen = await open_bench(pilot, "lifted")
-            for number, name in enumerate(NUDGED, 1):
+            for number, name in enumerate(screen.bench.names, 1):
                 await pilot.press(str(number), "up")
                 assert screen.bench.change(name) == pytest.approx(INCH / 4)
                 await pilot.press("down", "down")
@@ -97,7 +101,7 @@ class TestMoving:
             for key in ("right", "tab", "left", "shift+tab", "left"):
                 await pilot.press(key)
                 places.append(screen.selected)
-            assert places == [1, 2, 1, 0, len(NUDGED) - 1]
+            assert places == [1, 2, 1, 0, len(screen.bench.names) - 1]
 
     async def test_plus_and_minus_change_the_step(self, tmp_path):
         async with workshop_app(tmp_path).run_test(size=SMALL) as pilot:
@@ -105,13 +109,15 @@ class TestMoving:
             await press(pilot, "plus", "plus")
             assert "one step: 1 in" in screen_text(pilot)
             await press(pilot, "up")
-            assert screen.bench.change(NUDGED[0]) == pytest.approx(INCH)
+            assert screen.bench.change(screen.bench.names[0]) == pytest.approx(INCH)
             await press(pilot, *["minus"] * 4)
             assert "one step: 1/16 in" in screen_text(pilot)
             await press(pilot, "f2")
             assert "one step: 1 mm" in screen_text(pilot)
             await press(pilot, "up")
-            assert screen.bench.change(NUDGED[0]) == pytest.approx(INCH + STEPS["mm"][0])
+            assert screen.bench.change(screen.bench.names[0]) == pytest.approx(
+                INCH + STEPS["mm"][0]
+            )
 
     async def test_figures_words_and_pictures_follow_a_move(self, tmp_path):
         async with workshop_app(tmp_path).run_test(size=LARGE) as pilot:
@@ -132,11 +138,43 @@ class TestMoving:
             row = next(i for i, line in enumerate(lines) if "ride height" in line)
             await pilot.click(offset=(lines[row].index("ride height"), row))
             await settle(pilot)
-            assert NUDGED[screen.selected] == "ride_height"
+            assert screen.bench.names[screen.selected] == "ride_height"
             row = next(i for i, line in enumerate(lines) if "↑ up" in line)
             await pilot.click(offset=(lines[row].index("↑ up"), row))
             await settle(pilot)
             assert screen.bench.change("ride_height") == pytest.approx(INCH / 4)
+
+
+class TestOtherVehicles:
+    async def test_a_pivot_of_the_arms_goes_into_the_plan(self, tmp_path):
+        async with workshop_app(tmp_path).run_test(size=SMALL) as pilot:
+            await go_to_fix(pilot, "lifted")
+            await press(pilot, "b", "8", "down")
+            assert "down 1/4 in" in figure(pilot, "arms' frame pivot")
+            assert "one step" in screen_text(pilot)
+            await press(pilot, "enter", "enter")
+            assert "guide.frame" in {move["pivot"] for move in plan_in_draft(pilot.app.files)}
+
+    @pytest.mark.parametrize("size", [SMALL, LARGE])
+    async def test_leaf_springs_without_a_track_bar(self, tmp_path, size):
+        async with workshop_app(tmp_path).run_test(size=size) as pilot:
+            screen = await open_bench(pilot, "leaf springs")
+            assert "track bar" not in screen_text(pilot)
+            await press(pilot, "7", "up", "9")  # nothing has the number 9
+            assert screen.bench.nudges == (("guide.seat", pytest.approx(INCH / 4)),)
+            assert screen.bench.names[screen.selected] == "guide.seat"
+            assert "up 1/4 in" in figure(pilot, "spring's seat")
+
+    @pytest.mark.parametrize("size", [SMALL, LARGE])
+    async def test_every_pivot_of_two_arms_is_in_view(self, tmp_path, size):
+        linkage = random_axle(np.random.default_rng(2), Layout.KNUCKLE, GuideKind.TWO_ARMS)
+        async with workshop_app(tmp_path).run_test(size=size) as pilot:
+            screen = BenchScreen(verdict_on(linkage), "FG-0", "in")
+            await pilot.app.push_screen(screen)
+            await press(pilot, "left", "up")
+            assert screen.bench.change("guide.upper_axle") == pytest.approx(INCH / 4)
+            assert "up 1/4 in" in figure(pilot, "upper arm axle end")
+            assert "one step" in screen_text(pilot)
 
 
 class TestUndo:

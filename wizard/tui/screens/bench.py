@@ -1,4 +1,4 @@
-"""The bench: a pivot, the ride height or an arm is moved and the outcome shown, unfiled."""
+"""The bench: pivots, the ride height and arms are moved and the outcome shown, unfiled."""
 
 from textual.app import ComposeResult
 from textual.containers import Horizontal
@@ -6,7 +6,7 @@ from textual.content import Content
 from textual.screen import Screen
 from textual.widgets import Static
 
-from core.fix.bench import NUDGED, STEPS, Bench
+from core.fix.bench import STEPS, Bench
 from core.fix.plan import Plan
 from core.kinematics.pivots import RIDE_HEIGHT
 from core.text.quantity import LengthUnit, other_unit
@@ -29,6 +29,12 @@ from wizard.views.plans import curve_of_plan, front_of_plan
 
 TRIED = "tried"
 """Name of the moved linkage in figures and pictures."""
+
+LEAST_LINES = 9
+"""Lines of the figures at least."""
+
+MOST_NUMBERED = 9
+"""Most parts that a number key selects; the arrows reach every part."""
 
 FIRST_STEP = 2
 """Index of the step to begin with: 1/4 in, or 5 mm."""
@@ -54,7 +60,7 @@ class BenchScreen(Screen[Plan | None]):
     bench : Bench
         The moves so far.
     selected : int
-        Index in NUDGED of the selected dimension.
+        Index of the selected dimension among the names of the bench.
     step : int
         Index in STEPS of the step of one key press.
     """
@@ -73,7 +79,7 @@ class BenchScreen(Screen[Plan | None]):
         ("l,L", "lift", "lift by"),
         ("f1", "help", "help"),
         ("f2", "units", "units"),
-        *[(str(number), f"select({number - 1})", "select") for number in range(1, len(NUDGED) + 1)],
+        *[(str(number + 1), f"select({number})", "select") for number in range(MOST_NUMBERED)],
     ]
 
     def __init__(
@@ -102,7 +108,9 @@ class BenchScreen(Screen[Plan | None]):
         yield Keys()
 
     def on_mount(self) -> None:
-        """Show the vehicle as it was measured."""
+        """Show the vehicle as it was measured, with room for all its parts."""
+        figures = self.query_one("#bench-figures")
+        figures.styles.height = max(LEAST_LINES, len(self.bench.names) + 1)
         self.show()
 
     def show(self) -> None:
@@ -122,7 +130,7 @@ class BenchScreen(Screen[Plan | None]):
         rows = outcome_rows(verdict, [plan], unit)
         table.rows = [row for row in rows if row.name not in SUMMED_UP]
         self.query_one(FrontView).show(
-            front_of_plan(verdict, plan, unit, TRIED, NUDGED[self.selected])
+            front_of_plan(verdict, plan, unit, TRIED, bench.names[self.selected])
         )
         self.query_one(Curve).show(curve_of_plan(verdict, plan, unit, TRIED))
         self.query_one(Keys).keys = self.keys()
@@ -151,16 +159,17 @@ class BenchScreen(Screen[Plan | None]):
     def action_nudge(self, direction: int) -> None:
         """Move the selected dimension by a step."""
         rise = direction * STEPS[self.unit][self.step]
-        self.try_out(self.bench.nudged(NUDGED[self.selected], rise))
+        self.try_out(self.bench.nudged(self.bench.names[self.selected], rise))
 
     def action_select(self, index: int) -> None:
-        """Select a dimension by its index."""
-        self.selected = index
-        self.show()
+        """Select a dimension by its index; nothing where the vehicle has fewer."""
+        if index < len(self.bench.names):
+            self.selected = index
+            self.show()
 
     def action_choose(self, by: int) -> None:
         """Select the next dimension, or the one before."""
-        self.action_select((self.selected + by) % len(NUDGED))
+        self.action_select((self.selected + by) % len(self.bench.names))
 
     def action_step(self, by: int) -> None:
         """Choose a larger or smaller step; the smallest follows the largest."""
@@ -187,7 +196,7 @@ class BenchScreen(Screen[Plan | None]):
                 self.try_out(bench)
 
         ask = "Lift it by how much?"
-        do = "Both frame ends go up with it; a minus lowers it. The bars are set to fit."
+        do = "The whole frame goes up; a minus lowers it. The bars are set to fit."
         self.app.push_screen(PromptScreen(ask, do, "", read_lift), show_lifted)
 
     def action_units(self) -> None:

@@ -9,6 +9,9 @@ from textual.reactive import reactive
 from wizard.phrases.bench import Movable
 from wizard.tui.widgets.pressable import Pressable, with_action
 
+SPACED = 7
+"""Most lines with a blank line below them."""
+
 NAME, CHANGE, NOW = 20, 14, 16
 """Columns of a name, of its change, and of its place now."""
 
@@ -35,7 +38,8 @@ class BenchList(Pressable):
         step = Content.assemble(
             ("  one step: ", "$quiet"), (self.step, "bold"), ("   + - another", "$quiet")
         )
-        return Content("\n").join([*lines, Content(), step])
+        space = [Content()] if len(lines) <= SPACED else []
+        return Content("\n").join([*lines, *space, step])
 
     def _line(self, index: int) -> Content:
         movable, is_at_hand = self.movables[index], index == self.at
