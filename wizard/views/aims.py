@@ -1,4 +1,4 @@
-"""Where the drag link's frame end wants to be, as marks in the front view."""
+"""Marks in the front view of the place where the drag link's frame end wants to be."""
 
 from collections.abc import Iterator
 from dataclasses import replace
