@@ -31,8 +31,7 @@ from wizard.views.verdict import curve_of, rules_of
 TEMPLATE = "owners_page.html"
 
 RULE_NAMES = {
-    "effective": "Drag link out of square to the path of its ball",
-    "parallel": "Angle between track bar and drag link",
+    "effective": "Drag link out of square as the axle moves",
     "peak_steer": "Largest steer with the steering wheel held",
     "peak_toe_change": "Largest change of toe-in",
     "track_bar_slope": "Slope of the track bar",
@@ -138,16 +137,11 @@ def owners_page(document: Document, verdict: Verdict, unit: LengthUnit) -> Owner
 def _rule_line(row: RuleRow) -> RuleLine:
     """Row of the table of rules; a rule that does not decide is marked as advice."""
     return RuleLine(
-        name=RULE_NAMES[_term(row)] + ("" if row.decides else " (advice)"),
+        name=RULE_NAMES[row.rule] + ("" if row.decides else " (advice)"),
         reading=reading(row),
         limit=limit_words(row.limit, row.unit, row.at_least),
         verdict=mark_and_word(row.verdict),
     )
-
-
-def _term(row: RuleRow) -> str:
-    """Key of the row's name: of the angle between the links where it stands for that."""
-    return "parallel" if row.name == "parallel" else row.rule
 
 
 def _capitalized(words: str) -> str:
