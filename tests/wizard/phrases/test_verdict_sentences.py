@@ -78,10 +78,15 @@ class TestScatter:
 
 class TestMeaning:
     def test_the_sentence_names_travel_steer_and_swing(self):
-        (fact,) = verdict_facts(verdict_on(record("lifted")), "in")
+        fact, apart = verdict_facts(verdict_on(record("lifted")), "in")
         assert fact.mark == "✗"
         assert fact.text.startswith("bump steer: with the wheel held, 2 in of")
         assert fact.text.endswith("by itself.")
+        assert apart.text.startswith("The links look 0.2 deg apart. As the axle moves it is 1.4")
+
+    def test_links_that_look_as_they_work_are_said_once(self):
+        facts = verdict_facts(verdict_on(record("toe")), "in")
+        assert "apart" not in said(facts)
 
     def test_toe_is_said_where_it_decides(self):
         (fact,) = verdict_facts(verdict_on(record("toe")), "in")
