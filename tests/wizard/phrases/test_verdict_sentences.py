@@ -131,6 +131,16 @@ class TestGaps:
         assert "how it steers while the axle rolls" in words
         assert "offset of the left wheel and offset of the right wheel" in words
 
+    def test_a_vehicle_without_a_track_bar_is_not_asked_for_readings_of_it(self):
+        (path,) = (DEMO_SESSIONS / "FG-7").glob("*.toml")
+        document = read_document(path)
+        for reading in ("wheels", "drag_link.frame.station", "drag_link.axle.station"):
+            document = without(document, f"readings.{reading}")
+        words = said(open_question_facts(verdict_on(document), document, "in"))
+        assert "stations of the drag link's frame end and drag link's axle end" in words
+        assert "roll centre" not in words
+        assert "track bar's" not in words
+
     def test_what_was_not_looked_at_is_said(self):
         document = without(record("lifted"), "walk_round")
         words = said(open_question_facts(verdict_on(document), document, "in"))
