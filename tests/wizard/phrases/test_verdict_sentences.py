@@ -134,10 +134,10 @@ class TestGaps:
     def test_a_vehicle_without_a_track_bar_is_not_asked_for_readings_of_it(self):
         (path,) = (DEMO_SESSIONS / "FG-7").glob("*.toml")
         document = read_document(path)
-        for reading in ("wheels", "drag_link.frame.station", "drag_link.axle.station"):
+        for reading in ("wheels", "drag_link.length", "drag_link.slope"):
             document = without(document, f"readings.{reading}")
         words = said(open_question_facts(verdict_on(document), document, "in"))
-        assert "stations of the drag link's frame end and drag link's axle end" in words
+        assert "it needs the slope of the drag link, or the lengths" in words
         assert "roll centre" not in words
         assert "track bar's" not in words
 

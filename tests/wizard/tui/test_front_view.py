@@ -142,6 +142,13 @@ class TestDrawing:
         assert set(rows[-2]) <= set("⠉⠒⠤⣀⡀⢀ ")
         assert rows[-2].count(" ") < 4
 
+    def test_a_drag_link_alone_is_framed_with_its_wheels_and_nothing_else(self):
+        alone = {name: point for name, point in PIVOTS.items() if name.startswith("drag_link")}
+        view = view_of(FrontPicture(alone, wheels=WHEELS_ON_THE_FLOOR), None, Size(60, 20))
+        hubs = [view.dot(hub)[0] for hub in WHEELS_ON_THE_FLOOR.hubs]
+        assert sum(hubs) == pytest.approx(119)
+        assert min(hubs) >= 0
+
     async def test_an_unknown_pivot_is_not_drawn(self):
         view = FrontView(FrontPicture({"track_bar.frame": PIVOTS["track_bar.frame"]}))
         async with PictureApp(view).run_test(size=SMALL):
