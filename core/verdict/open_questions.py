@@ -51,19 +51,25 @@ def open_questions_of(verdict: Verdict) -> tuple[OpenQuestion, ...]:
     )
 
 
+def _links(verdict: Verdict) -> tuple[str, ...]:
+    """The links that the vehicle has."""
+    return tuple(link for link in LINKS if f"{link}.frame" in verdict.adjustment.pivots)
+
+
 def _centre_plane(verdict: Verdict) -> Iterator[OpenQuestion]:
     if not has_centre_plane(verdict.session):
         offsets = ("left_offset", "right_offset")
         missing = tuple(f"wheels.{name}" for name in offsets if name not in verdict.session.wheels)
         yield OpenQuestion(Topic.ARTICULATION, missing)
-        yield OpenQuestion(Topic.ROLL_CENTRE, missing)
+        if "track_bar" in _links(verdict):
+            yield OpenQuestion(Topic.ROLL_CENTRE, missing)
 
 
 def _stations(verdict: Verdict) -> Iterator[OpenQuestion]:
     taken = {reading.name for reading in verdict.session.readings}
     missing = tuple(
         name
-        for link in LINKS
+        for link in _links(verdict)
         for name in (f"{link}.frame.station", f"{link}.axle.station")
         if name not in taken
     )
@@ -74,7 +80,7 @@ def _stations(verdict: Verdict) -> Iterator[OpenQuestion]:
 def _unchecked(verdict: Verdict) -> Iterator[OpenQuestion]:
     adjustment = verdict.adjustment
     if adjustment.redundancy == 0:
-        yield OpenQuestion(Topic.CHECKED, tuple(f"{link}.slope" for link in LINKS))
+        yield OpenQuestion(Topic.CHECKED, tuple(f"{link}.slope" for link in _links(verdict)))
     elif unchecked := tuple(item.reading.name for item in adjustment.items if item.w is None):
         yield OpenQuestion(Topic.SLIPS, unchecked)
 

@@ -46,6 +46,7 @@ def front_svg(picture: FrontPicture) -> str:
     hubs = picture.wheels.hubs
     arcs = picture.arcs.values()
     points = [*picture.pivots.values(), *hubs, *(point for arc in arcs for point in arc)]
+    points += [aim.point for aim in picture.aims if aim.needed]
     sides = [y for y, _ in points]
     sides += [y + way * TYRE_WIDTH / 2 for y, _ in hubs for way in (-1, 1)]
     top = max([z for _, z in points] + [2 * z for _, z in hubs])

@@ -7,8 +7,9 @@ from markupsafe import Markup
 from core.documents.document import Document, value_at
 from core.text.plain_text import plain
 from core.text.quantity import LengthUnit
-from core.verdict.verdict import Verdict
+from core.verdict.verdict import READINGS, Verdict
 from wizard import __version__
+from wizard.phrases.ball_path import frame_end_fact
 from wizard.phrases.cautions import caution_facts
 from wizard.phrases.decisions import decision_facts
 from wizard.phrases.fact import Fact
@@ -71,6 +72,8 @@ class OwnersPage:
         The vehicle and the technician; the verdict; what to look at first.
     front_drawing, curve_drawing : Markup
         SVG.
+    frame_end : str
+        Height that the drag link's frame end wants to be at; "" where nothing is decided.
     rules : tuple of RuleLine
     reported_facts, planned_facts, cautions, decision_facts : tuple of Fact
         The driver's report; the plan; the cautions; the shop lead's decisions.
@@ -85,6 +88,7 @@ class OwnersPage:
     warnings: tuple[Fact, ...]
     front_drawing: Markup
     curve_drawing: Markup
+    frame_end: str
     rules: tuple[RuleLine, ...]
     reported_facts: tuple[Fact, ...]
     planned_facts: tuple[Fact, ...]
@@ -121,6 +125,7 @@ def owners_page(document: Document, verdict: Verdict, unit: LengthUnit) -> Owner
         # The program draws both, and escapes the text in them itself.
         front_drawing=Markup(front_svg(front_with_aims(verdict, unit))),
         curve_drawing=Markup(curve_svg(curve_of(verdict, unit))),
+        frame_end=("" if READINGS in verdict.held_back_by else frame_end_fact(verdict, unit).text),
         rules=tuple(map(_rule_line, rules_of(verdict))),
         reported_facts=tuple(reported_facts(document, REPORTED_PATHS)),
         planned_facts=tuple(planned_facts(document, unit)),

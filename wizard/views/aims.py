@@ -1,4 +1,4 @@
-"""Where the drag link's frame end wants to be, as marks in the front view."""
+"""Marks in the front view of the place where the drag link's frame end wants to be."""
 
 from collections.abc import Iterator
 from dataclasses import replace
@@ -34,7 +34,7 @@ def aims_of(verdict: Verdict, unit: LengthUnit) -> Iterator[Aim]:
     words = rise_words(verdict, unit)
     if words and height > 0:
         mark = HIGHER if rise.value > 0 else LOWER
-        yield Aim((float(frame[1]), height), mark, (f"wants to be {words}", words), needed=True)
+        yield Aim((float(frame[1]), height), mark, (f"wants to be {words}",), needed=True)
     axis = axis_at(verdict, float(frame[0]))
     if axis and axis[1] > 0:
         yield Aim(axis, AXIS, ("axis of its ball's path", "axis of its path", "axis"))

@@ -78,10 +78,15 @@ class TestScatter:
 
 class TestMeaning:
     def test_the_sentence_names_travel_steer_and_swing(self):
-        (fact,) = verdict_facts(verdict_on(record("lifted")), "in")
+        fact, apart = verdict_facts(verdict_on(record("lifted")), "in")
         assert fact.mark == "✗"
         assert fact.text.startswith("bump steer: with the wheel held, 2 in of")
         assert fact.text.endswith("by itself.")
+        assert apart.text.startswith("The links look 0.2 deg apart. As the axle moves it is 1.4")
+
+    def test_links_that_look_as_they_work_are_said_once(self):
+        facts = verdict_facts(verdict_on(record("toe")), "in")
+        assert "apart" not in said(facts)
 
     def test_toe_is_said_where_it_decides(self):
         (fact,) = verdict_facts(verdict_on(record("toe")), "in")
@@ -125,6 +130,16 @@ class TestGaps:
         words = said(open_question_facts(verdict_on(document), document, "in"))
         assert "how it steers while the axle rolls" in words
         assert "offset of the left wheel and offset of the right wheel" in words
+
+    def test_a_vehicle_without_a_track_bar_is_not_asked_for_readings_of_it(self):
+        (path,) = (DEMO_SESSIONS / "FG-7").glob("*.toml")
+        document = read_document(path)
+        for reading in ("wheels", "drag_link.length", "drag_link.slope"):
+            document = without(document, f"readings.{reading}")
+        words = said(open_question_facts(verdict_on(document), document, "in"))
+        assert "it needs the slope of the drag link, or the lengths" in words
+        assert "roll centre" not in words
+        assert "track bar's" not in words
 
     def test_what_was_not_looked_at_is_said(self):
         document = without(record("lifted"), "walk_round")

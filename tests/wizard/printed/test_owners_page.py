@@ -1,6 +1,8 @@
 """The owner's page: its parts, its command, and hostile text in every field of a record."""
 
+import json
 import re
+import tomllib
 from html.parser import HTMLParser
 from pathlib import Path
 
@@ -11,6 +13,7 @@ from core.documents.entries import EntryError
 from core.documents.record import read_document
 from core.profiles.profile import load_profile
 from core.verdict.assess import assess
+from tests.conftest import ROOT
 from tests.wizard.tui.fixing import press
 from tests.wizard.tui.looking import DEMO, SMALL, open_session, path_of, workshop_app
 from wizard.commands import main
@@ -19,6 +22,9 @@ from wizard.locations import DEMO_SESSIONS, PROFILES
 from wizard.phrases.cautions import CAUTIONS
 from wizard.printed.owners_page import page_html
 from wizard.printed.page_file import unused_page_path
+
+CASES = json.loads((ROOT / "tests" / "cases" / "axle_cases.json").read_text("utf-8"))["cases"]
+"""Records of every layout and guide, without a track bar too; all invented."""
 
 HOSTILE = "\"'><script>x</script><img src=x>{{ page }}&amp;\x1b[31m\u202e"
 """Text that would break a page which does not escape it; invented."""
@@ -102,6 +108,21 @@ def test_the_page_has_the_answer_the_vehicle_two_drawings_and_the_cautions(name)
 def test_the_page_has_the_plan_and_the_decisions():
     assert "track bar bracket raised at the axle" in read_page(record("re-mounted")).text
     assert "Decided by the shop lead" in read_page(record("fixed")).text
+
+
+def test_the_page_says_where_the_frame_end_wants_to_be_unless_readings_were_proved_wrong():
+    said = "The drag link's frame end"
+    lifted = read_page(record("lifted")).text
+    assert f"{said} wants to be 1 in lower, give or take" in lifted
+    assert f"{said} is where it wants to be, within" in read_page(record("fixed")).text
+    assert said not in read_page(record("not closing")).text
+
+
+@pytest.mark.parametrize("number", range(len(CASES)))
+def test_every_layout_and_guide_has_a_page_with_a_drawing(number):
+    page = read_page(tomllib.loads(CASES[number]["record"]))
+    assert page.tags.count("svg") == 2
+    assert "nan" not in page.text.split()
 
 
 def test_a_part_without_facts_has_no_heading():

@@ -1,5 +1,6 @@
 """The front view: its drawing, its places and its words."""
 
+from dataclasses import replace
 from math import hypot, sqrt
 from random import Random
 
@@ -8,12 +9,12 @@ from textual.geometry import Size
 
 from core.readings.survey import SURVEY, WHEELS
 from tests.wizard.tui.picture_app import LARGE, SMALL, PictureApp, text_of
-from wizard.tui.pictures.drawing import is_braille
+from wizard.tui.pictures.drawing import cell_of, is_braille
 from wizard.tui.pictures.front_view import FrontView
 from wizard.tui.pictures.front_words import TAPE_WORDS, front_words
 from wizard.tui.pictures.layout import places, view_of
 from wizard.tui.pictures.tape_path import tape_path
-from wizard.views.picture_data import FrontPicture, Pose, Wheels, seen_from_front
+from wizard.views.picture_data import Aim, FrontPicture, Pose, Wheels, seen_from_front
 
 SIZES = [Size(29, 12), Size(38, 14), Size(60, 20), Size(100, 30)]
 
@@ -59,6 +60,13 @@ ARCS = {
 }
 
 
+def wanted(point: tuple[float, float]) -> Aim:
+    return Aim(point, "▽", ("wants to be 2 in lower", "2 in lower"), needed=True)
+
+
+AXIS = Aim((-420.0, 500.0), "×", ("axis of its ball's path", "axis"))
+
+
 def any_picture(chance: Random) -> FrontPicture:
     """A picture that a session could have, sometimes a wild one."""
     wild = 4 if chance.random() < 0.2 else 1
@@ -83,6 +91,7 @@ def any_picture(chance: Random) -> FrontPicture:
         arcs=ARCS if len(pivots) == 4 and chance.random() < 0.3 else {},
         asked_reading=chance.choice(["", *SURVEY, *WHEELS, "steering.arm"]),
         notes={"track_bar.frame": "down 4 in"} if chance.random() < 0.3 else {},
+        aims=(wanted(near(PIVOTS["drag_link.frame"])), AXIS) if chance.random() < 0.3 else (),
     )
 
 
@@ -102,6 +111,8 @@ def test_words_do_not_meet_and_are_not_cut(size):
         for link in ("track_bar", "drag_link"):
             if {f"{link}.frame", f"{link}.axle"} <= picture.pivots.keys():
                 assert link.replace("_", " ") in texts
+        if picture.aims:
+            assert any("2 in lower" in text for text in texts)
         if path:
             assert TAPE_WORDS[path.kind] in texts
 
@@ -130,6 +141,13 @@ class TestDrawing:
             rows = text_of(view).splitlines()
         assert set(rows[-2]) <= set("⠉⠒⠤⣀⡀⢀ ")
         assert rows[-2].count(" ") < 4
+
+    def test_a_drag_link_alone_is_framed_with_its_wheels_and_nothing_else(self):
+        alone = {name: point for name, point in PIVOTS.items() if name.startswith("drag_link")}
+        view = view_of(FrontPicture(alone, wheels=WHEELS_ON_THE_FLOOR), None, Size(60, 20))
+        hubs = [view.dot(hub)[0] for hub in WHEELS_ON_THE_FLOOR.hubs]
+        assert sum(hubs) == pytest.approx(119)
+        assert min(hubs) >= 0
 
     async def test_an_unknown_pivot_is_not_drawn(self):
         view = FrontView(FrontPicture({"track_bar.frame": PIVOTS["track_bar.frame"]}))
@@ -180,6 +198,37 @@ class TestDrawing:
         assert "planned" in first
         assert sum(row.count("◇") for row in rows) == 2
         assert sum(row.count("◆") for row in rows) == 2
+
+    async def test_the_height_wanted_and_the_axis_are_marked_in_their_places(self):
+        aims = (wanted((-510.0, 480.0)), AXIS)
+        view = FrontView(FrontPicture(PIVOTS, aims=aims))
+        async with PictureApp(view).run_test(size=LARGE):
+            text = text_of(view)
+            marked = {
+                view.get_pixel(*cell)[0]: cell
+                for cell in view.drawn_cells()
+                if view.get_pixel(*cell)[0] in "▽×"
+            }
+            here = view_of(view.picture, None, view.size)
+        assert "wants to be 2 in lower" in text
+        assert "axis of its ball's path" in text
+        assert marked == {aim.mark: cell_of(here.dot(aim.point)) for aim in aims}
+
+    async def test_a_mark_hidden_by_its_pivot_stands_before_its_words(self):
+        close = wanted((-510.0, 559.0))
+        view = FrontView(FrontPicture(PIVOTS, aims=(close,)))
+        async with PictureApp(view).run_test(size=SMALL):
+            text = text_of(view)
+        assert text.count("◆") == 2
+        assert "▽ wants to be 2 in lower" in text
+
+    async def test_the_picture_makes_room_for_the_height_but_not_for_the_axis(self):
+        high = replace(AXIS, point=(-420.0, 2500.0))
+        view = FrontView(FrontPicture(PIVOTS, aims=(wanted((-510.0, 1500.0)), high)))
+        async with PictureApp(view).run_test(size=SMALL):
+            text = text_of(view)
+        assert text.count("▽") == 1
+        assert "axis" not in text
 
     async def test_the_inverted_y_has_a_tie_rod(self):
         pivots = {**PIVOTS, "tie_rod.near": (-180.0, 430.0)}

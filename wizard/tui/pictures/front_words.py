@@ -78,7 +78,8 @@ def front_words(
     marks = {cell_of(view.dot(point)) for point in picture.pivots.values()}
     marks |= {cell_of(view.dot(point)) for point in picture.before.values()}
     aims = aim_labels(picture, view, size, marks)
-    marks.update(*(label.anchors for label in aims))
+    for ((column, row),) in (label.anchors for label in aims):
+        marks |= {(column - 1, row), (column, row), (column + 1, row)}
     if path:
         marks |= {cell_of(view.dot(point)) for point in path.rings}
     labels = [

@@ -93,14 +93,22 @@ def view_of(picture: FrontPicture, path: TapePath | None, size: Size) -> View:
     whole = fit([*points, *hubs, *tyres], *frame)
     ends = [(where[frame_end], where[axle_end]) for frame_end, axle_end in LINK_ENDS.values()]
     longest = max(hypot(end[0] - start[0], end[1] - start[1]) for start, end in ends)
-    return whole if whole.scale * longest >= FEWEST_DOTS else fit(points, *frame)
+    is_clear = whole.scale * longest >= FEWEST_DOTS or _has_drag_link_alone(picture)
+    return whole if is_clear else fit(points, *frame)
 
 
 def _framed(picture: FrontPicture, targets: Collection[str]) -> list[str]:
     """Pivots and hubs that the frame always holds."""
+    if not targets and _has_drag_link_alone(picture):
+        return [*picture.pivots]
     names = [*PIVOTS]
     if NEAR_BALL in picture.pivots or NEAR_BALL in targets:
         names.append(NEAR_BALL)
     if any(target in HUBS for target in targets):
         names += HUBS
     return names
+
+
+def _has_drag_link_alone(picture: FrontPicture) -> bool:
+    """True for a whole drag link without a track bar, so that one link needs less room."""
+    return picture.pivots.keys() & set(PIVOTS) == set(LINK_ENDS["drag_link"])
