@@ -1,6 +1,10 @@
 """Atomic writes: a file is whole or absent, and an existing file is never overwritten."""
 
+import errno
+import io
 import os
+import stat
+from pathlib import Path
 
 import pytest
 
@@ -67,3 +71,121 @@ def test_folders_are_made_with_those_above_them(tmp_path):
     atomic_write.make_folder(tmp_path / "x" / "y")
     assert (tmp_path / "x" / "y").is_dir()
     atomic_write.make_folder(tmp_path / "x" / "y")
+
+
+class LateErrors:
+    """Calls of the system that do their work and report an error all the same."""
+
+    def __init__(self, monkeypatch):
+        self.monkeypatch = monkeypatch
+        self.calls = 0
+
+    def after(self, owner, name, count=100):
+        """Let the first calls of a function report an error after their work."""
+        real = getattr(owner, name)
+
+        def failing(*arguments, **options):
+            result = real(*arguments, **options)
+            self.calls += 1
+            if self.calls <= count:
+                raise OSError(errno.EIO, "Input/output error")
+            return result
+
+        self.monkeypatch.setattr(owner, name, failing)
+
+    def of_folders(self, count=100):
+        """Let the first calls of fsync on a folder fail."""
+        real = os.fsync
+
+        def failing(descriptor):
+            if stat.S_ISDIR(os.fstat(descriptor).st_mode):
+                self.calls += 1
+                if self.calls <= count:
+                    raise OSError(errno.EIO, "Input/output error")
+            real(descriptor)
+
+        self.monkeypatch.setattr(os, "fsync", failing)
+
+
+@pytest.fixture
+def late(monkeypatch):
+    return LateErrors(monkeypatch)
+
+
+WRITERS = pytest.mark.parametrize("write", [atomic_write.replace_file, atomic_write.create_file])
+
+
+@WRITERS
+def test_a_folder_that_is_forced_to_the_disk_late_is_tried_again(tmp_path, late, write):
+    late.of_folders(count=2)
+    write(tmp_path / "a", b"content")
+    assert late.calls == 3
+    assert (tmp_path / "a").read_bytes() == b"content"
+
+
+@WRITERS
+def test_a_written_file_that_the_disk_does_not_confirm_is_not_called_unwritten(
+    tmp_path, late, write
+):
+    late.of_folders()
+    with pytest.raises(atomic_write.UnconfirmedError):
+        write(tmp_path / "a", b"content")
+    assert (tmp_path / "a").read_bytes() == b"content"
+    assert names_in(tmp_path) == ["a"]
+
+
+def test_a_rename_that_reports_an_error_after_its_work_has_worked(tmp_path, late):
+    late.after(Path, "replace")
+    atomic_write.replace_file(tmp_path / "a", b"content")
+    assert names_in(tmp_path) == ["a"]
+    assert (tmp_path / "a").read_bytes() == b"content"
+
+
+def test_a_link_that_reports_an_error_after_its_work_has_worked(tmp_path, late):
+    late.after(os, "link")
+    atomic_write.create_file(tmp_path / "a", b"content")
+    assert names_in(tmp_path) == ["a"]
+
+
+@WRITERS
+def test_a_temporary_file_that_cannot_be_removed_is_no_failure(tmp_path, monkeypatch, write):
+    def refuse(*_arguments, **_options):
+        raise OSError(errno.EIO, "Input/output error")
+
+    monkeypatch.setattr(Path, "unlink", refuse)
+    write(tmp_path / "a", b"content")
+    assert (tmp_path / "a").read_bytes() == b"content"
+
+
+@pytest.mark.parametrize("links", [True, False])
+def test_a_close_that_fails_after_the_content_was_forced_is_no_failure(
+    tmp_path, monkeypatch, links
+):
+    if not links:
+        monkeypatch.setattr(os, "link", lambda *_: (_ for _ in ()).throw(OSError(95, "none")))
+
+    class FailsToClose(io.FileIO):
+        def __exit__(self, *_):
+            self.close()
+            raise OSError(errno.EIO, "Input/output error")
+
+    real = Path.open
+
+    def opening(path, mode="r", **options):
+        return FailsToClose(path, mode) if mode == "xb" else real(path, mode, **options)
+
+    monkeypatch.setattr(Path, "open", opening)
+    atomic_write.create_file(tmp_path / "a", b"content")
+    assert names_in(tmp_path) == ["a"]
+    assert (tmp_path / "a").read_bytes() == b"content"
+
+
+def test_a_lost_file_is_not_called_written(tmp_path, monkeypatch):
+    def lose(_folder):
+        (tmp_path / "a").unlink(missing_ok=True)
+        raise OSError(errno.EIO, "Input/output error")
+
+    monkeypatch.setattr(atomic_write, "_sync_folder", lose)
+    with pytest.raises(OSError, match="Input/output error") as failure:
+        atomic_write.replace_file(tmp_path / "a", b"content")
+    assert not isinstance(failure.value, atomic_write.UnconfirmedError)

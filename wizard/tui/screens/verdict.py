@@ -7,7 +7,6 @@ from textual.app import ComposeResult
 
 from core.documents.document import Document
 from core.documents.entries import EntryError, units_of
-from core.documents.record import RecordError
 from core.fix.plan import Plan
 from core.profiles.profile import Profile, ProfileError
 from core.verdict.assess import assess
@@ -190,12 +189,9 @@ class VerdictStep(StepScreen, VerdictScreen[Any]):
     def keep_plan(self, plan: Plan | None) -> None:
         """Keep a plan from the bench in the session; the step Fix shows it."""
         if plan is not None:
-            self.flow = self.flow.with_document(with_filed_plan(self.flow.document, plan))
-            try:
-                self.app.draft_store.keep(self.flow.document)
-            except RecordError as error:
-                self.notify(str(error), markup=False)
-            else:
+            flow = self.flow.with_document(with_filed_plan(self.flow.document, plan))
+            self.flow, is_kept = self.app.keep_or_warn(flow, self.flow)
+            if is_kept:
                 self.document = applicable_answers(self.flow.document, self.flow.profile)
                 self.show()
                 self.notify("kept as the plan of this session; the step Fix shows it")
