@@ -116,7 +116,7 @@ class DraftStore:
         source = draft_path(self.files, earlier or document)
         with self._held(source, "cannot be kept"):
             self._check_not_filed(earlier or document)
-            remarks = self._write(self._with_other_answers(source, document))
+            remarks = self._write(self._with_other_answers(source, document, earlier or {}))
             if source != path and earlier is not None:
                 remarks += self._discard(source, earlier)
             return Kept(self._last_seen[path], "; ".join(remarks))
@@ -179,12 +179,13 @@ class DraftStore:
         except RecordError as error:
             raise DiskError(str(error)) from None
 
-    def _with_other_answers(self, path: Path, document: Document) -> Document:
+    def _with_other_answers(self, path: Path, document: Document, before: Document) -> Document:
         """The session with the answers that other windows have put into its draft."""
         draft = self._read(path)
         if draft is None:
             return document
-        both = merged(self._last_seen.get(path, {}), document, draft, MERGED_LISTS)
+        seen = self._last_seen.get(path, before)
+        both = merged(seen, document, draft, MERGED_LISTS)
         answered = [name for name in both.conflicts if name not in OF_THE_WINDOW]
         if answered:
             self._last_seen[path] = draft

@@ -3,12 +3,12 @@
 import errno
 import io
 import os
-import stat
 from pathlib import Path
 
 import pytest
 
 from core.documents import atomic_write
+from tests.core.documents.late_errors import refuse_to_force_folders
 
 
 def names_in(folder):
@@ -73,76 +73,48 @@ def test_folders_are_made_with_those_above_them(tmp_path):
     atomic_write.make_folder(tmp_path / "x" / "y")
 
 
-class LateErrors:
-    """Calls of the system that do their work and report an error all the same."""
+def report_late_error(monkeypatch, owner, name):
+    """Let a function of the system report an error after it has done its work."""
+    real = getattr(owner, name)
 
-    def __init__(self, monkeypatch):
-        self.monkeypatch = monkeypatch
-        self.calls = 0
+    def failing(*arguments):
+        real(*arguments)
+        raise OSError(errno.EIO, "Input/output error")
 
-    def after(self, owner, name, count=100):
-        """Let the first calls of a function report an error after their work."""
-        real = getattr(owner, name)
-
-        def failing(*arguments, **options):
-            result = real(*arguments, **options)
-            self.calls += 1
-            if self.calls <= count:
-                raise OSError(errno.EIO, "Input/output error")
-            return result
-
-        self.monkeypatch.setattr(owner, name, failing)
-
-    def of_folders(self, count=100):
-        """Let the first calls of fsync on a folder fail."""
-        real = os.fsync
-
-        def failing(descriptor):
-            if stat.S_ISDIR(os.fstat(descriptor).st_mode):
-                self.calls += 1
-                if self.calls <= count:
-                    raise OSError(errno.EIO, "Input/output error")
-            real(descriptor)
-
-        self.monkeypatch.setattr(os, "fsync", failing)
-
-
-@pytest.fixture
-def late(monkeypatch):
-    return LateErrors(monkeypatch)
+    monkeypatch.setattr(owner, name, failing)
 
 
 WRITERS = pytest.mark.parametrize("write", [atomic_write.replace_file, atomic_write.create_file])
 
 
 @WRITERS
-def test_a_folder_that_is_forced_to_the_disk_late_is_tried_again(tmp_path, late, write):
-    late.of_folders(count=2)
+def test_a_folder_that_is_forced_to_the_disk_late_is_tried_again(tmp_path, monkeypatch, write):
+    tried = refuse_to_force_folders(monkeypatch, count=2)
     write(tmp_path / "a", b"content")
-    assert late.calls == 3
+    assert len(tried) == 3
     assert (tmp_path / "a").read_bytes() == b"content"
 
 
 @WRITERS
 def test_a_written_file_that_the_disk_does_not_confirm_is_not_called_unwritten(
-    tmp_path, late, write
+    tmp_path, monkeypatch, write
 ):
-    late.of_folders()
+    refuse_to_force_folders(monkeypatch)
     with pytest.raises(atomic_write.UnconfirmedError):
         write(tmp_path / "a", b"content")
     assert (tmp_path / "a").read_bytes() == b"content"
     assert names_in(tmp_path) == ["a"]
 
 
-def test_a_rename_that_reports_an_error_after_its_work_has_worked(tmp_path, late):
-    late.after(Path, "replace")
+def test_a_rename_that_reports_an_error_after_its_work_has_worked(tmp_path, monkeypatch):
+    report_late_error(monkeypatch, Path, "replace")
     atomic_write.replace_file(tmp_path / "a", b"content")
     assert names_in(tmp_path) == ["a"]
     assert (tmp_path / "a").read_bytes() == b"content"
 
 
-def test_a_link_that_reports_an_error_after_its_work_has_worked(tmp_path, late):
-    late.after(os, "link")
+def test_a_link_that_reports_an_error_after_its_work_has_worked(tmp_path, monkeypatch):
+    report_late_error(monkeypatch, os, "link")
     atomic_write.create_file(tmp_path / "a", b"content")
     assert names_in(tmp_path) == ["a"]
 

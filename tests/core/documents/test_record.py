@@ -1,6 +1,5 @@
 import errno
 import os
-import stat
 import subprocess
 import sys
 import time
@@ -15,6 +14,7 @@ from core.documents.file_lock import locked
 from core.documents.record import NotConfirmed, RecordError
 from core.documents.record_list import list_drafts, list_records, remove_leftovers
 from core.documents.signature import sign
+from tests.core.documents.late_errors import refuse_to_force_folders
 
 OPENED = datetime(2026, 11, 25, 14, 12, 5, tzinfo=UTC)
 
@@ -368,14 +368,7 @@ class TestLateErrors:
     def unconfirmed_folders(self, files, monkeypatch):
         (files / "FG-3").mkdir(parents=True)
         (files / "unfinished").mkdir()
-        force = os.fsync
-
-        def refuse_folders(descriptor):
-            if stat.S_ISDIR(os.fstat(descriptor).st_mode):
-                raise OSError(errno.EIO, "Input/output error")
-            force(descriptor)
-
-        monkeypatch.setattr(os, "fsync", refuse_folders)
+        refuse_to_force_folders(monkeypatch)
 
     def test_a_draft_is_kept(self, files):
         with pytest.raises(NotConfirmed, match="is kept and can be read back"):

@@ -186,7 +186,9 @@ class MeasureScreen(AnsweringScreen):
         )
         folder = plain(self.app.files, 200)
         ask = "Nothing of this session is on the disk any more. Leave?"
-        do = f"Its draft was in {folder}. When that folder is back, the next answer writes it again."
+        do = (
+            f"Its draft was in {folder}. When that folder is back, the next answer writes it again."
+        )
         self.app.push_screen(PickScreen(ask, do, choices, "stay"), do_chosen)
 
     def leave(self, is_kept: bool) -> None:
