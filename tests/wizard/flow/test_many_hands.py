@@ -29,6 +29,7 @@ store = DraftStore(files)
 documents = [read_document(path) for path in sorted(files.glob("unfinished/[!.]*.toml"))]
 for document in documents:
     store.remember(document)
+print("ready", flush=True)
 sys.stdin.readline()
 number = 0
 while number < answers:
@@ -51,6 +52,7 @@ from core.documents.record import RecordError, read_document, replace_signed
 from core.documents.signature import sign
 files, program, signatures = Path(sys.argv[1]), sys.argv[2], int(sys.argv[3])
 paths = sorted(files.glob("FG-3/[!.]*.toml"))
+print("ready", flush=True)
 sys.stdin.readline()
 number = 0
 while number < signatures:
@@ -76,7 +78,12 @@ def run_at_once(program, files, changes):
         )
         for number in range(PROGRAMS)
     ]
-    return sum(int(started.communicate("go\n", timeout=300)[0]) for started in running)
+    for started in running:
+        assert started.stdout.readline() == "ready\n"
+    for started in running:
+        started.stdin.write("go\n")
+        started.stdin.flush()
+    return sum(int(started.communicate(timeout=300)[0]) for started in running)
 
 
 def new_session():
