@@ -34,6 +34,8 @@ def joined(flow: Flow, document: Document, profile_folders: Sequence[Path]) -> t
     remark : str
         Why the profile is asked for again; empty if it is sound.
     """
+    if document == flow.document:
+        return flow, ""
     place = value_at(flow.document, PLACE)
     if place is not None:
         document = with_value(document, PLACE, place)

@@ -39,7 +39,7 @@ def answered_words(paths: Sequence[str], draft: Document) -> str:
     value = value_at(draft, question.path)
     words = plain(answer_in_words(question, value, units_of(draft)), LONGEST)
     answered = f"answered in another window: {words}" if words else "removed in another window"
-    return f"{question.name} was {answered}. Nothing is lost. Enter once more puts yours there"
+    return f"{question.name} was {answered}. To put yours in its place, answer once more"
 
 
 def taken_over_words(paths: Sequence[str]) -> str:

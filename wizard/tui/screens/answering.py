@@ -128,17 +128,17 @@ class AnsweringScreen(Screen[str]):
             self.query_one(Worksheet).offer()
             self.say("refused", outcome.message)
 
-    def move_to(self, flow: Flow) -> None:
-        """Write a flow to the disk, then ask its question."""
+    def move_to(self, flow: Flow) -> bool:
+        """Write a flow to the disk, then ask its question; False if the answer was not kept."""
         try:
             kept, refusal = self.app.keep(flow, self.flow), None
         except AnsweredElsewhere as error:
             self.show_other_answers(error)
-            return
+            return False
         except RecordError as error:
             if without(flow.document, "draft") != without(self.flow.document, "draft"):
                 self.show_trouble(error, flow)
-                return
+                return False
             self.app.warn(str(error))  # only the place is lost: moving about is still allowed
             kept, refusal = flow, error
         else:
@@ -149,6 +149,7 @@ class AnsweringScreen(Screen[str]):
         self.ask()
         if refusal:
             self.offer_other_folder(refusal, kept)
+        return True
 
     @property
     def is_typed_over(self) -> bool:

@@ -124,11 +124,10 @@ class MeasureScreen(AnsweringScreen):
         """Undo the last answer, and put its text back into the field."""
         if not self.flow.past:
             return
-        before, now = self.flow.undone(), self.flow
-        self.move_to(before)
-        if self.flow is not before:
+        answered = self.flow
+        if not self.move_to(self.flow.undone()):
             return
-        words, text = describe_undo(now, before)
+        words, text = describe_undo(answered, self.flow)
         if text:
             self.query_one(QuestionView).retype(text)
         if words:
@@ -185,7 +184,7 @@ class MeasureScreen(AnsweringScreen):
             Choice("leave", "leave; every answer is lost"),
         )
         folder = plain(self.app.files, 200)
-        ask = "Nothing of this session is on the disk any more. Leave?"
+        ask = "Nothing of this session is on the disk now. Leave?"
         do = (
             f"Its draft was in {folder}. When that folder is back, the next answer writes it again."
         )
