@@ -1,6 +1,6 @@
 """Changes of two programs to the same document, put together."""
 
-from collections.abc import Collection, Mapping
+from collections.abc import Collection
 from dataclasses import dataclass
 from typing import Any, Final
 
@@ -47,11 +47,11 @@ def merged(
             return theirs
         if theirs == before:
             return mine
-        if _are_all(Mapping, mine, theirs):
-            tables = (_or_empty({}, value) for value in (before, mine, theirs))
+        if _are_all(dict, mine, theirs):
+            tables = (_of_kind(dict, value) for value in (before, mine, theirs))
             return merged_table(path, *tables) or _ABSENT
         if path in lists and _are_all(list, mine, theirs):
-            items = (_or_empty([], value) for value in (before, mine, theirs))
+            items = (_of_kind(list, value) for value in (before, mine, theirs))
             return _merged_items(*items) or _ABSENT
         conflicts.append(path)
         return theirs
@@ -75,9 +75,9 @@ def _are_all(kind: type, *values: Any) -> bool:
     return all(value is _ABSENT or isinstance(value, kind) for value in values)
 
 
-def _or_empty(empty: Any, value: Any) -> Any:
-    """The value if it is of the same kind as an empty one, else the empty one."""
-    return value if isinstance(value, Mapping if isinstance(empty, Mapping) else list) else empty
+def _of_kind(kind: type, value: Any) -> Any:
+    """The value if it is of a kind, else an empty one."""
+    return value if isinstance(value, kind) else kind()
 
 
 def _merged_items(before: list[Any], mine: list[Any], theirs: list[Any]) -> list[Any]:

@@ -15,6 +15,7 @@ from tests.core.documents.late_errors import refuse_to_force_folders
 from tests.wizard.tui.driving import app_in, at, draft_at, settle, type_text
 from tests.wizard.tui.looking import flowing, open_session, path_of, screen_text, workshop_app
 from wizard.tui.screens.home import HomeScreen
+from wizard.tui.screens.other_folder import read_folder
 from wizard.tui.screens.record import RecordScreen
 from wizard.tui.widgets.field import Field
 from wizard.tui.widgets.remark import Remark
@@ -110,6 +111,13 @@ async def test_a_refused_folder_is_said_and_another_one_can_be_named(tmp_path):
         await pilot.press("enter")
         await pilot.pause()
         assert at(pilot) == OFFSET
+
+
+@pytest.mark.parametrize("text", ["", "  ", "a\0b", "~nobody of this name/x", "x" * 4000])
+def test_a_text_that_can_name_no_folder_is_refused_in_one_line(text):
+    with pytest.raises(ValueError, match=r"folder|cannot be looked at") as refusal:
+        read_folder(text)
+    assert str(refusal.value).isprintable()
 
 
 async def test_f6_does_nothing_while_the_disk_takes_every_answer(tmp_path):

@@ -15,8 +15,8 @@ def folder_question() -> PromptScreen[Path]:
     """Screen whose result is the folder to go on in."""
     return PromptScreen(
         "In which folder shall Evenarc go on?",
-        "This session and every later one go there. What lies in the folder before stays there; "
-        "begin with --files FOLDER to see it again.",
+        "This session and every later one go there. The others stay where they are; to see them "
+        "again, begin with --files FOLDER.",
         SUGGESTED,
         read_folder,
     )
