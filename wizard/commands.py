@@ -208,14 +208,17 @@ def application(
     from wizard.tui.app import EvenarcApp
     from wizard.tui.host import Surroundings
 
-    surroundings = Surroundings(
-        files,
-        tuple(profile_folders),
-        parts_shelf(files),
-        write_page=write_page_beside,
-        log_fault=partial(log_fault, files=files),
-    )
-    return EvenarcApp(surroundings, measures_at_once, notice)
+    def surroundings_in(folder: Path) -> Surroundings:
+        return Surroundings(
+            folder,
+            _moved_profile_folders(profile_folders, files, folder),
+            parts_shelf(folder),
+            write_page=write_page_beside,
+            log_fault=partial(log_fault, files=folder),
+            in_folder=surroundings_in,
+        )
+
+    return EvenarcApp(surroundings_in(files), measures_at_once, notice)
 
 
 def _check(options: Namespace) -> int:
@@ -254,6 +257,14 @@ def _page(options: Namespace) -> int:
 def _profile_loader(options: Namespace) -> Callable[[str], Profile]:
     """Function that loads a profile by its name from the folders of the command line."""
     return lambda name: load_profile(name, _profile_folders(options))
+
+
+def _moved_profile_folders(
+    folders: Sequence[Path], files: Path, new_files: Path
+) -> tuple[Path, ...]:
+    """Folders of profiles after a change of the files folder, which holds the shop's own."""
+    moved = dict(zip(profile_folders(files), profile_folders(new_files), strict=True))
+    return tuple(moved.get(folder, folder) for folder in folders)
 
 
 def _profile_folders(options: Namespace, files: Path | None = None) -> tuple[Path, ...]:

@@ -1,7 +1,8 @@
 """Atomic writes: a file is written whole or not at all, and survives a loss of power.
 
 The content goes to a temporary file in the same folder and is forced to the disk. Only then does
-the file take its name. Every function raises OSError and leaves no half-written file behind.
+the file take its name. A system can report an error after it has done its work. So after an error
+the file is looked at, and the function says what is true. Every function raises OSError.
 """
 
 import errno
@@ -14,6 +15,10 @@ _UNFINISHED = ".part"
 _ABANDONED = 600.0  # s; an older temporary file belongs to no running program
 
 
+class UnconfirmedError(OSError):
+    """The file is in its place and whole, but the system did not confirm that it will stay."""
+
+
 def make_folder(folder: Path) -> None:
     """Make a folder and those above it, and force their entries to the disk."""
     if folder.is_dir() or folder == folder.parent:
@@ -24,14 +29,23 @@ def make_folder(folder: Path) -> None:
 
 
 def replace_file(path: Path, content: bytes) -> None:
-    """Write a file, in the place of an earlier one of this name."""
+    """Write a file, in the place of an earlier one of this name.
+
+    Raises
+    ------
+    UnconfirmedError
+        The file is written, but a loss of power may undo that.
+    OSError
+        The file could not be written; an earlier one of this name stays.
+    """
     temporary = _written_beside(path, content)
     try:
         temporary.replace(path)
     except OSError:
-        temporary.unlink(missing_ok=True)
-        raise
-    _sync_folder(path.parent)
+        _remove(temporary)
+        if not _holds(path, content):
+            raise
+    _confirm(path, content)
 
 
 def create_file(path: Path, content: bytes) -> None:
@@ -41,25 +55,28 @@ def create_file(path: Path, content: bytes) -> None:
     ------
     FileExistsError
         A file of this name exists; it is left as it was.
+    UnconfirmedError
+        The file is written and was read back, but a loss of power may undo that.
     OSError
         The file could not be written, or was read back differently.
     """
     temporary = _written_beside(path, content)
     try:
         os.link(temporary, path)  # unlike a rename, never overwrites
-    except FileExistsError:
-        raise
-    except OSError:  # not every filesystem has hard links
-        _write_new(path, content)
+    except OSError as error:
+        if not _are_same(temporary, path):
+            if isinstance(error, FileExistsError):
+                raise
+            _write_new(path, content)  # not every filesystem has hard links
     finally:
-        temporary.unlink(missing_ok=True)
+        _remove(temporary)
     try:
-        _sync_folder(path.parent)
         if path.read_bytes() != content:
             raise OSError(errno.EIO, "it was read back differently from what was written")
     except OSError:
-        path.unlink(missing_ok=True)
+        _remove(path)
         raise
+    _confirm(path, content)
 
 
 def remove_abandoned(folder: Path) -> None:
@@ -77,14 +94,35 @@ def _written_beside(path: Path, content: bytes) -> Path:
 
 
 def _write_new(path: Path, content: bytes) -> None:
-    with path.open("xb") as file:
-        try:
+    file = path.open("xb")
+    is_forced = False
+    try:
+        with file:
             file.write(content)
             file.flush()
             os.fsync(file.fileno())
-        except BaseException:
-            path.unlink(missing_ok=True)
-            raise
+            is_forced = True
+    except OSError:
+        if is_forced and _holds(path, content):  # the close failed, and the file is whole
+            return
+        _remove(path)
+        raise
+    except BaseException:
+        _remove(path)
+        raise
+
+
+def _confirm(path: Path, content: bytes) -> None:
+    """Force the name of a written file to the disk. After an error try again, then look at it."""
+    for is_last in (False, False, True):
+        try:
+            _sync_folder(path.parent)
+        except OSError:
+            if is_last and not _holds(path, content):
+                raise
+        else:
+            return
+    raise UnconfirmedError(errno.EIO, "the disk did not confirm it")
 
 
 def _sync_folder(folder: Path) -> None:
@@ -98,3 +136,23 @@ def _sync_folder(folder: Path) -> None:
             raise
     finally:
         os.close(descriptor)
+
+
+def _remove(path: Path) -> None:
+    """Remove a file if the system allows it."""
+    with suppress(OSError):
+        path.unlink(missing_ok=True)
+
+
+def _holds(path: Path, content: bytes) -> bool:
+    """True if a file can be read and has this content."""
+    with suppress(OSError):
+        return path.read_bytes() == content
+    return False
+
+
+def _are_same(first: Path, second: Path) -> bool:
+    """True if two names belong to one file."""
+    with suppress(OSError):
+        return first.samefile(second)
+    return False

@@ -21,6 +21,7 @@ import tomli_w
 from core.documents import atomic_write
 from core.documents.document import Document, without
 from core.documents.entries import EntryError, text_at
+from core.documents.file_lock import locked
 from core.documents.signature import canonical, digest, signatures_of
 from core.documents.toml_file import LARGEST, TomlFileError, read_toml
 from core.text.plain_text import plain
@@ -51,6 +52,7 @@ _RESERVED = {SHOP, UNFINISHED, "con", "prn", "aux", "nul"} | {
 _EASY_TO_READ = "23456789abcdefghjkmnpqrstuvwxyz"
 
 _ELSEWHERE = "choose another folder with --files"
+_UNCONFIRMED = "But the disk did not confirm it, so a loss of power may undo it; check the disk"
 _REASONS = {
     errno.ENOSPC: "the disk is full; make room and try again",
     errno.EDQUOT: "the disk is full; make room and try again",
@@ -64,6 +66,17 @@ _REASONS = {
 
 class RecordError(ValueError):
     """A record cannot be read or written; the message is one line that says where and why."""
+
+
+class DiskError(RecordError):
+    """The system refuses to write a file; another folder may help."""
+
+
+class NotConfirmed(RecordError):
+    """A file is written and whole, but the disk did not confirm that it survives a loss of power.
+
+    The message says what was done.
+    """
 
 
 def tag_fault(tag: str) -> str:
@@ -112,7 +125,15 @@ def draft_path(files: Path, document: Document) -> Path:
 
 
 def save_draft(files: Path, document: Document) -> Path:
-    """Write an unfinished session; it is on the disk on return. Raises RecordError."""
+    """Write an unfinished session; it is on the disk on return.
+
+    Raises
+    ------
+    NotConfirmed
+        It is written, but a loss of power may undo that.
+    RecordError
+        It could not be written; an earlier draft stays.
+    """
     path = draft_path(files, document)
     content = _encoded(path, without(without(document, "results"), "session.closed"))
     with as_record_errors(path, "cannot be kept"):
@@ -125,7 +146,11 @@ def discard_draft(files: Path, document: Document) -> None:
     """Remove the draft of a session, if it exists. Raises RecordError."""
     path = draft_path(files, document)
     with as_record_errors(path, "cannot be removed"):
-        path.unlink(missing_ok=True)
+        try:
+            path.unlink(missing_ok=True)
+        except OSError:
+            if os.path.lexists(path):
+                raise
 
 
 def file_record(files: Path, document: Document) -> Path:
@@ -138,6 +163,8 @@ def file_record(files: Path, document: Document) -> Path:
 
     Raises
     ------
+    NotConfirmed
+        The record is filed and was read back, but a loss of power may undo that. The draft stays.
     RecordError
         The session cannot be filed, or a record of its id exists; nothing was changed.
     """
@@ -155,21 +182,25 @@ def file_record(files: Path, document: Document) -> Path:
 def replace_signed(path: Path, document: Document) -> None:
     """Replace a record by the same document with further signatures.
 
+    No other program can sign the record between the look at it and its replacement.
+
     Raises
     ------
+    NotConfirmed
+        The record is signed, but a loss of power may undo that.
     RecordError
         The record has changed since it was read, more than signatures would change, or the file
         cannot be written. The record stays as it was.
     """
-    on_disk = read_document(path)
-    signed = signatures_of(on_disk)
-    if digest(on_disk) != digest(document) or signatures_of(document)[: len(signed)] != signed:
-        raise RecordError(
-            f"{plain(path, 300)}: has changed since it was opened; open it again and sign that"
-        )
-    content = _encoded(path, document)
-    with as_record_errors(path, "cannot be signed"):
-        atomic_write.replace_file(path.resolve(), content)
+    path = path.resolve()
+    with as_record_errors(path, "cannot be signed"), locked(path):
+        on_disk = read_document(path)
+        signed = signatures_of(on_disk)
+        if digest(on_disk) != digest(document) or signatures_of(document)[: len(signed)] != signed:
+            raise RecordError(
+                f"{plain(path, 300)}: has changed since it was opened; open it again and sign that"
+            )
+        atomic_write.replace_file(path, _encoded(path, document))
 
 
 @contextmanager
@@ -180,18 +211,24 @@ def as_record_errors(path: Path, failure: str, if_exists: str = "") -> Iterator[
     ----------
     path : Path
     failure : str
-        Beginning of the message, "cannot be filed"; the system's reason follows it.
+        Beginning of the message, "cannot be filed"; the system's reason follows it. If the file is
+        written and only not confirmed, the message begins with "is filed" instead.
     if_exists : str
         The whole message where a file of this name exists; where empty, `failure` is used.
     """
     name = plain(path, 300)
     try:
         yield
+    except atomic_write.UnconfirmedError:
+        done = failure.replace("cannot be", "is", 1)
+        raise NotConfirmed(f"{name}: {done} and can be read back. {_UNCONFIRMED}") from None
+    except BlockingIOError as error:
+        raise RecordError(f"{name}: {failure}: {error.strerror}") from None
     except OSError as error:
         if if_exists and isinstance(error, FileExistsError):
             raise RecordError(f"{name}: {if_exists}") from None
         reason = _REASONS.get(error.errno or 0) or error.strerror or str(error)
-        raise RecordError(f"{name}: {failure}: {plain(reason, 200)}") from None
+        raise DiskError(f"{name}: {failure}: {plain(reason, 200)}") from None
 
 
 def _check_format(path: str | Path, document: Document) -> None:

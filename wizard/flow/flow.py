@@ -165,8 +165,7 @@ class Flow:
 
     def _settled(self, document: Document, question: Question) -> Self:
         if step_of(question).name not in (*AFTER_THE_READINGS, "File"):
-            for step in AFTER_THE_READINGS:
-                document = _without_passed(document, step.lower())
+            document = with_results_open(document)
         settled = replace(self, document=document, past=(*self.past, self))
         return settled.going_to(settled._next_open(question).path)
 
@@ -258,6 +257,13 @@ def _asked(document: Document, profile: Profile | None) -> Iterator[Question]:
         for question in step.questions:
             if question.is_asked(document, profile):
                 yield question.as_asked(document)
+
+
+def with_results_open(document: Document) -> Document:
+    """Document whose verdict and fix are to be seen again."""
+    for step in AFTER_THE_READINGS:
+        document = _without_passed(document, step.lower())
+    return document
 
 
 def _with_kept_reason(document: Document, question: Question, reason: str) -> Document:

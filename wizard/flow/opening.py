@@ -1,18 +1,18 @@
 """Sessions opened for measuring: a draft is resumed, or a filed session is measured again."""
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Sequence
 from contextlib import suppress
 from dataclasses import dataclass
 from pathlib import Path
 
 from core.documents.document import Document, value_at, with_value, without
-from core.documents.record import RecordError, read_document, tag_fault
+from core.documents.record import RecordError, tag_fault
 from core.documents.record_list import list_records
 from core.profiles.profile import ProfileError, load_profile
 from core.text.plain_text import plain
 from wizard.flow import drafts
-from wizard.flow.flow import PASSED, PLACE, Flow
-from wizard.questions.steps import QUESTIONS
+from wizard.flow.flow import PLACE, Flow
+from wizard.flow.sound_document import read_sound_document
 
 
 @dataclass(frozen=True)
@@ -23,44 +23,53 @@ class OpenedSession:
     ----------
     flow : Flow
         The session at its question.
-    earlier : mapping or None
-        Record of the session that is measured again.
     remark : str
         A line about a difficulty; empty if there was none.
+    earlier : mapping or None
+        Record of the session that is measured again.
+    draft : mapping or None
+        The session as its draft on the disk has it.
     """
 
     flow: Flow
-    earlier: Document | None = None
     remark: str = ""
+    earlier: Document | None = None
+    draft: Document | None = None
 
 
 def open_draft(path: Path, files: Path, profile_folders: Sequence[Path]) -> OpenedSession:
     """Open an unfinished session at the question it had reached. Raises RecordError."""
-    document = _read_with_sound_tables(path)
-    if fault := tag_fault(str(value_at(document, "vehicle.tag", ""))):
+    draft = read_sound_document(path)
+    if fault := tag_fault(str(value_at(draft, "vehicle.tag", ""))):
         raise RecordError(f"{plain(path, 300)}: [vehicle] tag: {fault}")
-    follows = str(value_at(document, "session.follows", ""))
-    return _opened(document, _earlier_session(files, follows), profile_folders)
+    earlier = _earlier_session(files, str(value_at(draft, "session.follows", "")))
+    return OpenedSession(*flow_of(draft, profile_folders), earlier=earlier, draft=draft)
 
 
 def open_re_measure(path: Path, profile_folders: Sequence[Path]) -> OpenedSession:
     """Open a new session that measures the vehicle of a filed one again. Raises RecordError."""
-    earlier = _read_with_sound_tables(path)
-    return _opened(drafts.new_re_measure(earlier, drafts.now()), earlier, profile_folders)
+    earlier = read_sound_document(path)
+    document = drafts.new_re_measure(earlier, drafts.now())
+    return OpenedSession(*flow_of(document, profile_folders), earlier=earlier)
 
 
-def _opened(
-    document: Document, earlier: Document | None, profile_folders: Sequence[Path]
-) -> OpenedSession:
-    """Load the profile of a session; a session whose profile is faulty asks for it again."""
+def flow_of(document: Document, profile_folders: Sequence[Path]) -> tuple[Flow, str]:
+    """Flow of a document with its profile; a faulty profile is asked for again.
+
+    Returns
+    -------
+    flow : Flow
+    remark : str
+        Why the profile is asked for again; empty if it is sound.
+    """
     name = value_at(document, "session.profile")
     if name is None:
-        return OpenedSession(Flow(document), earlier)
+        return Flow(document), ""
     try:
-        return OpenedSession(Flow(document, load_profile(str(name), profile_folders)), earlier)
+        return Flow(document, load_profile(str(name), profile_folders)), ""
     except ProfileError as error:
         document = with_value(without(document, "session.profile"), PLACE, "session.profile")
-        return OpenedSession(Flow(document), earlier, f"choose the profile again: {error}")
+        return Flow(document), f"choose the profile again: {error}"
 
 
 def _earlier_session(files: Path, session_id: str) -> Document | None:
@@ -68,29 +77,5 @@ def _earlier_session(files: Path, session_id: str) -> Document | None:
     with suppress(RecordError):
         for entry in list_records(files):
             if session_id and entry.id == session_id:
-                return _read_with_sound_tables(entry.path)
+                return read_sound_document(entry.path)
     return None
-
-
-def _read_with_sound_tables(path: Path) -> Document:
-    """Read a document and check the type of every table that the questions use."""
-    document = read_document(path)
-    tables = {table for question_path in QUESTIONS for table in _tables_above(question_path)}
-    for table in tables | {"draft"}:
-        if not isinstance(value_at(document, table, {}), Mapping):
-            raise RecordError(f"{plain(path, 300)}: {table}: is a value; it should be a table")
-    if not _is_list_of(value_at(document, PASSED, []), str):
-        raise RecordError(f"{plain(path, 300)}: {PASSED}: should be a list of texts")
-    if not _is_list_of(document.get("kept", []), Mapping):
-        raise RecordError(f"{plain(path, 300)}: [[kept]]: should be a list of tables")
-    return document
-
-
-def _tables_above(path: str) -> list[str]:
-    """Paths of the tables that a dotted path passes through."""
-    keys = path.split(".")
-    return [".".join(keys[:end]) for end in range(1, len(keys))]
-
-
-def _is_list_of(value: object, kind: type) -> bool:
-    return isinstance(value, list) and all(isinstance(item, kind) for item in value)

@@ -17,6 +17,7 @@ MEASURING = (
     ("F3", "the steps, to go to any of them"),
     ("F4", "skip a question that is optional"),
     ("F5", "keep a reading that was queried, with a reason"),
+    ("F6", "go on in another folder, after the disk has refused an answer"),
     ("F8, Ctrl+Z", "undo the last answer"),
     ("F9", "leave; the session waits at home"),
     ("1 to 9, y, n", "mark a line of a list; Enter takes it"),
@@ -39,7 +40,8 @@ NUMBERS = (
 )
 KEPT = (
     "Each accepted answer is on the disk before the next question is asked. If the laptop dies, "
-    "you lose only the field you were typing. Home then offers to resume the session."
+    "you lose only the field you were typing. Home then offers to resume the session. Another "
+    "window can have the same session open: the answers of both are kept."
 )
 
 

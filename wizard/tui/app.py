@@ -107,10 +107,13 @@ class EvenarcApp(Host):
     def resume(self, path: Path) -> None:
         """Resume an unfinished session at the question it had reached."""
         try:
-            self.draft_store.remember(path)
-            self.open_session(opening.open_draft(path, self.files, self.profile_folders))
+            opened = opening.open_draft(path, self.files, self.profile_folders)
+            if opened.draft is not None:
+                self.draft_store.remember(opened.draft)
         except RecordError as error:
             self.show_at_home(str(error))
+        else:
+            self.open_session(opened)
 
     def open_record(self, path: Path) -> None:
         """Open a filed session."""

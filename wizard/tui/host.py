@@ -1,5 +1,7 @@
 """The application as its screens see it: its surroundings, and the screens it can open."""
 
+from __future__ import annotations
+
 from abc import abstractmethod
 from collections.abc import Callable
 from dataclasses import dataclass
@@ -8,10 +10,14 @@ from pathlib import Path
 from textual.app import App
 
 from core.documents.document import Document
+from core.documents.record import RecordError
 from core.profiles.profile import Profile
 from core.text.quantity import LengthUnit
 from core.verdict.verdict import Verdict
-from wizard.flow.draft_store import DraftStore
+from wizard.flow.draft_store import AnsweredElsewhere, DraftStore
+from wizard.flow.flow import Flow
+from wizard.flow.joining import answers_elsewhere, joined
+from wizard.phrases.other_window import taken_over_words
 
 WritePage = Callable[[Path, Document, Verdict, LengthUnit], Path]
 """Writes the owner's page of a record beside it, and returns the page's file."""
@@ -34,6 +40,8 @@ class Surroundings:
         The shop's own corrections; the file need not exist.
     write_page : callable
     log_fault : callable
+    in_folder : callable
+        Returns the surroundings with another folder of records and drafts.
     """
 
     files: Path
@@ -41,6 +49,7 @@ class Surroundings:
     parts_shelf: Path
     write_page: WritePage
     log_fault: LogFault
+    in_folder: Callable[[Path], Surroundings]
 
 
 class Host(App[None]):
@@ -64,6 +73,59 @@ class Host(App[None]):
     def profile_folders(self) -> tuple[Path, ...]:
         """Folders of profiles, a shop's own first."""
         return self.surroundings.profile_folders
+
+    def keep(self, flow: Flow, before: Flow | None = None) -> Flow:
+        """Keep a session on the disk, and return it with the answers of other windows.
+
+        Parameters
+        ----------
+        flow : Flow
+        before : Flow, optional
+            The session before its last answer.
+
+        Raises
+        ------
+        wizard.flow.draft_store.AnsweredElsewhere
+            Another window has answered the same question.
+        RecordError
+            The session cannot be kept.
+        """
+        kept = self.draft_store.keep(flow.document, before.document if before else None)
+        if kept.remark:
+            self.warn(kept.remark)
+        return self.take_over(flow, kept.document)
+
+    def keep_or_warn(self, flow: Flow, before: Flow) -> tuple[Flow, bool]:
+        """Keep a session, or say why not.
+
+        Returns
+        -------
+        flow : Flow
+            The session to go on with. If it was not kept, its change waits for the next time.
+        is_kept : bool
+        """
+        try:
+            return self.keep(flow, before), True
+        except AnsweredElsewhere as error:
+            self.warn(str(error))
+            return self.take_over(before, error.document), False
+        except RecordError as error:
+            self.warn(str(error))
+            return flow, False
+
+    def take_over(self, flow: Flow, document: Document) -> Flow:
+        """Take the answers of another window into a session, and say which."""
+        answers = answers_elsewhere(flow, document)
+        flow, remark = joined(flow, document, self.profile_folders)
+        for line in (taken_over_words(answers) if answers else "", remark):
+            if line:
+                self.warn(line)
+        return flow
+
+    def go_on_in(self, files: Path) -> None:
+        """Keep and file sessions in another folder from now on."""
+        self.surroundings = self.surroundings.in_folder(files)
+        self.draft_store = DraftStore(files)
 
     @abstractmethod
     def measure(self) -> None:

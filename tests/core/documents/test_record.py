@@ -8,11 +8,13 @@ from pathlib import Path
 
 import pytest
 
-from core.documents import record
+from core.documents import atomic_write, file_lock, record
 from core.documents.document import value_at, with_value, without
-from core.documents.record import RecordError
+from core.documents.file_lock import locked
+from core.documents.record import NotConfirmed, RecordError
 from core.documents.record_list import list_drafts, list_records, remove_leftovers
 from core.documents.signature import sign
+from tests.core.documents.late_errors import refuse_to_force_folders
 
 OPENED = datetime(2026, 11, 25, 14, 12, 5, tzinfo=UTC)
 
@@ -323,6 +325,32 @@ class TestSigning:
         with pytest.raises(RecordError, match="has changed"):
             record.replace_signed(path, with_value(session(), "results.overall", "steers true"))
 
+    def test_of_two_programs_that_sign_at_once_none_loses_a_signature(self, files, monkeypatch):
+        path = record.file_record(files, session())
+        opened = record.read_document(path)
+        replace = atomic_write.replace_file
+
+        def sign_meanwhile(target, content):
+            """Another program signs between the look at the record and its replacement."""
+            monkeypatch.undo()
+            monkeypatch.setattr(file_lock, "PATIENCE", 0.0)
+            with pytest.raises(RecordError, match="cannot be signed: another program is writing"):
+                record.replace_signed(path, sign(opened, "returned", "B. Lead", OPENED))
+            replace(target, content)
+
+        monkeypatch.setattr(atomic_write, "replace_file", sign_meanwhile)
+        record.replace_signed(path, sign(opened, "signed", "A. Lead", OPENED))
+        assert [item["by"] for item in record.read_document(path)["signatures"]] == ["A. Lead"]
+        assert everything_in(files) == [str(path.relative_to(files))]
+
+    def test_a_record_under_another_name_has_the_same_lock(self, files, monkeypatch):
+        path = record.file_record(files, session())
+        link = files / "link.toml"
+        link.symlink_to(path)
+        monkeypatch.setattr(file_lock, "PATIENCE", 0.0)
+        with locked(path), pytest.raises(RecordError, match="another program is writing"):
+            record.replace_signed(link, sign(session(), "signed", "A. Lead", OPENED))
+
     def test_a_full_disk_leaves_the_record_as_it_was(self, files, monkeypatch):
         path = record.file_record(files, session())
         before = path.read_bytes()
@@ -331,6 +359,51 @@ class TestSigning:
             record.replace_signed(path, sign(session(), "signed", "A. Lead", OPENED))
         assert path.read_bytes() == before
         assert len(everything_in(files)) == 1
+
+
+class TestLateErrors:
+    """A folder is not confirmed after the file has its name: the message says what is true."""
+
+    @pytest.fixture(autouse=True)
+    def unconfirmed_folders(self, files, monkeypatch):
+        (files / "FG-3").mkdir(parents=True)
+        (files / "unfinished").mkdir()
+        refuse_to_force_folders(monkeypatch)
+
+    def test_a_draft_is_kept(self, files):
+        with pytest.raises(NotConfirmed, match="is kept and can be read back"):
+            record.save_draft(files, session())
+        assert record.read_document(record.draft_path(files, session()))
+
+    def test_a_record_is_filed_and_its_draft_stays(self, files):
+        with pytest.raises(NotConfirmed):
+            record.save_draft(files, session())
+        with pytest.raises(NotConfirmed, match="is filed and can be read back"):
+            record.file_record(files, session())
+        assert record.read_document(record.record_path(files, session())) == session()
+        assert record.draft_path(files, session()).exists()
+        assert list_drafts(files) == []
+
+    def test_a_record_is_signed(self, files):
+        with pytest.raises(NotConfirmed):
+            record.file_record(files, session())
+        path = record.record_path(files, session())
+        with pytest.raises(NotConfirmed, match="is signed and can be read back"):
+            record.replace_signed(path, sign(session(), "signed", "A. Lead", OPENED))
+        assert len(record.read_document(path)["signatures"]) == 1
+
+
+def test_a_draft_that_is_gone_after_an_error_is_discarded(files, monkeypatch):
+    record.save_draft(files, session())
+    remove = Path.unlink
+
+    def remove_late(path, missing_ok=False):
+        remove(path, missing_ok)
+        raise OSError(errno.EIO, "Input/output error")
+
+    monkeypatch.setattr(Path, "unlink", remove_late)
+    record.discard_draft(files, session())
+    assert everything_in(files) == []
 
 
 def test_a_program_killed_at_any_step_of_filing_loses_nothing(files):

@@ -213,6 +213,7 @@ class TestAnswers:
             assert "trouble" in remark(pilot)
             assert (at(pilot), field(pilot)) == (HEIGHT, "24 1/2")
             folder.unlink()
+            (tmp_path / "aside").rename(folder)
             await pilot.press("enter")
             assert at(pilot) == "readings.track_bar.frame.offset"
 

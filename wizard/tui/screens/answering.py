@@ -2,6 +2,7 @@
 
 from abc import abstractmethod
 from datetime import datetime
+from pathlib import Path
 from typing import Any
 
 from textual.app import ComposeResult
@@ -9,10 +10,11 @@ from textual.screen import Screen
 
 from core.documents.document import value_at, without
 from core.documents.entries import units_of
-from core.documents.record import RecordError
+from core.documents.record import DiskError, RecordError
 from core.entry_checks.outcome import Queried
 from core.text.plain_text import plain
 from wizard.flow.answering import answer_question, keep_queried
+from wizard.flow.draft_store import AnsweredElsewhere
 from wizard.flow.flow import Flow
 from wizard.flow.opening import OpenedSession
 from wizard.flow.profile_choices import profile_choices
@@ -26,11 +28,13 @@ from wizard.tui.screens.answer_state import (
     AwaitingAnswer,
     AwaitingReason,
 )
+from wizard.tui.screens.other_folder import GO_ON_ELSEWHERE, folder_question
+from wizard.tui.widgets.keys import Key
 from wizard.tui.widgets.question_view import QuestionView
 from wizard.tui.widgets.remark import RemarkKind
 from wizard.tui.widgets.worksheet import Worksheet
 
-ACTIONS_WITH_REASON = frozenset(("submit", "back", "help", "leave"))
+ACTIONS_WITH_REASON = frozenset(("submit", "back", "help", "leave", "elsewhere"))
 """Actions that are allowed while a reason is asked for."""
 
 
@@ -53,11 +57,13 @@ class AnsweringScreen(Screen[str]):
         Time of the last write to the disk, in words; empty before the first.
     unentered : UnenteredInput
         Texts that were typed and not entered.
+    unkept : Flow or None
+        The flow that the disk has refused; it can be kept in another folder.
     """
 
     app: Host
 
-    BINDINGS = [("f5", "keep", "keep")]
+    BINDINGS = [("f5", "keep", "keep"), ("f6", "elsewhere", "another folder")]
 
     def __init__(self, opened: OpenedSession) -> None:
         super().__init__()
@@ -67,6 +73,7 @@ class AnsweringScreen(Screen[str]):
         self.state: AnswerState = AwaitingAnswer()
         self.saved = ""
         self.unentered = UnenteredInput()
+        self.unkept: Flow | None = None
 
     def check_action(self, action: str, parameters: tuple[object, ...]) -> bool | None:
         """Allow few actions while a reason is asked for."""
@@ -88,7 +95,7 @@ class AnsweringScreen(Screen[str]):
 
     def ask(self) -> None:
         """Put the question at hand, or show the step that has a screen of its own."""
-        self.state = AwaitingAnswer()
+        self.state, self.unkept = AwaitingAnswer(), None
         question = self.flow.question
         if question.kind == "show":
             self.show_step(question)
@@ -107,7 +114,7 @@ class AnsweringScreen(Screen[str]):
 
     def check_answer(self, given: Any) -> None:
         """Accept the answer to the question at hand, query it, or refuse it."""
-        app = self.app
+        app, self.unkept = self.app, None
         outcome = answer_question(self.flow, given, app.profile_folders, app.files, self.earlier)
         if isinstance(outcome, Flow):
             self.move_to(outcome)
@@ -115,27 +122,34 @@ class AnsweringScreen(Screen[str]):
             self.state = AnswerQueried(outcome, given)
             again = "choose again" if self.flow.question.is_chosen else "type it again"
             self.say("queried", outcome.message, f"{again}, or F5 keeps it with a reason")
-            self.query_one(Worksheet).offer_to_keep(self.flow)
+            self.query_one(Worksheet).offer(Key("F5", "keep it", "keep"))
         else:
             self.state = AwaitingAnswer()
-            self.query_one(Worksheet).offer_no_more(self.flow)
+            self.query_one(Worksheet).offer()
             self.say("refused", outcome.message)
 
-    def move_to(self, flow: Flow) -> None:
-        """Write a flow to the disk, then ask its question."""
+    def move_to(self, flow: Flow) -> bool:
+        """Write a flow to the disk, then ask its question; False if the answer was not kept."""
         try:
-            self.app.draft_store.keep(flow.document, self.flow.document)
+            kept, refusal = self.app.keep(flow, self.flow), None
+        except AnsweredElsewhere as error:
+            self.show_other_answers(error)
+            return False
         except RecordError as error:
             if without(flow.document, "draft") != without(self.flow.document, "draft"):
-                self.show_trouble(str(error))
-                return
+                self.show_trouble(error, flow)
+                return False
             self.app.warn(str(error))  # only the place is lost: moving about is still allowed
+            kept, refusal = flow, error
         else:
-            if value_at(flow.document, "session.id"):
+            if value_at(kept.document, "session.id"):
                 self.saved = f"✓ kept {datetime.now():%H:%M:%S}"
-        self.remember_typed(flow)
-        self.flow = flow
+        self.remember_typed(kept)
+        self.flow = kept
         self.ask()
+        if refusal:
+            self.offer_other_folder(refusal, kept)
+        return True
 
     @property
     def is_typed_over(self) -> bool:
@@ -155,13 +169,48 @@ class AnsweringScreen(Screen[str]):
         if is_left and is_same and self.is_typed_over and not gives_reason:
             self.unentered.keep(self.flow, self.query_one(QuestionView).typed)
 
-    def show_trouble(self, text: str) -> None:
-        """Say why the flow could not be written, and stay at the question."""
+    def show_trouble(self, error: RecordError, unkept: Flow) -> None:
+        """Say why a flow could not be written, and stay at the question."""
         if self.flow.question.kind == "show":
-            self.notify(text, severity="error", markup=False)
+            self.notify(str(error), severity="error", markup=False)
             self.ask()
+            return
+        self.offer_other_folder(error, unkept)
+        self.say("trouble", str(error), GO_ON_ELSEWHERE if self.unkept else "")
+
+    def show_other_answers(self, error: AnsweredElsewhere) -> None:
+        """Take over the answers of another window; an answer in the field waits there."""
+        typed = self.query_one(QuestionView).typed
+        if isinstance(self.state, AwaitingReason):
+            typed = self.state.given
+        is_asked = self.flow.question.kind != "show"
+        if is_asked and isinstance(typed, str) and typed.strip():
+            self.unentered.keep(self.flow, typed)
+        self.flow = self.app.take_over(self.flow, error.document)
+        self.ask()
+        if is_asked:
+            self.say("trouble", str(error))
         else:
-            self.say("trouble", text)
+            self.notify(str(error), severity="error", markup=False)
+
+    def offer_other_folder(self, error: RecordError, unkept: Flow) -> None:
+        """Offer to keep a flow in another folder, if the disk has refused it."""
+        if isinstance(error, DiskError) and self.flow.question.kind != "show":
+            self.unkept = unkept
+            self.query_one(Worksheet).offer(Key("F6", "another folder", "elsewhere"))
+
+    def action_elsewhere(self) -> None:
+        """Ask for another folder, and keep the session there."""
+        if self.unkept is not None:
+            self.app.push_screen(folder_question(), self.go_on_in)
+
+    def go_on_in(self, folder: Path | None) -> None:
+        """Keep the session in another folder."""
+        if folder is not None and self.unkept is not None:
+            self.app.go_on_in(folder)
+            self.move_to(self.unkept)
+        elif self.flow.question.kind == "show":
+            self.ask()
 
     def keep_with_reason(self, state: AwaitingReason, reason: str) -> None:
         """Keep a queried answer, if the reason is accepted."""

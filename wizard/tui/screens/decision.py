@@ -8,7 +8,7 @@ from textual.app import ComposeResult
 from textual.screen import Screen
 
 from core.documents.document import Document
-from core.documents.record import RecordError, replace_signed
+from core.documents.record import NotConfirmed, RecordError, replace_signed
 from core.documents.signature import Decision, sign
 from core.entry_checks import words
 from core.entry_checks.outcome import Accepted, Refused
@@ -161,6 +161,9 @@ class DecisionScreen(Screen[Document | None]):
         document = sign(self.document, decision, answers["by"], now(), answers["note"])
         try:
             replace_signed(self.path, document)
+        except NotConfirmed as error:
+            self.app.warn(str(error))
+            self.dismiss(document)
         except RecordError as error:
             del self.answers["note"]
             self.query_one(QuestionView).say("trouble", str(error))

@@ -64,7 +64,6 @@ class HomeScreen(Screen[None]):
         field = self.query_one(Field)
         field.placeholder = "type to find a vehicle"
         field.focus()
-        self.query_one(Heading).right = str(self.app.files)
         self.show_keys()
         self.notice(self.first_notice)
         remove_leftovers(self.app.files)
@@ -90,6 +89,7 @@ class HomeScreen(Screen[None]):
 
     def list_sessions(self) -> None:
         """Read the files folder and list its sessions."""
+        self.query_one(Heading).right = str(self.app.files)
         try:
             unfinished, filed = list_drafts(self.app.files), list_records(self.app.files)
         except RecordError as error:

@@ -2,21 +2,23 @@
 
 from textual import on
 
-from core.documents.document import with_value
+from core.documents.document import value_at, with_value
 from core.documents.entries import EntryError, units_of
-from core.documents.record import RecordError, file_record
+from core.documents.record import NotConfirmed, RecordError
 from core.text.plain_text import plain
 from core.text.quantity import other_unit
 from wizard.flow import drafts
+from wizard.flow.draft_store import AnsweredElsewhere
 from wizard.flow.filing import finished_record
 from wizard.flow.flow import Flow
 from wizard.flow.retake import Retake
 from wizard.flow.undo import describe_undo
 from wizard.phrases.help import help_on
-from wizard.questions.question import Question
+from wizard.questions.question import Choice, Question
 from wizard.tui.screens.answer_state import AwaitingReason
 from wizard.tui.screens.answering import AnsweringScreen
 from wizard.tui.screens.help import HelpScreen
+from wizard.tui.screens.pick import PickScreen
 from wizard.tui.screens.step_screens import STEP_SCREENS
 from wizard.tui.screens.steps import ask_step
 from wizard.tui.widgets.guidance import Guidance
@@ -79,15 +81,20 @@ class MeasureScreen(AnsweringScreen):
             self.say("refused", f"still to be answered: {missing[0].name}{others}; F3 goes there")
         if missing or profile is None:
             return
+        document = self.flow.document
         try:
-            self.app.draft_store.check_unchanged(self.flow.document)
-            path = file_record(
-                self.app.files, finished_record(self.flow.document, profile, drafts.now())
-            )
-        except (RecordError, EntryError) as error:
+            record = finished_record(document, profile, drafts.now())
+            path = self.app.draft_store.file(document, record)
+        except AnsweredElsewhere as error:
+            self.show_other_answers(error)
+        except NotConfirmed as error:
+            self.dismiss(str(error))
+        except RecordError as error:
+            self.show_trouble(error, self.flow)
+        except EntryError as error:
             self.say("trouble", f"{error}; the session stays as it is, unfinished")
-            return
-        self.dismiss(f"✓ filed, and read back: {plain(path, 200)}")
+        else:
+            self.dismiss(f"✓ filed, and read back: {plain(path, 200)}")
 
     def action_back(self) -> None:
         """Go to the question before this one; from the first question go home."""
@@ -117,11 +124,10 @@ class MeasureScreen(AnsweringScreen):
         """Undo the last answer, and put its text back into the field."""
         if not self.flow.past:
             return
-        before, now = self.flow.undone(), self.flow
-        self.move_to(before)
-        if self.flow is not before:
+        answered = self.flow
+        if not self.move_to(self.flow.undone()):
             return
-        words, text = describe_undo(now, before)
+        words, text = describe_undo(answered, self.flow)
         if text:
             self.query_one(QuestionView).retype(text)
         if words:
@@ -157,8 +163,35 @@ class MeasureScreen(AnsweringScreen):
         self.app.push_screen(HelpScreen(help_on(self.flow.question, facts)))
 
     def action_leave(self) -> None:
-        """Go home; the draft stays."""
+        """Go home; the draft stays. Ask first if there is none: every answer would be lost."""
         is_kept = self.app.draft_store.has_draft(self.flow.document)
+        if is_kept or value_at(self.flow.document, "session.id") is None:
+            self.leave(is_kept)
+            return
+
+        def do_chosen(choice: str | None) -> None:
+            if choice == "leave":
+                self.leave(is_kept)
+            elif choice == "elsewhere":
+                self.unkept = self.flow
+                self.action_elsewhere()
+            elif self.flow.question.kind == "show":
+                self.ask()
+
+        choices = (
+            Choice("stay", "stay"),
+            Choice("elsewhere", "go on in another folder"),
+            Choice("leave", "leave; every answer is lost"),
+        )
+        folder = plain(self.app.files, 200)
+        ask = "Nothing of this session is on the disk now. Leave?"
+        do = (
+            f"Its draft was in {folder}. When that folder is back, the next answer writes it again."
+        )
+        self.app.push_screen(PickScreen(ask, do, choices, "stay"), do_chosen)
+
+    def leave(self, is_kept: bool) -> None:
+        """Go home, and say what is kept and what was not entered."""
         words = ["the session is kept, unfinished"] if is_kept else []
         typed = []
         if isinstance(self.state, AwaitingReason):

@@ -9,7 +9,6 @@ from textual.app import ComposeResult
 
 from core.documents.document import Document, with_value
 from core.documents.entries import EntryError, units_of
-from core.documents.record import RecordError
 from core.fix.plan import Plan
 from core.fix.search import SearchResult, search
 from core.profiles.corrections import Correction
@@ -300,8 +299,4 @@ class PlansScreen(StepScreen):
 
     def keep_document(self, document: Document) -> None:
         """Write a changed document to the draft."""
-        self.flow = self.flow.with_document(document)
-        try:
-            self.app.draft_store.keep(document)
-        except RecordError as error:
-            self.notify(str(error), markup=False)
+        self.flow, _ = self.app.keep_or_warn(self.flow.with_document(document), self.flow)

@@ -1,4 +1,4 @@
-"""A sheet with a field: the outcome of a quantity is said while it is typed."""
+"""A sheet with a field: the outcome of a text is said while it is typed."""
 
 from collections.abc import Callable
 from typing import Generic, TypeVar
@@ -10,7 +10,6 @@ from textual.content import Content
 from textual.screen import ModalScreen
 from textual.widgets import Static
 
-from core.text.quantity import QuantityError
 from wizard.tui.widgets.field import Field
 from wizard.tui.widgets.keys import Key, Keys
 from wizard.tui.widgets.remark import Remark
@@ -19,7 +18,7 @@ Value = TypeVar("Value")
 
 
 class PromptScreen(ModalScreen[Value | None], Generic[Value]):
-    """Asks for a quantity. Its result is the value that was typed, or None.
+    """Asks for a quantity or a name. Its result is the value that was typed, or None.
 
     Parameters
     ----------
@@ -30,7 +29,7 @@ class PromptScreen(ModalScreen[Value | None], Generic[Value]):
     text : str
         Text of the field to begin with.
     read : callable
-        Takes the typed text, and returns its value and its outcome in words. Raises QuantityError.
+        Takes the typed text, and returns its value and its outcome in words. Raises ValueError.
     """
 
     BINDINGS = [("escape", "close", "back")]
@@ -60,10 +59,10 @@ class PromptScreen(ModalScreen[Value | None], Generic[Value]):
 
     @on(Field.Changed)
     def say_outcome(self) -> None:
-        """Say the outcome of the typed quantity; nothing while it is no quantity."""
+        """Say the outcome of the typed text; nothing while it has none."""
         try:
             _, outcome = self.read(self.query_one(Field).value)
-        except QuantityError:
+        except ValueError:
             outcome = ""
         self.query_one(Remark).hint(outcome)
 
@@ -72,7 +71,7 @@ class PromptScreen(ModalScreen[Value | None], Generic[Value]):
         """Leave with the typed value, or say why it is refused."""
         try:
             value, _ = self.read(self.query_one(Field).value)
-        except QuantityError as error:
+        except ValueError as error:
             self.query_one(Remark).say("refused", str(error))
         else:
             self.dismiss(value)

@@ -7,7 +7,6 @@ from textual.app import ComposeResult
 
 from core.documents.document import Document
 from core.documents.entries import EntryError, units_of
-from core.documents.record import RecordError
 from core.fix.plan import Plan
 from core.profiles.profile import Profile, ProfileError
 from core.verdict.assess import assess
@@ -199,12 +198,9 @@ class VerdictStep(StepScreen, VerdictScreen[Any]):
     def keep_plan(self, plan: Plan | None) -> None:
         """Keep a plan from the bench in the session; the step Fix shows it."""
         if plan is not None:
-            self.flow = self.flow.with_document(with_filed_plan(self.flow.document, plan))
-            try:
-                self.app.draft_store.keep(self.flow.document)
-            except RecordError as error:
-                self.notify(str(error), markup=False)
-            else:
+            flow = self.flow.with_document(with_filed_plan(self.flow.document, plan))
+            self.flow, is_kept = self.app.keep_or_warn(flow, self.flow)
+            if is_kept:
                 self.document = applicable_answers(self.flow.document, self.flow.profile)
                 self.show()
                 self.notify("kept as the plan of this session; the step Fix shows it")
@@ -239,12 +235,9 @@ class VerdictStep(StepScreen, VerdictScreen[Any]):
             return
         slip = self.verdict.slips[0]
         flow = self.flow.with_document(mended(self.flow.document, slip))
-        try:
-            self.app.draft_store.keep(flow.document)
-        except RecordError as error:
-            self.notify(str(error), markup=False)
+        self.flow, is_kept = self.app.keep_or_warn(flow, self.flow)
+        if not is_kept:
             return
-        self.flow = flow
         self.document = applicable_answers(flow.document, flow.profile)
         self.notify(f"mended: {slip_sentence(slip, self.unit)}", markup=False)
         self.judge()

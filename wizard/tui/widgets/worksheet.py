@@ -37,6 +37,8 @@ GUIDE = "layout.guide"
 class Worksheet(Vertical):
     """Shows a flow: its step, the answers so far, the question at hand, the picture."""
 
+    usual_keys: Sequence[Key] = ()
+
     def __init__(self) -> None:
         super().__init__()
         self.flow: Flow | None = None
@@ -82,7 +84,8 @@ class Worksheet(Vertical):
         heading = self.query_one(Heading)
         heading.left = f"{tag}, {value_at(flow.document, 'session.kind')} session"
         heading.right = f"{answer_words.UNIT_WORDS[units]}  {saved}".rstrip()
-        self.query_one(Keys).keys = keys(flow)
+        self.usual_keys = keys(flow)
+        self.offer()
         self.draw(flow, earlier)
 
     def draw(self, flow: Flow, earlier: Document | None) -> None:
@@ -123,23 +126,20 @@ class Worksheet(Vertical):
         closing = self.query_one(Closing)
         return closing.facts if closing.display else ()
 
-    def offer_to_keep(self, flow: Flow) -> None:
-        """Show the key that keeps a queried answer, before all others."""
-        self.query_one(Keys).keys = (Key("F5", "keep it", "keep"), *keys(flow))
-
-    def offer_no_more(self, flow: Flow) -> None:
-        """Hide that key: the queried answer has been typed over."""
-        self.query_one(Keys).keys = keys(flow)
+    def offer(self, *offered: Key) -> None:
+        """Show the keys that a remark offers before all others; without any, hide the last ones."""
+        self.query_one(Keys).keys = (*offered, *self.usual_keys)
 
     def ask_reason(self, kept: str, message: str) -> None:
         """Ask why a queried answer is kept."""
         self.query_one(QuestionView).ask_reason(kept, message)
-        self.query_one(Keys).keys = (
+        self.usual_keys = (
             Key("Enter", "keep it for this reason", "submit"),
             Key("Esc", "back", "back"),
             Key("F1", "help", "help"),
             Key("F9", "leave", "leave"),
         )
+        self.offer()
 
 
 def picture_of(flow: Flow) -> SeenFrom:
