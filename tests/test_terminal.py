@@ -6,6 +6,7 @@ The answers are those of the first truck of the demo, which is invented.
 import signal
 import subprocess
 from collections.abc import Mapping
+from types import MappingProxyType
 
 import pytest
 
@@ -41,11 +42,19 @@ class Session:
     terminal : Terminal
     answers : mapping
         Answers by the path of the question; other questions are skipped.
+    reasons : mapping
+        Reasons for keeping queried answers, by the path of the question.
     """
 
-    def __init__(self, terminal: Terminal, answers: Mapping[str, object]) -> None:
+    def __init__(
+        self,
+        terminal: Terminal,
+        answers: Mapping[str, object],
+        reasons: Mapping[str, str] = MappingProxyType({}),
+    ) -> None:
         self.terminal = terminal
         self.answers = answers
+        self.reasons = reasons
 
     @property
     def place(self) -> str | None:
@@ -68,6 +77,9 @@ class Session:
         place = self.terminal.until(lambda: self.place)
         while place != path:
             self.terminal.press(*self.keys(place))
+            if place in self.reasons:
+                self.terminal.wait_for("F5 keep it")
+                self.terminal.press("F5", self.reasons[place], "enter")
             before = place
             place = self.terminal.until(
                 lambda before=before: self.place if self.place not in (None, before) else None
@@ -159,7 +171,9 @@ def first_session(files, size):
     terminal.kill()
     (draft,) = (files / "unfinished").glob("*.toml")
     kept = read_document(draft)
-    assert value_at(kept, "readings.drag_link.frame.station") == ["9 in"]
+    assert value_at(kept, "readings.drag_link.frame.station") == [
+        f"{answers['readings.drag_link.frame.station']} in"
+    ]
     assert value_at(kept, "readings.drag_link.axle") is None
 
     terminal = Terminal("--files", str(files), size=size)
@@ -188,7 +202,7 @@ def re_measure(files, size):
     terminal = Terminal("--files", str(files), size=size)
     terminal.wait_for("✓ steers true")
     terminal.press("down", "F6")
-    Session(terminal, answers).answer_until("file")
+    Session(terminal, answers, fg_1.LIFTED.reasons).answer_until("file")
     terminal.press("enter")
     terminal.wait_for("filed, and read back")
     terminal.press("F9")

@@ -78,6 +78,6 @@ def test_no_move_corrects_links_from_opposite_sides():
     verdict = verdict_on(linkage.with_pivots(mirrored))
     assert verdict.overall == Overall.BUMP_STEER
     corrections = load_profile("coil-crossover", [PROFILES]).corrections
-    (best,) = search(verdict, corrections).plans
+    best = search(verdict, corrections).plans[0]
     assert not best.steers_true
     assert best.after.chances.steer < 0.05

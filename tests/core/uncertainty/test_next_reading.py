@@ -75,7 +75,7 @@ def test_near_the_limit_no_number_of_repeats_is_advised(parallel_deg):
     linkage = parallel_pair(parallel_deg=parallel_deg)
     readings = true_readings(linkage)
     adjustment, contested = contested_parallel(linkage, readings)
-    assert advice(adjustment, [contested]) == Advice((), 0)
+    assert advice(adjustment, [contested]) == Advice((), 0, settles=False)
     many_times = {
         name: [value] * 1000 if name.endswith("height") else value
         for name, value in readings.items()
