@@ -13,7 +13,7 @@ from tests.full_axle.tape import Survey, everything, without_arm_and_stations
 
 pytestmark = pytest.mark.slow
 
-VEHICLES = 300
+VEHICLES = 200
 
 
 @pytest.mark.parametrize("guide", GUIDES)
