@@ -66,11 +66,11 @@ def road_facts(verdict: Verdict, unit: LengthUnit) -> Iterator[Fact]:
 
 
 def windup_words(course: Course, unit: LengthUnit) -> str:
-    """What the assumed wind-up leaves open of the drift, where it is any."""
+    """Doubt of the drift that comes from the assumed wind-up, where there is any."""
     if not course.drift_within >= INCH / 16:
         return ""
     give = rounded_length_words(course.drift_within, unit)
-    return f", give or take {give} for how far the brakes turn the axle"
+    return f". Give or take {give}, by how far the brakes turn the axle"
 
 
 def axle_facts(verdict: Verdict, unit: LengthUnit) -> Iterator[Fact]:
