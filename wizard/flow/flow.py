@@ -12,7 +12,17 @@ from typing import Any, Literal, Self
 
 from core.documents.document import Document, value_at, with_value, without
 from core.profiles.profile import Profile
+from core.verdict.standing import Standing
+from wizard.flow.short_way import (
+    REFINES,
+    TAKEN,
+    WAY,
+    asked_in_short_way,
+    standing_in,
+    wanted_paths,
+)
 from wizard.questions.question import Question, Step
+from wizard.questions.short_way import CHANGES_TOOLS, ENOUGH, HELPS_MOST, SHORT_STEPS, TOOLS
 from wizard.questions.steps import STEPS
 
 StepState = Literal["done", "open", "here", "to come"]
@@ -31,6 +41,9 @@ AFTER_THE_READINGS = ("Verdict", "Fix")
 """Steps that have to be seen again when a reading changes."""
 
 _STEPS_BY_PATH = {question.path: step for step in STEPS for question in step.questions}
+_SHORT_STEPS_BY_PATH = {
+    question.path: step for step in SHORT_STEPS for question in step.questions
+}
 
 
 @dataclass(frozen=True)
@@ -81,17 +94,72 @@ class Flow:
     @cached_property
     def step(self) -> Step:
         """Step of the question at hand."""
-        return step_of(self.question)
+        return self.step_of(self.question)
+
+    @property
+    def is_short(self) -> bool:
+        """True if the session goes the short way."""
+        return bool(value_at(self.document, WAY) == "short")
+
+    @property
+    def steps(self) -> tuple[Step, ...]:
+        """Steps of the way, in order."""
+        return SHORT_STEPS if self.is_short else STEPS
 
     @cached_property
     def asked(self) -> tuple[Question, ...]:
         """Questions that apply to the answers so far, in order."""
-        return tuple(_asked(self.document, self.profile))
+        return tuple(question for _, question in self._placed)
+
+    @cached_property
+    def _placed(self) -> tuple[tuple[Step, Question], ...]:
+        """Questions that apply, in order, each with its step."""
+        if self.is_short:
+            return tuple(asked_in_short_way(self.document, self.profile, self.standing))
+        asked = _asked(self.document, self.profile)
+        return tuple((step_of(question), question) for question in asked)
+
+    @cached_property
+    def _steps_by_path(self) -> dict[str, Step]:
+        return {question.path: step for step, question in self._placed}
+
+    def step_of(self, question: Question) -> Step:
+        """Step of a question that is asked."""
+        return self._steps_by_path[question.path]
+
+    @cached_property
+    def standing(self) -> Standing | None:
+        """The verdict as it stands; None before every pivot has a place."""
+        return standing_in(applicable_answers(self.document, self.profile), self.profile)
+
+    @property
+    def sheet(self) -> tuple[Question, ...]:
+        """Questions that stand on one screen with the question at hand; () without a sheet."""
+        if not self.step.is_sheet or self.question.kind == "read":
+            return ()
+        return tuple(
+            question
+            for step, question in self._placed
+            if step is self.step and question.kind != "read"
+        )
 
     @property
     def _first_open(self) -> Question:
-        """First question that is not settled; the last question if all are."""
-        return next(filter(self._is_open, self.asked), self.asked[-1])
+        """First question that is wanted and not settled; the last question if there is none."""
+        return next(filter(self._is_wanted, self.asked), self.asked[-1])
+
+    def _is_wanted(self, question: Question) -> bool:
+        """True if a question is open and comes by itself; what only refines has to be asked for."""
+        if self.is_settled(question):
+            return False
+        if self.step_of(question) is not HELPS_MOST or question.path == ENOUGH.path:
+            return True
+        if value_at(self.document, REFINES, False):
+            return True
+        is_enough = ENOUGH.path in value_at(self.document, PASSED, ())
+        return not is_enough and (
+            self.standing is None or question.path in wanted_paths(self.standing)
+        )
 
     def is_settled(self, question: Question) -> bool:
         """True if a question was answered, skipped, read or seen."""
@@ -115,10 +183,12 @@ class Flow:
     @cached_property
     def progress(self) -> tuple[Progress, ...]:
         """Progress of every step, in order."""
-        return tuple(self._progress_of(step) for step in STEPS)
+        return tuple(self._progress_of(step) for step in self.steps)
 
     def _progress_of(self, step: Step) -> Progress:
-        asked = [question for question in self.asked if step_of(question) is step]
+        asked = [question for placed, question in self._placed if placed is step]
+        if step is HELPS_MOST:
+            asked = [each for each in asked if self.is_settled(each) or self._is_wanted(each)]
         done = sum(map(self.is_settled, asked))
         state: StepState = "open" if done else "to come"
         if done == len(asked):
@@ -152,6 +222,37 @@ class Flow:
         }
         return str(reasons.get(reading) or "")
 
+    def read(self, choice: str) -> Self:
+        """Flow past a text that was read, with what was chosen under it."""
+        question, document = self.question, self.document
+        if question.path == TOOLS.path:
+            changes = choice == "change"
+            document = with_value(document, CHANGES_TOOLS, changes)
+            if not changes:
+                document = _with_usual_instruments(document)
+        if question.path == ENOUGH.path:
+            document = with_value(document, REFINES, choice == "refine")
+        passed = replace(self, document=document).skipped()
+        passed = replace(passed, past=(*self.past, self))
+        if question.path == ENOUGH.path and choice == "verdict":
+            return passed.going_to("verdict")
+        return passed
+
+    def enough(self) -> Self:
+        """Flow at the verdict; the readings that are left are not asked for any more."""
+        document = with_value(self.document, REFINES, False)
+        at_question = replace(self, document=document).going_to(ENOUGH.path)
+        at_verdict = at_question.skipped().going_to("verdict")
+        return replace(at_verdict, past=(*self.past, self))
+
+    def going_the_other_way(self) -> Self:
+        """Flow on the long way instead of the short one, or back, at the same question."""
+        way = "long" if self.is_short else "short"
+        flow = replace(self, document=with_value(self.document, WAY, way))
+        path = self.question.path
+        is_asked = path in (question.path for question in flow.asked)
+        return flow.going_to(path if is_asked else flow._first_open.path)
+
     def skipped(self) -> Self:
         """Flow past the question at hand without an answer: skipped, read or seen."""
         question = self.question
@@ -164,15 +265,28 @@ class Flow:
         return self._settled(with_value(document, PASSED, passed), question)
 
     def _settled(self, document: Document, question: Question) -> Self:
-        if step_of(question).name not in (*AFTER_THE_READINGS, "File"):
+        step = self.step_of(question)
+        if step.name not in (*AFTER_THE_READINGS, "File"):
             document = with_results_open(document)
+        if step is HELPS_MOST and question.path != ENOUGH.path:
+            taken = value_at(document, TAKEN, ())
+            if question.path not in taken:
+                document = with_value(document, TAKEN, [*taken, question.path])
         settled = replace(self, document=document, past=(*self.past, self))
         return settled.going_to(settled._next_open(question).path)
 
     def _next_open(self, question: Question) -> Question:
+        """Next open question: on a sheet the others of the sheet come first."""
         asked = self.asked
-        later = asked[asked.index(question) + 1 :] if question in asked else ()
-        return next(filter(self._is_open, later), self._first_open)
+        paths = [other.path for other in asked]
+        place = paths.index(question.path) + 1 if question.path in paths else len(paths)
+        step = self._steps_by_path.get(question.path)
+        on_sheet = [
+            other
+            for other in (*asked[place:], *asked[:place])
+            if step is not None and step.is_sheet and self.step_of(other) is step
+        ]
+        return next(filter(self._is_wanted, (*on_sheet, *asked[place:])), self._first_open)
 
     def undone(self) -> Self:
         """Flow before the last answer; the same flow if there was none.
@@ -203,9 +317,14 @@ class Flow:
         count : int
             Number of questions.
         """
-        asked = self.asked
-        index = min(max(asked.index(self.question) + count, 0), len(asked) - 1)
-        return self.going_to(asked[index].path)
+        here = self.question.path
+        paths = [
+            question.path
+            for question in self.asked
+            if question.path == here or self.is_settled(question) or self._is_wanted(question)
+        ]
+        index = min(max(paths.index(here) + count, 0), len(paths) - 1)
+        return self.going_to(paths[index])
 
     def going_to_step(self, name: str) -> Self:
         """Flow at the first open question of a step, or at its first question if all are settled.
@@ -215,8 +334,11 @@ class Flow:
         name : str
             Name of the step.
         """
-        asked = [question for question in self.asked if step_of(question).name == name]
-        return self.going_to(next(filter(self._is_open, asked), asked[0]).path)
+        flow = self
+        if name == HELPS_MOST.name and ENOUGH.path in value_at(self.document, PASSED, ()):
+            flow = replace(self, document=with_value(self.document, REFINES, True))
+        asked = [question for step, question in flow._placed if step.name == name]
+        return flow.going_to(next(filter(flow._is_open, asked), asked[0]).path)
 
     def with_document(self, document: Document) -> Self:
         """Flow with a document that was changed by something other than an answer."""
@@ -229,12 +351,14 @@ class Flow:
 
 def step_reached(document: Document) -> str:
     """Name of the step at which a draft was left; empty if the draft does not say."""
-    step = _STEPS_BY_PATH.get(str(value_at(document, PLACE)))
+    is_short = value_at(document, WAY) == "short"
+    steps = _SHORT_STEPS_BY_PATH if is_short else _STEPS_BY_PATH
+    step = steps.get(str(value_at(document, PLACE)))
     return step.name if step else ""
 
 
 def step_of(question: Question) -> Step:
-    """Step of a question."""
+    """Step of a question on the long way."""
     return _STEPS_BY_PATH[question.path]
 
 
@@ -257,6 +381,13 @@ def _asked(document: Document, profile: Profile | None) -> Iterator[Question]:
         for question in step.questions:
             if question.is_asked(document, profile):
                 yield question.as_asked(document)
+
+
+def _with_usual_instruments(document: Document) -> Document:
+    """Document with the instruments that the shop uses, where it has said so before."""
+    for key, value in value_at(document, "draft.usual.instruments", {}).items():
+        document = with_value(document, f"instruments.{key}", value)
+    return document
 
 
 def with_results_open(document: Document) -> Document:

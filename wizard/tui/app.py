@@ -18,6 +18,7 @@ from wizard.flow import drafts, opening, pairing
 from wizard.flow.draft_store import DraftStore
 from wizard.flow.flow import Flow
 from wizard.flow.opening import OpenedSession
+from wizard.flow.usual_answers import usual_answers
 from wizard.tui.host import Host, Surroundings
 from wizard.tui.screens.compare import CompareScreen
 from wizard.tui.screens.home import HomeScreen
@@ -95,7 +96,9 @@ class EvenarcApp(Host):
 
     def measure(self) -> None:
         """Measure a vehicle for the first time."""
-        self.open_session(OpenedSession(Flow(drafts.new_session(drafts.now()))))
+        document = drafts.new_session(drafts.now())
+        usual = usual_answers(self.files)
+        self.open_session(OpenedSession(Flow(drafts.on_short_way(document, usual))))
 
     def measure_again(self, path: Path) -> None:
         """Measure the vehicle of a filed session again."""

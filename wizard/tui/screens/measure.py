@@ -13,6 +13,7 @@ from wizard.flow.filing import finished_record
 from wizard.flow.flow import Flow
 from wizard.flow.retake import Retake
 from wizard.flow.undo import describe_undo
+from wizard.flow.usual_answers import keep_usual_answers
 from wizard.phrases.help import help_on
 from wizard.questions.question import Choice, Question
 from wizard.tui.screens.answer_state import AwaitingReason
@@ -21,6 +22,7 @@ from wizard.tui.screens.help import HelpScreen
 from wizard.tui.screens.pick import PickScreen
 from wizard.tui.screens.step_screens import STEP_SCREENS
 from wizard.tui.screens.steps import ask_step
+from wizard.tui.widgets.choice_list import ChoiceList
 from wizard.tui.widgets.guidance import Guidance
 from wizard.tui.widgets.question_view import NOTHING_CHOSEN, QuestionView
 from wizard.tui.widgets.worksheet import Worksheet
@@ -38,7 +40,10 @@ class MeasureScreen(AnsweringScreen):
         ("f2", "units", "units"),
         ("f3", "steps", "steps"),
         ("f4", "skip", "skip"),
+        ("f7", "enough", "enough"),
         ("f8,ctrl+z", "undo", "undo"),
+        ("ctrl+l", "way", "the other way"),
+        ("e,E", "change", "change"),
         ("f9", "leave", "leave"),
     ]
 
@@ -67,7 +72,7 @@ class MeasureScreen(AnsweringScreen):
         elif question.kind == "file":
             self.file_session() if given == "file" else self.action_leave()
         elif question.kind == "read":
-            self.move_to(self.flow.skipped())
+            self.move_to(self.flow.read(given))
         elif question.optional and isinstance(given, str) and not given.strip():
             self.action_skip()
         else:
@@ -94,6 +99,7 @@ class MeasureScreen(AnsweringScreen):
         except EntryError as error:
             self.say("trouble", f"{error}; the session stays as it is, unfinished")
         else:
+            keep_usual_answers(self.app.files, record)
             self.dismiss(f"✓ filed, and read back: {plain(path, 200)}")
 
     def action_back(self) -> None:
@@ -119,6 +125,32 @@ class MeasureScreen(AnsweringScreen):
             self.move_to(self.flow.skipped())
         else:
             self.say("refused", "this one is needed and cannot be skipped; F9 leaves for now")
+
+    def action_enough(self) -> None:
+        """Go to the verdict; nothing more is asked for before it."""
+        if not self.flow.is_short:
+            self.action_go_to_step("Verdict")
+        elif self.flow.standing is None:
+            self.say("refused", "the verdict needs the height and the offset of every end first")
+        else:
+            self.move_to(self.flow.enough())
+
+    def action_way(self) -> None:
+        """Change between the short way and the long one; the answers are the same."""
+        if not self.move_to(self.flow.going_the_other_way()):
+            return
+        words = "the short way: what decides comes first"
+        if not self.flow.is_short:
+            words = "the long way: every question in order"
+        self.notify(f"{words}; Ctrl+L changes it", markup=False)
+
+    def action_change(self) -> None:
+        """Change what is offered, where a list offers it."""
+        choice_list = self.query_one(ChoiceList)
+        values = [choice.value for choice in choice_list.choices]
+        if choice_list.display and "change" in values:
+            choice_list.highlighted = values.index("change")
+            choice_list.action_submit()
 
     def action_undo(self) -> None:
         """Undo the last answer, and put its text back into the field."""

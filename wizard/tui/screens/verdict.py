@@ -11,7 +11,7 @@ from core.fix.plan import Plan
 from core.profiles.profile import Profile, ProfileError
 from core.verdict.assess import assess
 from core.verdict.verdict import Verdict
-from wizard.flow.flow import Flow, applicable_answers, step_of
+from wizard.flow.flow import Flow, applicable_answers
 from wizard.flow.mending import mended
 from wizard.flow.planning import with_filed_plan
 from wizard.flow.retake import Retake
@@ -192,7 +192,7 @@ class VerdictStep(StepScreen, VerdictScreen[Any]):
         if not missing:
             return super().reason_words(error)
         more = f", and {len(missing) - 1} more" if len(missing) > 1 else ""
-        where = step_of(missing[0]).name
+        where = self.flow.step_of(missing[0]).name
         return f"still to be answered: {missing[0].name} (step {where}){more}; Enter goes there"
 
     def keep_plan(self, plan: Plan | None) -> None:

@@ -10,7 +10,7 @@ from textual.reactive import reactive
 from core.documents.document import value_at
 from core.text.plain_text import plain
 from core.text.quantity import LengthUnit
-from wizard.flow.flow import Flow, step_of
+from wizard.flow.flow import Flow
 from wizard.phrases.answer_words import answer_in_words
 from wizard.tui.widgets.pressable import Pressable, with_action
 
@@ -44,7 +44,7 @@ def answers_of(flow: Flow, units: LengthUnit) -> tuple[AnsweredQuestion, ...]:
     for question in flow.asked:
         if question is flow.question:
             break
-        if step_of(question) is not flow.step or not flow.is_settled(question):
+        if flow.step_of(question) is not flow.step or not flow.is_settled(question):
             continue
         value = value_at(flow.document, question.path)
         if value is None:

@@ -14,9 +14,11 @@ from core.text.plain_text import plain
 from core.text.quantity import other_unit
 from core.verdict.closure import closure_of
 from wizard.flow.flow import Flow, applicable_answers
+from wizard.flow.short_way import path_of
 from wizard.phrases import answer_words
 from wizard.phrases.fact import Fact
 from wizard.phrases.filing_summary import filing_summary
+from wizard.phrases.standing import worth_words
 from wizard.questions.question import Choice, Question, SeenFrom
 from wizard.tui.pictures.above_view import AboveView
 from wizard.tui.pictures.front_view import FrontView
@@ -27,6 +29,7 @@ from wizard.tui.widgets.closing import Closing
 from wizard.tui.widgets.heading import Heading
 from wizard.tui.widgets.keys import Key, Keys
 from wizard.tui.widgets.question_view import QuestionView
+from wizard.tui.widgets.strip import Strip
 from wizard.tui.widgets.trail import Trail
 from wizard.views.above import above_of_answers
 from wizard.views.front import survey_picture
@@ -56,6 +59,7 @@ class Worksheet(Vertical):
                 yield SideView(id="side")
                 yield AboveView(id="above")
                 yield Closing()
+        yield Strip()
         yield Keys()
 
     def show(
@@ -75,7 +79,7 @@ class Worksheet(Vertical):
         """
         self.flow = flow
         question, units = flow.question, units_of(flow.document)
-        hint = answer_words.hint(question, flow.profile, units, earlier)
+        hint = worth_hint(flow) + answer_words.hint(question, flow.profile, units, earlier)
         if question.kind == "file" and flow.profile is not None:
             hint = filing_summary(
                 applicable_answers(flow.document, flow.profile), flow.profile, units
@@ -87,6 +91,7 @@ class Worksheet(Vertical):
         heading = self.query_one(Heading)
         heading.left = f"{tag}, {value_at(flow.document, 'session.kind')} session"
         heading.right = f"{answer_words.UNIT_WORDS[units]}  {saved}".rstrip()
+        self.query_one(Strip).show(flow.standing if flow.is_short else None)
         self.usual_keys = keys(flow)
         self.offer()
         self.draw(flow, earlier)
@@ -163,9 +168,20 @@ def picture_of(flow: Flow) -> SeenFrom:
 def first_answer(flow: Flow, question: Question) -> Any:
     """The answer to begin with: the earlier answer, or the usual choice of the profile."""
     answer = value_at(flow.document, question.path)
+    if answer is None:
+        answer = value_at(flow.document, f"draft.usual.{question.path}")
     if answer is None and question.usual and flow.profile:
         return getattr(flow.profile, question.usual)
     return answer
+
+
+def worth_hint(flow: Flow) -> str:
+    """Worth of the reading at hand in words, on the short way; else empty."""
+    if not flow.is_short or flow.standing is None:
+        return ""
+    standing = flow.standing
+    worths = (worth for worth in standing.worths if path_of(worth) == flow.question.path)
+    return next((f"{worth_words(standing, worth)} · " for worth in worths), "")
 
 
 def keys(flow: Flow) -> tuple[Key, ...]:
@@ -175,9 +191,11 @@ def keys(flow: Flow) -> tuple[Key, ...]:
         Key("Enter", "go on", "submit"),
         Key("Esc", "back", "back"),
         *([Key("F4", "skip", "skip")] if flow.question.optional else []),
+        *([Key("F7", "enough", "enough")] if flow.is_short and flow.standing else []),
         *([Key("F8", "undo", "undo")] if flow.past else []),
         Key("F2", other, "units"),
         Key("F3", "steps", "steps"),
+        Key("Ctrl+L", "long way" if flow.is_short else "short way", "way"),
         Key("F1", "help", "help"),
         Key("F9", "leave", "leave"),
     )
