@@ -22,7 +22,14 @@ from wizard.flow.short_way import (
     wanted_paths,
 )
 from wizard.questions.question import Question, Step
-from wizard.questions.short_way import CHANGES_TOOLS, ENOUGH, HELPS_MOST, SHORT_STEPS, TOOLS
+from wizard.questions.short_way import (
+    CHANGES_TOOLS,
+    ENOUGH,
+    HELPS_MOST,
+    INSTRUMENTS,
+    SHORT_STEPS,
+    TOOLS,
+)
 from wizard.questions.steps import STEPS
 
 StepState = Literal["done", "open", "here", "to come"]
@@ -385,8 +392,10 @@ def _asked(document: Document, profile: Profile | None) -> Iterator[Question]:
 
 def _with_usual_instruments(document: Document) -> Document:
     """Document with the instruments that the shop uses, where it has said so before."""
-    for key, value in value_at(document, "draft.usual.instruments", {}).items():
-        document = with_value(document, f"instruments.{key}", value)
+    for path in ("session.units", *INSTRUMENTS):
+        usual = value_at(document, f"draft.usual.{path}")
+        if usual is not None and value_at(document, path) is None:
+            document = with_value(document, path, usual)
     return document
 
 

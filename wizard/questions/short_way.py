@@ -30,6 +30,7 @@ TOOLS = Question(
     "read",
     "Instruments",
     "Are these your instruments?",
+    "Lengths without a unit are taken as the line above says; F2 changes that.\n"
     "Have at hand: tape, plumb line, chalk line, angle finder, straight edge, torque wrench, wheel "
     "chocks, lamp, and a helper for the steering wheel.\n"
     "Prepare: a level floor, tyres at their pressures, road wheels straight. Snap one chalk line "
@@ -99,9 +100,11 @@ VEHICLE = Step(
     (
         *_of(("vehicle.tag", "session.profile", "session.technician", "session.altered")),
         _optional("complaint.reported"),
-        *_of(("session.units",)),
         TOOLS,
-        *(replace(QUESTIONS[path], is_asked=changes_tools) for path in INSTRUMENTS),
+        *(
+            replace(QUESTIONS[path], is_asked=changes_tools)
+            for path in ("session.units", *INSTRUMENTS)
+        ),
     ),
 )
 

@@ -67,6 +67,8 @@ class MeasureScreen(AnsweringScreen):
         question, given = self.flow.question, event.answer
         if isinstance(self.state, AwaitingReason):
             self.keep_with_reason(self.state, str(given))
+        elif given is None and question.optional:
+            self.action_skip()
         elif given is None:
             self.say("refused", NOTHING_CHOSEN)
         elif question.kind == "file":
