@@ -280,7 +280,10 @@ class Flow:
             if question.path not in taken:
                 document = with_value(document, TAKEN, [*taken, question.path])
         settled = replace(self, document=document, past=(*self.past, self))
-        return settled.going_to(settled._next_open(question).path)
+        following = settled._next_open(question)
+        if step.is_sheet and question.choices and settled.step_of(following) is not step:
+            following = question  # a sheet is not left by a tick, which may be a slip
+        return settled.going_to(following.path)
 
     def _next_open(self, question: Question) -> Question:
         """Next open question: on a sheet the others of the sheet come first."""
@@ -294,6 +297,10 @@ class Flow:
             if step is not None and step.is_sheet and self.step_of(other) is step
         ]
         return next(filter(self._is_wanted, (*on_sheet, *asked[place:])), self._first_open)
+
+    def going_on(self) -> Self:
+        """Flow at the next open question."""
+        return self.going_to(self._next_open(self.question).path)
 
     def undone(self) -> Self:
         """Flow before the last answer; the same flow if there was none.

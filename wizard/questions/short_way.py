@@ -56,6 +56,15 @@ ENOUGH = Question(
 """Asked where no further reading is needed; its words follow from the verdict as it stands."""
 
 
+def tick_values(question: Question) -> tuple[str | bool, ...]:
+    """Answers that the key of a line on a sheet gives in turn, the sound one first.
+
+    A line that is typed has none.
+    """
+    values = tuple(choice.value for choice in question.choices)
+    return values[::-1] if question.path in BENT else values
+
+
 def changes_tools(document: Document, _profile: Profile | None) -> bool:
     """True if the instruments differ from the usual ones."""
     return bool(value_at(document, CHANGES_TOOLS, False))

@@ -13,6 +13,7 @@ from tests.geometries import parallel_pair, true_readings
 from tests.wizard.tui.driving import measuring, settle
 from wizard.tui.screens.home import HomeScreen
 from wizard.tui.widgets.field import Field
+from wizard.tui.widgets.sheet import Sheet
 
 STATIONS = {
     "track_bar.frame.station": 3.0,
@@ -118,10 +119,9 @@ class Technician:
     async def choose(self, path: str) -> None:
         """Choose from a list: mostly what is marked, else the usual line."""
         keys = {"session.profile": "1", "layout.steering_box": "1", "layout.ball": "1"}
-        if path.startswith(("walk_round.joints", "stance.", "walk_round.bolts", "walk_round.tyre")):
-            await self.press("1", "enter")
-        elif path.endswith(".bent"):
-            await self.press("n", "enter")
+        sheet = self.pilot.app.screen.query_one(Sheet)
+        if sheet.display:
+            await self.press(next(line.key for line in sheet.lines if line.path == path))
         elif path in keys:
             await self.press(keys[path], "enter")
         else:

@@ -16,7 +16,8 @@ from wizard.flow.undo import describe_undo
 from wizard.flow.usual_answers import keep_usual_answers
 from wizard.phrases.help import help_on
 from wizard.questions.question import Choice, Question
-from wizard.tui.screens.answer_state import AwaitingReason
+from wizard.questions.short_way import tick_values
+from wizard.tui.screens.answer_state import AnswerQueried, AwaitingReason
 from wizard.tui.screens.answering import AnsweringScreen
 from wizard.tui.screens.help import HelpScreen
 from wizard.tui.screens.pick import PickScreen
@@ -25,6 +26,7 @@ from wizard.tui.screens.steps import ask_step
 from wizard.tui.widgets.choice_list import ChoiceList
 from wizard.tui.widgets.guidance import Guidance
 from wizard.tui.widgets.question_view import NOTHING_CHOSEN, QuestionView
+from wizard.tui.widgets.sheet import Sheet
 from wizard.tui.widgets.worksheet import Worksheet
 
 
@@ -79,6 +81,41 @@ class MeasureScreen(AnsweringScreen):
             self.action_skip()
         else:
             self.check_answer(given)
+
+    @on(Sheet.Ticked)
+    def tick_line(self, event: Sheet.Ticked) -> None:
+        """Tick a line of the sheet."""
+        self.action_tick(event.path)
+
+    @on(Sheet.GoneTo)
+    def go_to_line(self, event: Sheet.GoneTo) -> None:
+        """Go to another line of the sheet."""
+        self.action_go_to(event.path)
+
+    @on(Sheet.GoneOn)
+    def go_on_from_line(self) -> None:
+        """Go on from a line that is ticked: an open one is passed where that is allowed."""
+        question = self.flow.question
+        if self.flow.is_settled(question):
+            self.move_to(self.flow.going_on())
+        elif question.optional:
+            self.action_skip()
+        else:
+            self.say("refused", "this line is needed: press its letter, or twice for not so")
+
+    def action_tick(self, path: str) -> None:
+        """Give a line of the sheet the next of its answers, the sound one first."""
+        if isinstance(self.state, AwaitingReason):
+            return
+        at_line = self.flow.going_to(path)
+        values = tick_values(at_line.question)
+        before = value_at(at_line.document, path)
+        if isinstance(self.state, AnswerQueried) and self.flow.question.path == path:
+            before = self.state.given
+        next_value = values[(values.index(before) + 1) % len(values)] if before in values else values[0]
+        self.flow = at_line
+        self.ask()
+        self.check_answer(next_value)
 
     def file_session(self) -> None:
         """File the session and leave; the record counts as filed once it was read back."""

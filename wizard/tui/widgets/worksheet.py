@@ -29,6 +29,7 @@ from wizard.tui.widgets.closing import Closing
 from wizard.tui.widgets.heading import Heading
 from wizard.tui.widgets.keys import Key, Keys
 from wizard.tui.widgets.question_view import QuestionView
+from wizard.tui.widgets.sheet import lines_of
 from wizard.tui.widgets.strip import Strip
 from wizard.tui.widgets.trail import Trail
 from wizard.views.above import above_of_answers
@@ -84,7 +85,9 @@ class Worksheet(Vertical):
             hint = filing_summary(
                 applicable_answers(flow.document, flow.profile), flow.profile, units
             )
-        self.query_one(QuestionView).ask(question, choices, first_answer(flow, question), hint)
+        self.query_one(QuestionView).ask(
+            question, choices, first_answer(flow, question), hint, lines_of(flow, units)
+        )
         self.query_one(AnswerList).show(flow.step.aim, answers_of(flow, units))
         self.query_one(Trail).progress = flow.progress
         tag = plain(value_at(flow.document, "vehicle.tag", "a new vehicle"))
@@ -188,6 +191,7 @@ def keys(flow: Flow) -> tuple[Key, ...]:
     """Keys that do something now."""
     other = other_unit(units_of(flow.document))
     return (
+        *([Key("a b c …", "tick; twice: not so")] if flow.sheet else []),
         Key("Enter", "go on", "submit"),
         Key("Esc", "back", "back"),
         *([Key("F4", "skip", "skip")] if flow.question.optional else []),
