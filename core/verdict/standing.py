@@ -31,6 +31,9 @@ DECIDING: tuple[RuleKey, ...] = ("effective", "peak_steer", "peak_toe_change")
 LEAST_SHARE = 0.02
 """Share of a rule's variance below which a reading is not worth its time (common practice)."""
 
+MOST = 0.95
+"""Largest share of a variance that all readings that are left could take away together."""
+
 LEAST_CHECK = 0.01
 """Redundancy number from which on a reading counts as checked by others."""
 
@@ -77,6 +80,8 @@ class Standing:
         Links that no reading checks.
     worths : tuple of Worth
         Readings that were not taken, the one to take next first.
+    can_settle : bool
+        True if the readings that are left could together change the decision on a rule.
     """
 
     geometry: Overall
@@ -84,6 +89,7 @@ class Standing:
     closes: bool
     unchecked: tuple[str, ...]
     worths: tuple[Worth, ...]
+    can_settle: bool
 
     @property
     def chance(self) -> float:
@@ -106,7 +112,12 @@ class Standing:
 
     def is_worth_taking(self, worth: Worth) -> bool:
         """True if a reading would check a link, or take doubt out of a rule that is open."""
-        return bool(worth.checks) or any(worth.of(rule) >= LEAST_SHARE for rule in self.open_rules)
+        takes_doubt = any(worth.of(rule) >= LEAST_SHARE for rule in self.open_rules)
+        return bool(worth.checks) or (self.can_settle and takes_doubt)
+
+    def worth_of(self, reading: str) -> Worth | None:
+        """Worth of a reading; None where it was taken."""
+        return next((worth for worth in self.worths if worth.reading == reading), None)
 
     @property
     def left(self) -> tuple[Worth, ...]:
@@ -189,6 +200,7 @@ def standing_of_session(session: Session, draws: int = DRAWS) -> Standing:
         closes=adjustment.closes,
         unchecked=unchecked,
         worths=tuple(sorted(worths, key=first)),
+        can_settle=_can_change(linear, np.minimum(sum(taken.values(), 0 * total), MOST * total)),
     )
 
 

@@ -19,6 +19,7 @@ from wizard.flow.short_way import (
     WAY,
     asked_in_short_way,
     standing_in,
+    usual_standing_in,
     wanted_paths,
 )
 from wizard.questions.question import Question, Step
@@ -138,6 +139,14 @@ class Flow:
     def standing(self) -> Standing | None:
         """The verdict as it stands; None before every pivot has a place."""
         return standing_in(applicable_answers(self.document, self.profile), self.profile)
+
+    @cached_property
+    def usual_standing(self) -> Standing | None:
+        """The same with the usual linkage of the profile where a pivot has no place yet."""
+        if self.standing is not None:
+            return self.standing
+        answers = applicable_answers(self.document, self.profile)
+        return usual_standing_in(answers, self.profile)
 
     @property
     def sheet(self) -> tuple[Question, ...]:

@@ -11,6 +11,7 @@ from typing import Literal
 from core.documents.document import Document, value_at
 from core.profiles.profile import Profile
 from core.verdict.standing import Standing, Worth, standing_of
+from core.verdict.usual_linkage import completed
 from core.verdict.verdict import Overall
 from wizard.phrases.next_reading import READ_AS
 from wizard.phrases.standing import enough_ask, enough_guidance
@@ -34,6 +35,12 @@ def path_of(worth: Worth) -> str:
     return f"readings.{READ_AS.get(worth.reading, worth.reading)}"
 
 
+def reading_at_question(question: Question) -> str:
+    """Name of the reading that a question asks for, as `Worth` has it."""
+    reading = question.path.removeprefix("readings.")
+    return next((name for name, asked in READ_AS.items() if asked == reading), reading)
+
+
 def wanted_paths(standing: Standing | None) -> tuple[str, ...]:
     """Paths of the readings to take before it is enough, the next one first."""
     if standing is None or standing.is_decided:
@@ -44,6 +51,13 @@ def wanted_paths(standing: Standing | None) -> tuple[str, ...]:
 def standing_in(answers: Document, profile: Profile | None) -> Standing | None:
     """The verdict as it stands on the answers that apply; None before it can be judged."""
     return None if profile is None else standing_of(answers, lambda _: profile)
+
+
+def usual_standing_in(answers: Document, profile: Profile | None) -> Standing | None:
+    """The standing of a session that has the usual linkage where readings are missing."""
+    if profile is None:
+        return None
+    return standing_of(completed(answers, profile), lambda _: profile, draws=0)
 
 
 def asked_in_short_way(

@@ -18,6 +18,15 @@ from wizard.questions.question import Question
 if TYPE_CHECKING:
     from core.profiles.profile import Profile
 
+INSTRUMENTS = {
+    "tape": "tape",
+    "sighting": "sighting",
+    "floor": "floor",
+    "angle_finder": "finder",
+    "seating": "seating",
+}
+"""Short names of what the readings are taken with."""
+
 UNIT_WORDS = {"in": "inches", "mm": "millimetres"}
 
 
@@ -92,6 +101,19 @@ def _assumed(name: str, profile: Profile) -> float:
         return float(getattr(profile.instruments, key))
     guides = (kind for kind, pivots in GUIDE_PIVOTS.items() if name.rpartition(".")[0] in pivots)
     return profile.defaults.value(name, next(guides, GuideKind.UNMEASURED))
+
+
+def instruments_words(document: Document, profile: Profile, units: LengthUnit) -> str:
+    """The usual instruments in one line: those of the shop, else those of the profile."""
+    words = []
+    for key, name in INSTRUMENTS.items():
+        usual = value_at(document, f"instruments.{key}")
+        if usual is None:
+            usual = value_at(document, f"draft.usual.instruments.{key}")
+        if usual is None:
+            usual = profile.as_written["instruments"][key]
+        words.append(f"{name} {usual}")
+    return f"{UNIT_WORDS[units]}; {', '.join(words)}. Enter keeps, E changes."
 
 
 def hint(

@@ -1,6 +1,6 @@
 """The verdict as it stands, and the worth of a further reading, in words."""
 
-from math import sqrt
+from math import degrees, sqrt
 
 from core.readings.survey import LINKS
 from core.verdict.standing import DECIDING, Standing, Worth
@@ -42,7 +42,9 @@ def chance_words(standing: Standing) -> str:
 
 def _chance(probability: float) -> str:
     """A probability with two figures, never a full certainty."""
-    return f"{min(max(probability, 0.01), 0.99):.2f}"
+    if probability > 0.995:
+        return "over 0.99"
+    return f"{max(probability, 0.01):.2f}"
 
 
 def worth_words(standing: Standing, worth: Worth) -> str:
@@ -56,8 +58,18 @@ def worth_words(standing: Standing, worth: Worth) -> str:
     return f"{refines}would {words} of {DOUBTS[rule]}"
 
 
+def skip_words(standing: Standing, worth: Worth) -> str:
+    """Doubt of the peak steer without a reading and with it, give or take (U = 2u)."""
+    u = degrees(standing.rulings[DECIDING.index("peak_steer")].u)
+    skipped = f"{2 * u:.2f}"
+    taken = f"{2 * u * sqrt(1 - worth.of('peak_steer')):.2f}"
+    if skipped == taken:
+        return f"skipped or not, the peak steer has a doubt of {skipped} deg"
+    return f"skipped, the peak steer has a doubt of {skipped} deg, else of {taken} deg"
+
+
 def _doubt_words(left: float) -> str:
-    """What becomes of a doubt of which a share `left` remains."""
+    """Words for a doubt of which a share `left` remains."""
     if left > 0.99:
         return "leave the doubt"
     if left > 0.95:
@@ -81,7 +93,7 @@ def enough_ask(standing: Standing | None) -> str:
 
 
 def enough_guidance(standing: Standing | None) -> str:
-    """What can be done now."""
+    """Guidance on what to do next."""
     if standing is None:
         return (
             "Every end of the links needs its height and its offset. F3 shows which step is "

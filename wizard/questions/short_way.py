@@ -30,12 +30,11 @@ TOOLS = Question(
     "read",
     "Instruments",
     "Are these your instruments?",
-    "Lengths without a unit are taken as the line above says; F2 changes that.\n"
     "Have at hand: tape, plumb line, chalk line, angle finder, straight edge, torque wrench, wheel "
     "chocks, lamp, and a helper for the steering wheel.\n"
     "Prepare: a level floor, tyres at their pressures, road wheels straight. Snap one chalk line "
     "lengthwise on the floor, left of everything you will measure. Every offset is taken from it.",
-    "Their fineness decides how sure every number is.",
+    "How fine they read decides how sure every number is.",
     choices=(
         Choice("keep", "yes, keep them"),
         Choice("change", "no, change them", "key E"),

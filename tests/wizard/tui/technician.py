@@ -8,6 +8,7 @@ from dataclasses import dataclass, field
 import numpy as np
 from textual.pilot import Pilot
 
+from core.kinematics.linkage import Linkage
 from core.text.quantity import INCH
 from tests.geometries import parallel_pair, true_readings
 from tests.wizard.tui.driving import measuring, settle
@@ -16,12 +17,12 @@ from wizard.tui.widgets.field import Field
 from wizard.tui.widgets.sheet import Sheet
 
 STATIONS = {
-    "track_bar.frame.station": 3.0,
-    "track_bar.axle.station": 2.5,
-    "drag_link.frame.station": 7.5,
-    "drag_link.axle.station": 6.5,
+    "track_bar.frame": 3.0,
+    "track_bar.axle": 2.5,
+    "drag_link.frame": 7.5,
+    "drag_link.axle": 6.5,
 }
-"""in"""
+"""Distance of each pivot ahead of the axle, in."""
 
 HABITS = {
     "vehicle.tag": "FG-8",
@@ -42,15 +43,21 @@ PASSED = ("readings.guide.castor", "readings.kingpin", "readings.braces", "readi
 
 def readings_of(parallel_deg: float) -> dict[str, str]:
     """Readings of a truck whose links differ by an angle, as a technician types them."""
-    linkage = parallel_pair(slope_deg=8.0, parallel_deg=parallel_deg)
+    linkage = with_stations(parallel_pair(slope_deg=8.0, parallel_deg=parallel_deg))
     true = true_readings(linkage, datum=36 * INCH)
     typed = {}
     for name, value in true.items():
         if name.endswith(".slope"):
             typed[name] = f"{round(np.degrees(value) * 2) / 2:g}"
         elif name not in ("steering.arm", "steering.pitman_arm", "wheels.hub_height"):
-            typed[name] = sixteenths(STATIONS.get(name, value / INCH))
+            typed[name] = sixteenths(value / INCH)
     return {f"readings.{name}": text for name, text in typed.items()}
+
+
+def with_stations(linkage: Linkage) -> Linkage:
+    """The linkage with its pivots ahead of the axle."""
+    ahead = {pivot: np.array([inches * INCH, 0.0, 0.0]) for pivot, inches in STATIONS.items()}
+    return linkage.with_pivots({name: linkage.pivot(name) + by for name, by in ahead.items()})
 
 
 def sixteenths(inches: float) -> str:
@@ -73,7 +80,9 @@ class Technician:
     texts : dict
         Texts by the path of the question.
     answers : int
-        Answers given: each line of a sheet, each list and each field.
+        Answers given: each list, each field, and each sheet as a whole.
+    on_sheets : int
+        Lines of sheets that were ticked, typed or passed.
     keystrokes : int
     asked : list of str
         Paths of the questions in the order in which they were answered.
@@ -82,6 +91,7 @@ class Technician:
     pilot: Pilot[None]
     texts: dict[str, str]
     answers: int = 0
+    on_sheets: int = 0
     keystrokes: int = 0
     asked: list[str] = field(default_factory=list)
 
@@ -98,10 +108,14 @@ class Technician:
 
     async def answer(self) -> None:
         """Answer the question at hand."""
-        question = measuring(self.pilot).flow.question
-        path = question.path
+        flow = measuring(self.pilot).flow
+        question, path = flow.question, flow.question.path
         self.asked.append(path)
-        self.answers += 1
+        if flow.sheet:
+            self.on_sheets += 1
+            self.answers += question is flow.sheet[0]
+        else:
+            self.answers += 1
         if question.kind == "show":
             await settle(self.pilot)
             await self.press("enter")

@@ -14,12 +14,13 @@ from core.text.plain_text import plain
 from core.text.quantity import other_unit
 from core.verdict.closure import closure_of
 from wizard.flow.flow import Flow, applicable_answers
-from wizard.flow.short_way import path_of
+from wizard.flow.short_way import reading_at_question
 from wizard.phrases import answer_words
 from wizard.phrases.fact import Fact
 from wizard.phrases.filing_summary import filing_summary
-from wizard.phrases.standing import worth_words
+from wizard.phrases.standing import skip_words, worth_words
 from wizard.questions.question import Choice, Question, SeenFrom
+from wizard.questions.short_way import TOOLS
 from wizard.tui.pictures.above_view import AboveView
 from wizard.tui.pictures.front_view import FrontView
 from wizard.tui.pictures.side_view import SideView
@@ -38,6 +39,9 @@ from wizard.views.side import side_of_answers
 
 PITMAN = "layout.pitman"
 """Path of the question that asks which way the pitman arm points."""
+
+COSTLY = (".station", "steering.arm")
+"""Endings of the readings whose skipping is told in the doubt of the peak steer."""
 
 
 class Worksheet(Vertical):
@@ -81,6 +85,8 @@ class Worksheet(Vertical):
         self.flow = flow
         question, units = flow.question, units_of(flow.document)
         hint = worth_hint(flow) + answer_words.hint(question, flow.profile, units, earlier)
+        if question.path == TOOLS.path and flow.profile is not None:
+            hint = answer_words.instruments_words(flow.document, flow.profile, units)
         if question.kind == "file" and flow.profile is not None:
             hint = filing_summary(
                 applicable_answers(flow.document, flow.profile), flow.profile, units
@@ -179,19 +185,23 @@ def first_answer(flow: Flow, question: Question) -> Any:
 
 
 def worth_hint(flow: Flow) -> str:
-    """Worth of the reading at hand in words, on the short way; else empty."""
-    if not flow.is_short or flow.standing is None:
-        return ""
-    standing = flow.standing
-    worths = (worth for worth in standing.worths if path_of(worth) == flow.question.path)
-    return next((f"{worth_words(standing, worth)} · " for worth in worths), "")
+    """Worth of the reading at hand, and the doubt that skipping it leaves; empty where none."""
+    reading = reading_at_question(flow.question)
+    parts = []
+    if flow.is_short and flow.standing is not None:
+        worth = flow.standing.worth_of(reading)
+        parts += [worth_words(flow.standing, worth)] if worth else []
+    if flow.question.optional and reading.endswith(COSTLY) and (usual := flow.usual_standing):
+        worth = usual.worth_of(reading)
+        parts += [skip_words(usual, worth)] if worth else []
+    return "".join(f"{part} · " for part in parts)
 
 
 def keys(flow: Flow) -> tuple[Key, ...]:
     """Keys that do something now."""
     other = other_unit(units_of(flow.document))
     return (
-        *([Key("a b c …", "tick; twice: not so")] if flow.sheet else []),
+        *([Key("a b c …", "tick; twice: not so")] if flow.sheet and flow.question.choices else []),
         Key("Enter", "go on", "submit"),
         Key("Esc", "back", "back"),
         *([Key("F4", "skip", "skip")] if flow.question.optional else []),
