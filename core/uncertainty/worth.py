@@ -12,11 +12,10 @@ from core.kinematics.vectors import Array
 from core.readings.reading import Instruments, Kind, Reading, claimed_uncertainty
 from core.readings.survey import SURVEY, ends_of
 from core.sessions.dimensions import READ
-from core.text.quantity import INCH
 from core.uncertainty.next_reading import NOT_READ
 from core.uncertainty.propagation import MeasuredLinkage
 
-CASTOR_RISE = 2 * INCH
+CASTOR_RISE = 50.0
 """Difference of the two heights at which castor is usually read, mm."""
 
 
@@ -93,9 +92,7 @@ def hidden_mistake(
     """
     slopes, u_further = _as_observation(adjustment, instruments, name)
     spread = adjustment.covariance @ slopes
-    cofactor = adjustment.covariance - np.outer(spread, spread) / (
-        u_further**2 + slopes @ spread
-    )
+    cofactor = adjustment.covariance - np.outer(spread, spread) / (u_further**2 + slopes @ spread)
     rows = [i for i, item in enumerate(adjustment.items) if _is_end_of(item.name, link)]
     u = np.array([adjustment.items[i].u for i in rows])
     # The design of the readings so far: sensitivity = covariance @ design.T / u^2.

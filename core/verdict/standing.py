@@ -50,14 +50,11 @@ class Worth:
         Share of the variance of each deciding rule, 0 to 1.
     checks : str
         Link that no reading checks yet and that this reading would check best; else "".
-    can_change : bool
-        True if the reading alone could change the decision on a rule.
     """
 
     reading: str
     shares: Array
     checks: str = ""
-    can_change: bool = False
 
     def of(self, rule: RuleKey) -> float:
         """Share of the variance of a deciding rule that the reading would take away."""
@@ -80,8 +77,8 @@ class Standing:
         Links that no reading checks.
     worths : tuple of Worth
         Readings that were not taken, the one to take next first.
-    can_settle : bool
-        True if the readings that are left could together change the decision on a rule.
+    can_change : bool
+        True if all readings that are left could together change the decision on a rule.
     """
 
     geometry: Overall
@@ -89,7 +86,7 @@ class Standing:
     closes: bool
     unchecked: tuple[str, ...]
     worths: tuple[Worth, ...]
-    can_settle: bool
+    can_change: bool
 
     @property
     def chance(self) -> float:
@@ -107,13 +104,19 @@ class Standing:
 
     @property
     def is_decided(self) -> bool:
-        """True if every deciding rule is decided, the readings agree and every link is checked."""
-        return not self.open_rules and self.closes and not self.unchecked
+        """True if every deciding rule is decided, and nothing that is left would change that.
+
+        The readings then agree, and each link is checked.
+        """
+        is_sound = self.closes and not self.unchecked
+        return is_sound and not self.open_rules and not self.can_change
 
     def is_worth_taking(self, worth: Worth) -> bool:
-        """True if a reading would check a link, or take doubt out of a rule that is open."""
-        takes_doubt = any(worth.of(rule) >= LEAST_SHARE for rule in self.open_rules)
-        return bool(worth.checks) or (self.can_settle and takes_doubt)
+        """True if a reading would check a link, or take doubt out of a rule that can change."""
+        if not self.can_change:
+            return bool(worth.checks)
+        rules = self.open_rules or DECIDING
+        return bool(worth.checks) or any(worth.of(rule) >= LEAST_SHARE for rule in rules)
 
     def worth_of(self, reading: str) -> Worth | None:
         """Worth of a reading; None where it was taken."""
@@ -121,8 +124,8 @@ class Standing:
 
     @property
     def left(self) -> tuple[Worth, ...]:
-        """Readings that could still change the verdict, alone or because they check a link."""
-        return tuple(worth for worth in self.worths if worth.checks or worth.can_change)
+        """Readings that are worth taking, the one to take next first."""
+        return tuple(filter(self.is_worth_taking, self.worths))
 
 
 def standing_of(
@@ -183,7 +186,6 @@ def standing_of_session(session: Session, draws: int = DRAWS) -> Standing:
             name,
             np.divide(variance, total, out=np.zeros(len(total)), where=total > 0),
             checks.get(name, ""),
-            _can_change(linear, variance),
         )
         for name, variance in taken.items()
     ]
@@ -200,7 +202,7 @@ def standing_of_session(session: Session, draws: int = DRAWS) -> Standing:
         closes=adjustment.closes,
         unchecked=unchecked,
         worths=tuple(sorted(worths, key=first)),
-        can_settle=_can_change(linear, np.minimum(sum(taken.values(), 0 * total), MOST * total)),
+        can_change=_can_change(linear, np.minimum(sum(taken.values(), 0 * total), MOST * total)),
     )
 
 
@@ -217,16 +219,16 @@ def _best_check(
 
 
 def _can_change(rulings: tuple[Ruling, ...], variance: Array) -> bool:
-    """True if a reading could change the decision on a rule, within two of its own shifts.
+    """True if readings could change the decision on a rule, within two of their own shifts.
 
-    The reading shifts a value by as much as it takes out of its variance.
+    They shift a value by as much as they take out of its variance.
 
     Parameters
     ----------
     rulings : tuple of Ruling
         By linear propagation.
     variance : array (R,)
-        Part of the variance of each value that the reading takes away.
+        Part of the variance of each value that the readings take away.
     """
     for ruling, part in zip(rulings, variance.tolist(), strict=True):
         if part < LEAST_SHARE * ruling.u**2:

@@ -12,9 +12,8 @@ from core.documents.entries import EntryError
 from core.kinematics.pivots import Layout, pivots_of
 from core.profiles.profile import Profile
 from core.readings.survey import LINKS, reading_at
-from core.text.quantity import INCH
 
-USUAL_OFFSET = 18 * INCH
+USUAL_OFFSET = 450.0
 """Distance of a frame end from the datum line, mm (common practice, no source)."""
 
 

@@ -49,9 +49,7 @@ AFTER_THE_READINGS = ("Verdict", "Fix")
 """Steps that have to be seen again when a reading changes."""
 
 _STEPS_BY_PATH = {question.path: step for step in STEPS for question in step.questions}
-_SHORT_STEPS_BY_PATH = {
-    question.path: step for step in SHORT_STEPS for question in step.questions
-}
+_SHORT_STEPS_BY_PATH = {question.path: step for step in SHORT_STEPS for question in step.questions}
 
 
 @dataclass(frozen=True)

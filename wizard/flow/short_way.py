@@ -43,9 +43,7 @@ def reading_at_question(question: Question) -> str:
 
 def wanted_paths(standing: Standing | None) -> tuple[str, ...]:
     """Paths of the readings to take before it is enough, the next one first."""
-    if standing is None or standing.is_decided:
-        return ()
-    return tuple(path_of(worth) for worth in standing.worths if standing.is_worth_taking(worth))
+    return tuple(map(path_of, standing.left)) if standing else ()
 
 
 def standing_in(answers: Document, profile: Profile | None) -> Standing | None:

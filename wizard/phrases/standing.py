@@ -24,11 +24,11 @@ def strip_words(standing: Standing) -> str:
     verdict = f"so far {mark_and_word(standing.geometry)}, {chance_words(standing)}"
     if not standing.closes:
         return f"{verdict}; but the readings do not close"
+    if standing.is_decided:
+        return f"{verdict}; decided, the rest refines only"
     count = len(standing.left)
     left = READINGS_LEFT.get(count, f"{count} readings left could change it")
-    return f"{verdict}; decided, the rest refines only" if standing.is_decided else (
-        f"{verdict}; {left}"
-    )
+    return f"{verdict}; {left}"
 
 
 def chance_words(standing: Standing) -> str:
@@ -54,7 +54,9 @@ def worth_words(standing: Standing, worth: Worth) -> str:
     counting = standing.open_rules or DECIDING
     rule = max(counting, key=worth.of)
     words = _doubt_words(sqrt(1 - worth.of(rule)))
-    refines = "" if standing.is_worth_taking(worth) and not standing.is_decided else "refines only: "
+    refines = (
+        "" if standing.is_worth_taking(worth) and not standing.is_decided else "refines only: "
+    )
     return f"{refines}would {words} of {DOUBTS[rule]}"
 
 
@@ -89,7 +91,9 @@ def enough_ask(standing: Standing | None) -> str:
         return "The verdict cannot be said yet."
     if standing.is_decided:
         return f"It is decided: {mark_and_word(standing.geometry)}, {chance_words(standing)}."
-    return f"Nothing left would settle it: {mark_and_word(standing.geometry)}."
+    if standing.geometry == Overall.TOO_CLOSE:
+        return f"Nothing left would settle it: {mark_and_word(standing.geometry)}."
+    return f"{mark_and_word(standing.geometry)}, {chance_words(standing)}; one rule stays open."
 
 
 def enough_guidance(standing: Standing | None) -> str:
@@ -106,7 +110,9 @@ def enough_guidance(standing: Standing | None) -> str:
         )
     parts = []
     if not standing.closes:
-        parts.append("The readings do not close. Enter shows the verdict, which names the suspects.")
+        parts.append(
+            "The readings do not close. Enter shows the verdict, which names the suspects."
+        )
     if standing.unchecked:
         links = listed([LINK_NAMES[link] for link in LINKS if link in standing.unchecked])
         parts.append(

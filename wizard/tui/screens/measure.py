@@ -112,7 +112,9 @@ class MeasureScreen(AnsweringScreen):
         before = value_at(at_line.document, path)
         if isinstance(self.state, AnswerQueried) and self.flow.question.path == path:
             before = self.state.given
-        next_value = values[(values.index(before) + 1) % len(values)] if before in values else values[0]
+        next_value = (
+            values[(values.index(before) + 1) % len(values)] if before in values else values[0]
+        )
         self.flow = at_line
         self.ask()
         self.check_answer(next_value)
