@@ -31,6 +31,7 @@ from core.readings.reading import Instruments, Reading
 from core.readings.survey import WHEELS, reading_at, readings_in
 from core.sessions import plausibility
 from core.sessions.dimensions import READ, Dimension, dimension_at, dimension_names
+from core.sessions.known_entries import refuse_damaged
 from core.sessions.sourced import Parse, Sources, sourced_quantity
 from core.text import quantity
 from core.text.quantity import LengthUnit
@@ -112,10 +113,12 @@ def session_from(document: Mapping[str, Any], profile_of: Callable[[str], Profil
     Raises
     ------
     core.documents.entries.EntryError
-        A value is missing or is not what it should be, or no vehicle can have it.
+        A value is missing or is not what it should be, or no vehicle can have it. Or an entry
+        looks damaged, and would count as one that was left out.
     core.profiles.profile.ProfileError
         The profile is needed and cannot be loaded.
     """
+    refuse_damaged(document)
     profile = text_at(document, "session.profile")
     choice_at(document, "session.units", get_args(LengthUnit), "in")
     sources = Sources(document, cache(lambda: profile_of(profile)))
