@@ -12,6 +12,7 @@ from typing import Any
 
 from core.documents.document import value_at
 from core.documents.entries import EntryError, choice_at, flag_at, quantity_at, units_of
+from core.readings.survey import LINKS
 from core.text import quantity
 from core.text.quantity import INCH
 
@@ -102,6 +103,14 @@ def failures(document: Mapping[str, Any], is_heavy: bool) -> tuple[str, ...]:
     failed += [path for path in _joints(document) if choice_at(document, path, JOINTS) == "loose"]
     seen_to = (f"walk_round.{key}" for key in SEEN_TO)
     return (*failed, *(path for path in seen_to if flag_at(document, path) is False))
+
+
+def not_checked(document: Mapping[str, Any], has_track_bar: bool) -> tuple[str, ...]:
+    """Paths of the parts of the walk-round that nobody has looked at."""
+    links = LINKS if has_track_bar else LINKS[1:]
+    joints = (f"joints.{link}_{end}" for link in links for end in ("frame", "axle"))
+    paths = (f"walk_round.{key}" for key in ("rim_play", "linkage_play", *joints, *SEEN_TO))
+    return tuple(path for path in paths if value_at(document, path) in (None, "not checked"))
 
 
 def _length(document: Mapping[str, Any], key: str) -> float | None:

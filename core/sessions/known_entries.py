@@ -5,8 +5,8 @@ from dataclasses import fields
 from itertools import product
 from typing import Any
 
-from core.documents.damage import tree_of, unknown_entries
 from core.documents.damage import refuse_damaged as refuse_damaged_by
+from core.documents.damage import tree_of, unknown_entries
 from core.kinematics.pivots import GuideKind, Layout
 from core.kinematics.road_events import Event
 from core.profiles.road import ROAD
@@ -17,9 +17,7 @@ from core.readings.survey import LINKS, SURVEY, WHEELS
 from core.sessions.dimensions import READ, dimension_names
 
 _DIMENSIONS = {
-    name
-    for layout, guide in product(Layout, GuideKind)
-    for name in dimension_names(layout, guide)
+    name for layout, guide in product(Layout, GuideKind) for name in dimension_names(layout, guide)
 }
 _ASSUMED = {*_DIMENSIONS, "travel.bump", "travel.droop", "vehicle.wheelbase"}
 

@@ -71,6 +71,9 @@ class Session:
         Handling on the road; None where it is not known.
     held_back_by : tuple of str
         Failures of the walk-round and the stance, such as "stance.wheels_on_ground".
+    not_checked : tuple of str
+        Parts of the walk-round and the stance that nobody has looked at, such as
+        "walk_round.joints.track_bar_frame".
     assumed : tuple of str
         Names of the values that nobody measured, such as "steering.arm".
     """
@@ -98,6 +101,7 @@ class Session:
     events: tuple[Event, ...]
     road: Road | None
     held_back_by: tuple[str, ...]
+    not_checked: tuple[str, ...]
     assumed: tuple[str, ...]
 
 
@@ -158,6 +162,10 @@ def session_from(document: Mapping[str, Any], profile_of: Callable[[str], Profil
         events=_events(sources),
         road=_road(sources),
         held_back_by=(*_walk_round_failures(sources), *stance.failures(document)),
+        not_checked=(
+            *walk_round.not_checked(document, has_track_bar),
+            *stance.not_checked(document),
+        ),
         assumed=(
             *(dimension.name for dimension in dimensions.values() if dimension.is_assumed),
             *(condition.name for condition in conditions if condition.is_assumed),

@@ -14,6 +14,7 @@ from wizard.phrases.cautions import caution_facts
 from wizard.phrases.decisions import decision_facts
 from wizard.phrases.fact import Fact
 from wizard.phrases.filed_plan import planned_facts
+from wizard.phrases.headline import headline_words
 from wizard.phrases.readings import warning_facts
 from wizard.phrases.reported import reported_facts
 from wizard.phrases.session_names import session_words
@@ -117,7 +118,7 @@ def owners_page(document: Document, verdict: Verdict, unit: LengthUnit) -> Owner
     tag = plain(value_at(document, "vehicle.tag", ""))
     return OwnersPage(
         title=f"{tag}: {verdict.overall}",
-        heading=_capitalized(mark_and_word(verdict.overall)),
+        heading=_capitalized(headline_words(verdict)),
         session=session_words(document),
         vehicle_facts=tuple(reported_facts(document, VEHICLE_PATHS)),
         verdict_facts=tuple(verdict_facts(verdict, unit)),
@@ -147,4 +148,4 @@ def _rule_line(row: RuleRow) -> RuleLine:
 def _capitalized(words: str) -> str:
     """Mark and word with a capital first letter of the word."""
     mark, _, word = words.partition(" ")
-    return f"{mark} {word.capitalize()}"
+    return f"{mark} {word[:1].upper()}{word[1:]}"

@@ -13,13 +13,14 @@ from wizard.phrases.cautions import CAUTION_IN_SHORT
 from wizard.phrases.decisions import decision_facts
 from wizard.phrases.fact import LOOK, Fact
 from wizard.phrases.filed_plan import planned_facts
+from wizard.phrases.headline import headline_words
 from wizard.phrases.open_questions import open_question_facts
 from wizard.phrases.readings import readings_facts, warning_facts
 from wizard.phrases.reported import reported_facts
 from wizard.phrases.session_names import session_words
 from wizard.phrases.verdict_meaning import verdict_facts
 from wizard.phrases.verdict_reasons import axle_facts, binding_facts, road_facts, steer_reason_facts
-from wizard.phrases.verdict_words import mark_and_word, tone_of
+from wizard.phrases.verdict_words import tone_of
 from wizard.reports.console import fact_sheet, print_report, style_of
 from wizard.views.rules_table import RulesGrid
 from wizard.views.verdict import rules_of
@@ -64,7 +65,7 @@ def headline(document: Document, verdict: Verdict, path: str) -> Text:
     if description := value_at(document, "vehicle.description"):
         lines.append(plain(description, LONGEST))
     lines.append(plain(path, LONGEST))
-    word = mark_and_word(verdict.overall).upper()
+    word = headline_words(verdict).upper()
     return Text.assemble((word, style_of(tone_of(verdict.overall))), "\n".join(lines))
 
 
