@@ -184,7 +184,8 @@ def test_rows_have_the_mark_of_their_verdict(verdict, cure):
 
 @pytest.mark.parametrize(("count", "words"), [(1, "one plan steers"), (3, "three plans steer")])
 def test_the_answer_counts_the_plans(verdict, cure, count, words):
-    assert f"✗ bump steer: {words} true, of 1,234 combinations" in search_result_words(
+    headline = "✗ bump steer, walk-round and stance not checked"
+    assert f"{headline}: {words} true, of 1,234 combinations" in search_result_words(
         verdict, SearchResult(1234, (cure,) * count)
     )
 

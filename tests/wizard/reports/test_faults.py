@@ -82,7 +82,7 @@ def test_a_file_without_permission_to_read_is_refused(run, tmp_path):
     [
         ({"session.id": None}, "[session] id: is missing"),
         ({"session": None}, "[session] profile: is missing"),
-        ({"session": "x"}, "[session] profile: is missing"),
+        ({"session": "x"}, "session: is a value; it should be a table, under [session]"),
         ({"session.units": "inches"}, "[session] units: “inches” is not known"),
         ({"layout.steering": None}, "[layout] steering: is missing"),
         ({"layout.arm": ["ahead"]}, "[layout] arm: is a list"),
@@ -115,8 +115,15 @@ def test_a_file_without_permission_to_read_is_refused(run, tmp_path):
         ({"limits.working_travel.bump": "-2 in"}, "[limits.working_travel] bump"),
         ({"stance.level_floor": "yes"}, "[stance] level_floor: is a text"),
         ({"walk_round.rim_play": ["1 in"]}, "[walk_round] rim_play: is a list"),
-        ({"walk_round.joints": "tight"}, "[walk_round] joints: should be a table"),
+        ({"walk_round.joints": "tight"}, "[walk_round] joints: is a value; it should be a table"),
         ({"walk_round.joints.track_bar_axle": "wobbly"}, "[walk_round.joints] track_bar_axle"),
+        ({"walk_round": "x"}, "walk_round: is a value; it should be a table"),
+        ({"walk_Round": {}}, "walk_Round: is not known, and is probably damaged"),
+        ({"limits": "x"}, "limits: is a value; it should be a table, under [limits]"),
+        ({"limits.ster": "9 deg"}, "[limits] ster: is not known, and is probably damaged"),
+        ({"readings.travel.bump": {}}, "[readings.travel] bump: is a table"),
+        ({"assumed.travl.bump": "4 in"}, "[assumed] travl: is not known, and is probably"),
+        ({"signatures": "x"}, "signatures: should be tables of their own"),
         ({"events": "dip"}, "events: should be tables of their own"),
         ({"events": [{"name": "dip"}]}, "[events 1] returns: is missing"),
         ({"session.profile": "a/../b", "limits": None}, "[session] profile: no profile"),
@@ -190,11 +197,37 @@ def test_a_travel_that_cannot_be_reached_is_reported(run, altered):
 
 
 def test_a_faulty_plan_is_refused_by_compare(run, altered):
-    path = altered("lifted", {"plan.moves": "one"})
+    path = altered("lifted", {"plan.moves": [{"pivot": "hub"}]})
     assert run("check", path)[0] == 1
     code, _, err = run("compare", path, demo("fixed"))
     assert code == 2
-    assert f"{path}: [plan] moves: should be a list of moves" in err
+    assert f"{path}: [plan] moves 1.pivot: " in err or f"{path}: [plan.moves 1] pivot: " in err
+
+
+def test_entries_of_other_programs_are_kept_and_named(run, altered):
+    path = altered("as built", {"vehicle.colour": "red", "weather": {"rain": True}})
+    code, out, err = run("check", path)
+    assert (code, err) == (0, "")
+    assert " ".join(out.split()).count("vehicle.colour and weather. Kept as it is") == 1
+    assert "not checked" not in out
+
+
+@pytest.mark.parametrize(
+    ("left_out", "headline"),
+    [
+        ("walk_round.joints", "✓ STEERS TRUE, JOINTS NOT CHECKED"),
+        ("walk_round", "✓ STEERS TRUE, WALK-ROUND NOT CHECKED"),
+        ("walk_round.tyres_alike", "✓ STEERS TRUE, TYRES NOT CHECKED"),
+        ("stance", "✓ STEERS TRUE, STANCE NOT CHECKED"),
+    ],
+)
+def test_the_headline_says_what_was_not_checked(run, altered, left_out, headline):
+    path = altered("as built", {left_out: None})
+    code, out, _ = run("check", path)
+    assert code == 0
+    assert out.startswith(headline)
+    shorter = headline.capitalize().removeprefix("✓ s")
+    assert shorter.casefold()[2:] in " ".join(run("compare", demo("as built"), path)[1].split())
 
 
 NASTY = st.one_of(
