@@ -67,6 +67,9 @@ LEAST_RIDE_HEIGHT = quantity.parse_length("1/2 in")
 LARGEST_RISE = 1000.0
 """mm; no pivot can be moved further."""
 
+MOST_COMBINATIONS = 1_000_000
+"""Combinations of the corrections of one file; a search among more would fill the memory."""
+
 CORRECTION_KEYS = ("name", "pivot", "rises", "caution", "not_with", "least_rise", "ball")
 """Keys of a [[corrections]] table."""
 
@@ -106,11 +109,7 @@ def _default(tables: Mapping[str, Any], path: str, bounds: Bounds) -> float:
     if value is None:
         raise EntryError(place, f'is missing; it should be a quantity such as "{bounds.example}"')
     if not bounds.holds(value):
-        raise EntryError(
-            place,
-            f"should lie between {bounds.smallest} and {bounds.largest}, such as "
-            f'"{bounds.example}"',
-        )
+        raise EntryError(place, bounds.expected)
     return value
 
 
@@ -188,7 +187,21 @@ def corrections_at(tables: Mapping[str, Any]) -> tuple[Correction, ...]:
                 f"{place}.name", f"“{correction.name}” is written twice: each name is used once"
             )
         corrections.append(correction)
+    _refuse_too_many(corrections)
     return tuple(corrections)
+
+
+def _refuse_too_many(corrections: Collection[Correction]) -> None:
+    """Raise EntryError for more combinations of three corrections than can be searched."""
+    ones = twos = threes = 0  # combinations of so many of the corrections so far
+    for rises in (len(correction.rises_tried) for correction in corrections):
+        threes, twos, ones = threes + twos * rises, twos + ones * rises, ones + rises
+    if ones + twos + threes > MOST_COMBINATIONS:
+        raise EntryError(
+            "corrections",
+            f"offer {ones + twos + threes:,} combinations; at most {MOST_COMBINATIONS:,} can be "
+            "searched, so list fewer rises",
+        )
 
 
 def _correction(table: Mapping[str, Any], place: str, least_rise: float | None) -> Correction:
