@@ -31,13 +31,18 @@ class Bounds:
     largest: str
 
     @property
+    def largest_value(self) -> float:
+        """The largest value, in mm, rad, rad/mm or as a plain number."""
+        return self.parse(self.largest)
+
+    @property
     def expected(self) -> str:
         """What would be right, for messages."""
         return f'should lie between {self.smallest} and {self.largest}, such as "{self.example}"'
 
     def holds_or_is_less(self, value: float) -> bool:
         """True if the magnitude of a value is not above the bounds."""
-        return abs(value) <= self.parse(self.largest) * (1 + 1e-9)
+        return abs(value) <= self.largest_value * (1 + 1e-9)
 
     def holds(self, value: float, within: float = 0.0) -> bool:
         """True if a value lies within the bounds with its whole half-width."""

@@ -18,6 +18,15 @@ from wizard.commands import main
 from wizard.flow import filed_records
 
 PIVOTS = ("track_bar.frame", "track_bar.axle", "drag_link.frame", "drag_link.axle")
+EVENT = {
+    "name": "dip",
+    "rise": "0.25 s",
+    "hold": "0.1 s",
+    "returns": True,
+    "travel": "2 in",
+    "speed": "60 km/h",
+    "deceleration": "0 m/s2",
+}
 HEIGHT = "readings.track_bar.frame.height"
 
 
@@ -105,7 +114,21 @@ def test_a_file_without_permission_to_read_is_refused(run, tmp_path):
         ({"readings.steering.pitman_arm": ["0"]}, "pitman_arm: should be more than 0"),
         ({"readings.steering.ratio": "0"}, "[readings.steering] ratio: should be more than 0"),
         ({"readings.travel.bump": "0 in"}, "[readings.travel] bump: should be more than 0"),
-        ({"readings.travel.bump": "1 parsec"}, "[readings.travel] bump: is more than 100 m"),
+        ({"readings.travel.bump": "1 parsec"}, "[readings.travel] bump: is more than 40 in"),
+        ({"readings.steering.arm": ["828 1/2 in"]}, "[readings.steering] arm: is more than 24 in"),
+        ({"readings.steering.ratio": "900"}, "[readings.steering] ratio: is more than 60"),
+        ({"readings.guide.span": ["900 in"]}, "[readings.guide] span: is more than 100 in"),
+        (
+            {"readings.steering.ratio": None, "assumed.steering.ratio": "900"},
+            "[assumed.steering] ratio: should lie between 1 and 60",
+        ),
+        (
+            {"readings.guide.span": None, "assumed_within.guide.span": "99 in"},
+            "[assumed_within.guide] span: is too wide",
+        ),
+        ({"limits.steer": "9999999999 deg"}, "[limits] steer: should be at most 45 deg"),
+        ({"limits.parallel": "46 deg"}, "[limits] parallel: should be at most 45 deg"),
+        ({"limits.working_travel.bump": "25 in"}, "bump: should be at most 24 in"),
         ({"vehicle.wheelbase": "-1 in"}, "[vehicle] wheelbase: should be more than 0"),
         ({"readings.wheels.hub_height": ["0"]}, "hub_height: should be more than 0"),
         ({"instruments.tape": "0 in"}, "[instruments] tape: should be more than 0"),
@@ -115,6 +138,10 @@ def test_a_file_without_permission_to_read_is_refused(run, tmp_path):
         ({"limits.working_travel.bump": "-2 in"}, "[limits.working_travel] bump"),
         ({"stance.level_floor": "yes"}, "[stance] level_floor: is a text"),
         ({"walk_round.rim_play": ["1 in"]}, "[walk_round] rim_play: is a list"),
+        ({"walk_round.rim_play": "-1 in"}, "[walk_round] rim_play: should lie between 0 and"),
+        ({"walk_round.rim_size": "900 in"}, "[walk_round] rim_size: should lie between 0 and"),
+        ({"events": [EVENT | {"rise": "3600 s"}]}, "[events 1] rise: should be at most 60 s"),
+        ({"events": [EVENT | {"travel": "-99 in"}]}, "[events 1] travel: should be at most"),
         ({"walk_round.joints": "tight"}, "[walk_round] joints: is a value; it should be a table"),
         ({"walk_round.joints.track_bar_axle": "wobbly"}, "[walk_round.joints] track_bar_axle"),
         ({"walk_round": "x"}, "walk_round: is a value; it should be a table"),
@@ -174,7 +201,7 @@ def test_a_tie_rod_without_a_lateral_run_is_refused(run, altered):
 @pytest.mark.parametrize(
     "changes",
     [
-        {"readings.travel.bump": "60 in", "readings.travel.droop": "60 in"},
+        {"readings.travel.bump": "40 in", "readings.travel.droop": "40 in"},
         {"limits.working_travel.bump": "24 in"},
         {"readings.steering.arm": ["0.01 in"]},
         {"readings.steering.pitman_arm": ["0.01 in"]},
@@ -192,7 +219,7 @@ def test_links_that_cannot_reach_still_have_a_verdict(run, altered, changes):
 
 
 def test_a_travel_that_cannot_be_reached_is_reported(run, altered):
-    path = altered("as built", {"readings.travel.bump": "60 in"})
+    path = altered("as built", {"readings.travel.bump": "40 in"})
     assert "a link binds" in run("check", path)[1]
 
 
