@@ -47,7 +47,7 @@ _LONGEST_TAG = 32
 _LONGEST_ID = 100
 # Folders of Evenarc, and names that some systems reserve for devices with any ending.
 _RESERVED = {SHOP, UNFINISHED, "con", "prn", "aux", "nul"} | {
-    f"{device}{number}" for device in ("com", "lpt") for number in range(10)
+    f"{device}{number}" for device in ("com", "lpt") for number in "0123456789¹²³"
 }
 _EASY_TO_READ = "23456789abcdefghjkmnpqrstuvwxyz"
 
@@ -88,9 +88,14 @@ def tag_fault(tag: str) -> str:
         )
     if len(tag) > _LONGEST_TAG:
         return f"“{plain(tag, 20)}” is too long: use {_LONGEST_TAG} characters at most, like FG-3"
-    if tag.casefold().split(".")[0] in _RESERVED:
+    if _is_reserved(tag):
         return f"“{plain(tag)}” is kept for other uses: choose another tag, like FG-3"
     return ""
+
+
+def _is_reserved(name: str) -> bool:
+    """True for a folder of Evenarc, or a device of some system, with any ending."""
+    return name.casefold().partition(".")[0].strip() in _RESERVED
 
 
 def new_id(tag: str, kind: str, opened: datetime) -> str:
@@ -255,7 +260,7 @@ def _text(document: Document, path: str) -> str:
 
 
 def _file_name(session_id: str) -> str:
-    if len(session_id) > _LONGEST_ID or not _NAME.fullmatch(session_id):
+    if len(session_id) > _LONGEST_ID or not _NAME.fullmatch(session_id) or _is_reserved(session_id):
         raise RecordError(
             f"[session] id: “{plain(session_id)}” cannot name a file; it should be like "
             "FG-3_20261125-141205_first_k3f9"

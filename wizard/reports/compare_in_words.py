@@ -11,7 +11,7 @@ from wizard.phrases.cautions import CAUTION_IN_SHORT
 from wizard.phrases.comparison import control_facts, fix_outcome_facts
 from wizard.phrases.fact import LOOK, Fact
 from wizard.phrases.reached_plan import reached_plan_facts
-from wizard.phrases.session_names import vehicle_tag
+from wizard.phrases.session_names import vehicle_tag, wrong_order_words
 from wizard.phrases.verdict_words import mark_and_word, tone_of
 from wizard.reports.console import fact_sheet, print_report, style_of
 from wizard.views.changes_table import ChangesGrid, change_rows
@@ -27,6 +27,8 @@ def comparison_parts(both: TwoSessions) -> Iterator[RenderableType]:
     """Parts of the report, from the top."""
     unit, comparison = units_of(both.later), both.comparison
     word = mark_and_word(comparison.outcome).upper()
+    if wrong_order := wrong_order_words(both.earlier, both.later):
+        yield Text(f"! {wrong_order}", style_of("look"))
     yield Text.assemble(
         (word, style_of(tone_of(comparison.outcome))),
         f"  {vehicle_tag(both.later)}, before beside after",

@@ -76,6 +76,7 @@ class TestNames:
         [
             *("", "../x", ".", "..", "a/b", "a\\b", "-a", ".a", "a.", " a", "a "),
             *("a\nb", "a\x1b[2J", "a\0", "shop", "Shop", "unfinished", "CON", "nul.x", "x" * 33),
+            *("COM¹", "lpt³.x", "Com0", "con .x", "PRN", "aux.a.b"),
         ],
     )
     def test_tags_that_cannot_name_a_folder_are_refused_in_one_line(self, tag):
@@ -92,6 +93,7 @@ class TestNames:
             ("vehicle.tag", 3, r"\[vehicle\] tag: is"),
             ("session.id", "../../x", r"\[session\] id: “../../x” cannot name a file"),
             ("session.id", "x" * 101, r"\[session\] id"),
+            ("session.id", "NUL", r"\[session\] id: “NUL” cannot name a file"),
             ("session.id", None, r"\[session\] id: is missing"),
         ],
     )

@@ -80,3 +80,13 @@ def test_text_of_a_record_is_not_read_as_markup(run, altered):
     out = run("compare", demo("lifted"), altered("fixed", texts))[1]
     assert "[red]FG[/red]\\x1b[31m" in out
     assert "\x1b" not in out
+
+
+def test_records_in_the_wrong_order_are_said_first(run):
+    _, out, err = run("compare", demo("fixed"), demo("as built"))
+    assert out.startswith("! The session before is the later one (2026-")
+    assert err == ""
+    _, out, err = run("compare", "--json", demo("fixed"), demo("as built"))
+    assert err.startswith("evenarc: The session before is the later one")
+    assert out.startswith("{")
+    assert "later one" not in run("compare", demo("as built"), demo("fixed"))[1]
