@@ -4,10 +4,12 @@ from collections.abc import Iterator
 
 from core.documents.document import Document
 from core.documents.signature import signature_is_valid, signatures_of
-from core.text.plain_text import plain
+from core.text.plain_text import plain, with_full_stop
 from wizard.phrases.fact import LOOK, Fact
 
 DECISIONS = {"signed": "signed", "returned": "sent back"}
+
+NO_LONGER = "The record was changed since: it no longer stands."
 
 
 def decision_facts(document: Document) -> Iterator[Fact]:
@@ -22,4 +24,4 @@ def decision_facts(document: Document) -> Iterator[Fact]:
         if signature_is_valid(document, signature):
             yield Fact(name, text, "✓" if decision == "signed" else LOOK)
         else:
-            yield Fact(name, f"{text}. The record was changed since: it no longer stands.", LOOK)
+            yield Fact(name, f"{with_full_stop(text)} {NO_LONGER}", LOOK)

@@ -34,9 +34,14 @@ def print_fix(
     verdict: Verdict,
     result: SearchResult,
     adjusters: Mapping[str, Adjuster],
+    clearance: float,
 ) -> None:
-    """Print the plans for a record; the adjusters are given by link."""
-    print_report(fix_parts(document, verdict, result, adjusters))
+    """Print the plans for a record.
+
+    The adjusters are given by link. The clearance is the distance of both links that the profile
+    asks for, mm.
+    """
+    print_report(fix_parts(document, verdict, result, adjusters, clearance))
 
 
 def fix_parts(
@@ -44,6 +49,7 @@ def fix_parts(
     verdict: Verdict,
     result: SearchResult,
     adjusters: Mapping[str, Adjuster],
+    clearance: float,
 ) -> Iterator[RenderableType]:
     """Parts of the report, from the top."""
     unit = units_of(document)
@@ -52,7 +58,7 @@ def fix_parts(
     if result.plans:
         yield plans_table(verdict, result.plans, unit)
     for number, plan in enumerate(result.plans, 1):
-        yield work_order(verdict, plan, number, adjusters, unit)
+        yield work_order(verdict, plan, number, adjusters, clearance, unit)
     yield Text(CAUTION_IN_SHORT, style_of("quiet"))
 
 
@@ -73,11 +79,16 @@ def cell_text(cell: Cell) -> Text:
 
 
 def work_order(
-    verdict: Verdict, plan: Plan, number: int, adjusters: Mapping[str, Adjuster], unit: LengthUnit
+    verdict: Verdict,
+    plan: Plan,
+    number: int,
+    adjusters: Mapping[str, Adjuster],
+    clearance: float,
+    unit: LengthUnit,
 ) -> Group:
     """Work order of one plan: the work, its reasons, its effects and the checks afterwards."""
     title = f"Plan {number}: {'; '.join(plan_move_words(plan, unit))}"
-    effects = plan_effect_facts(verdict, plan, unit)
+    effects = plan_effect_facts(verdict, plan, clearance, unit)
     work = (*move_facts(verdict, plan, unit), *bar_length_facts(plan, adjusters, unit))
     return Group(
         fact_sheet(title, work),

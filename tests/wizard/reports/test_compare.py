@@ -23,7 +23,8 @@ def test_the_exit_code_is_0_only_if_the_fix_is_shown(run, before, after, code, o
     assert exit_code == code
     assert not err
     mark = {"shown": "✓", "not shown": "✗", "not settled": "≈"}[outcome]
-    assert out.startswith(f"{mark} {outcome.upper()}  FG-")
+    headline = next(line for line in out.splitlines() if line.startswith(mark))
+    assert headline.startswith(f"{mark} {outcome.upper()}  FG-")
     exit_code, out, _ = run("compare", "--json", demo(before), demo(after))
     assert exit_code == code
     assert json.loads(out)["outcome"] == outcome
