@@ -30,7 +30,7 @@ from wizard.tui.screens.answer_state import (
 )
 from wizard.tui.screens.other_folder import GO_ON_ELSEWHERE, folder_question
 from wizard.tui.widgets.keys import Key
-from wizard.tui.widgets.question_view import QuestionView
+from wizard.tui.widgets.question_view import QuestionView, has_repeats
 from wizard.tui.widgets.remark import RemarkKind
 from wizard.tui.widgets.worksheet import Worksheet
 
@@ -121,6 +121,8 @@ class AnsweringScreen(Screen[str]):
         elif isinstance(outcome, Queried):
             self.state = AnswerQueried(outcome, given)
             again = "choose again" if self.flow.question.is_chosen else "type it again"
+            if isinstance(given, str) and has_repeats(given):
+                again = "type one more reading, which is added"
             self.say("queried", outcome.message, f"{again}, or F5 keeps it with a reason")
             self.query_one(Worksheet).offer(Key("F5", "keep it", "keep"))
         else:

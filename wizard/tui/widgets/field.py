@@ -29,6 +29,8 @@ class Field(Input):
         self.keeps_typing_ahead = keeps_typing_ahead
         self.typed_ahead: list[Key] | None = None
         """Keys that wait, after Enter; None while a line is being typed."""
+        self.adds_reading = False
+        """True if the next character begins a further reading."""
 
     async def _on_key(self, event: Key) -> None:
         if not self.keeps_typing_ahead or not (event.is_printable or event.key in EDITS):
@@ -43,8 +45,10 @@ class Field(Input):
     async def _type(self, event: Key) -> None:
         # A binding would run only after the keys that follow it.
         if event.key not in EDITS:
+            self._begin_reading(event.character or "")
             await super()._on_key(event)
             return
+        self.adds_reading = self.adds_reading and event.key == "enter"
         await self.run_action(EDITS[event.key])
         if event.key == "enter":
             self.typed_ahead = []
@@ -55,6 +59,7 @@ class Field(Input):
         event.prevent_default()
         line = " ".join(event.text.replace("\t", " ").splitlines())
         line = "".join(character for character in line if character.isprintable())
+        self._begin_reading(line)
         start, end = sorted(self.selection)
         room = LONGEST - len(self.value) + end - start
         if len(line) > room:
@@ -68,6 +73,7 @@ class Field(Input):
         """
         self.value = text
         self.cursor_position = len(text)
+        self.adds_reading = False
         if self.typed_ahead and not text:
             self.call_later(self._type_ahead)
         else:
@@ -84,7 +90,21 @@ class Field(Input):
     def select_text(self) -> None:
         """Select the text, so that typing replaces it."""
         self.typed_ahead = None
+        self.adds_reading = False
         self.action_select_all()
+
+    def add_to_text(self) -> None:
+        """Keep the text, so that typing adds a reading to those that it has."""
+        self.typed_ahead = None
+        self.cursor_position = len(self.value)
+        self.adds_reading = True
+
+    def _begin_reading(self, typed: str) -> None:
+        """Separate a further reading from those before it, unless the person does it."""
+        if self.adds_reading and not f"{self.value}{typed}".rstrip().endswith(";"):
+            self.value = f"{self.value}; "
+            self.cursor_position = len(self.value)
+        self.adds_reading = False
 
     def drop_typed_ahead(self) -> None:
         """Drop the keys typed ahead, which were meant for another question."""
