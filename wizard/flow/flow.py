@@ -67,7 +67,7 @@ class Flow:
         The flows before each answer, oldest first.
     left : str
         Path of the question that was left for an earlier one; empty if none was. Once an earlier
-        answer is given anew, that question is asked again.
+        answer is changed, that question is asked again.
     """
 
     document: Document
@@ -174,10 +174,13 @@ class Flow:
         return settled._at(self._left_for(settled, question) or settled._next_open(question).path)
 
     def _left_for(self, settled: Self, question: Question) -> str:
-        """The question that was left for this one; empty if the answer opens others before it."""
+        """The question that was left to change this answer; empty where there is none.
+
+        It is also empty if the change opens other questions before it.
+        """
         asked = settled.asked
         paths = [other.path for other in asked]
-        if self.left not in paths or question not in asked:
+        if self.left not in paths or question not in asked or self._is_open(question):
             return ""
         between = asked[asked.index(question) + 1 : paths.index(self.left)]
         was_open = {other.path for other in self.asked if self._is_open(other)}

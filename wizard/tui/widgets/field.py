@@ -3,6 +3,7 @@
 from textual.binding import Binding
 from textual.events import Key, Paste
 from textual.widgets import Input
+from textual.widgets.input import Selection
 
 LONGEST = 4000
 """Characters of a line."""
@@ -92,6 +93,11 @@ class Field(Input):
         self.typed_ahead = None
         self.adds_reading = False
         self.action_select_all()
+
+    def select_last_reading(self) -> None:
+        """Select the text after the last semicolon and its spaces."""
+        last = self.value.rpartition(";")[2].lstrip()
+        self.selection = Selection(len(self.value) - len(last), len(self.value))
 
     def add_to_text(self) -> None:
         """Keep the text, so that typing adds a reading to those that it has."""

@@ -103,6 +103,10 @@ class QuestionView(Vertical):
         elif kind in ("queried", "refused"):
             field.select_text()
 
+    def select_last_reading(self) -> None:
+        """Select the last reading of the field, so that typing replaces it alone."""
+        self.query_one(Field).select_last_reading()
+
     def retype(self, answer: Any, marked: bool = True) -> None:
         """Put a typed answer back into the field; `marked`, typing replaces it."""
         if isinstance(answer, str):
