@@ -37,7 +37,7 @@ class Bounds:
 
     @property
     def expected(self) -> str:
-        """What would be right, for messages."""
+        """Range for messages: what would be right."""
         return f'should lie between {self.smallest} and {self.largest}, such as "{self.example}"'
 
     def holds_or_is_less(self, value: float) -> bool:

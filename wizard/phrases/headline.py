@@ -22,7 +22,7 @@ def headline_words(verdict: Verdict) -> str:
 
 
 def not_checked_words(verdict: Verdict) -> str:
-    """What was not checked, ", joints and stance not checked"; empty where all was."""
+    """Words for what was not checked, ", joints and stance not checked"; empty where all was."""
     paths = verdict.session.not_checked
     parts = dict.fromkeys(
         part for start, part in PARTS.items() if any(path.startswith(start) for path in paths)
