@@ -42,7 +42,7 @@ EXACT = {
 VEHICLES = {"knuckle": (0, 1), "tie-rod": (2,), "inverted-y": (0, 3)}
 """Seeds of vehicles with bump steer, by layout."""
 
-LONG_DRAWS = 100_000
+LONG_DRAWS = 40_000
 """Draws of the long Monte Carlo."""
 
 WIDE = {

@@ -15,7 +15,7 @@ from tests.full_axle.records import PROFILES, STEER_LIMIT, documents
 
 pytestmark = pytest.mark.slow
 
-VEHICLES = 30
+VEHICLES = 20
 """Vehicles of each guide. About half of them have bump steer and get a plan."""
 
 

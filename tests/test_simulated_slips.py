@@ -21,7 +21,7 @@ from tests.geometries import INCH, INSTRUMENTS
 PIVOTS = ("track_bar.frame", "track_bar.axle", "drag_link.frame", "drag_link.axle")
 BRACES = {"braces.frame_ends": (0, 2), "braces.axle_ends": (1, 3), "braces.frame_to_axle": (0, 3)}
 NEIGHBOURS = ((0, 2), (1, 3), (0, 1), (2, 3))
-SETS = 240
+SETS = 160
 CLEAN_SETS = 24
 
 MISTAKES = ("exchanged heights", "exchanged slopes", "turned sign", "whole inches")

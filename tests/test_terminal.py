@@ -79,7 +79,9 @@ class Session:
             self.terminal.press(*self.keys(place))
             if place in self.reasons:
                 self.terminal.wait_for("F5 keep it")
-                self.terminal.press("F5", self.reasons[place], "enter")
+                self.terminal.press("F5")
+                self.terminal.wait_for("keep it for this reason")
+                self.terminal.press(self.reasons[place], "enter")
             before = place
             place = self.terminal.until(
                 lambda before=before: self.place if self.place not in (None, before) else None

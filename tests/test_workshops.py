@@ -1,4 +1,4 @@
-"""Two thousand simulated workshops: rates of wrong verdicts and of wrongly named readings.
+"""Simulated workshops: rates of wrong verdicts and of wrongly named readings.
 
 Each workshop measures a vehicle with a known true geometry. Errors are drawn from rectangular
 distributions as wide as the instruments claim. Every reading is rounded to a mark of the tape or
@@ -34,9 +34,9 @@ from tests.geometries import (
 
 pytestmark = pytest.mark.slow
 
-VEHICLES = 2000
+VEHICLES = 1200
 DRAWS = 1000
-"""Draws of each Monte Carlo. The program takes 20,000, which scatter less."""
+"""Draws of each Monte Carlo. The program takes 2,000, which scatter less."""
 
 HEIGHTS = tuple(
     f"{link}.{end}.height" for link in ("track_bar", "drag_link") for end in ("frame", "axle")

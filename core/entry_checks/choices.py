@@ -7,7 +7,14 @@ from core.kinematics.pivots import PIVOTS, RIDE_HEIGHT, Direction, GuideKind, La
 from core.profiles.corrections import BallPlace
 from core.text.quantity import LengthUnit
 
-Report = Literal["steers-when-held", "wheel-turns-when-released", "pulls-under-braking", "wanders"]
+Report = Literal[
+    "steers-when-held",
+    "wheel-turns-when-released",
+    "pulls-under-braking",
+    "wanders",
+    "wheel-off-centre",
+    "shimmy",
+]
 """Words for a complaint that a driver reports."""
 
 ONE_OF: dict[str, tuple[str, ...]] = {

@@ -10,12 +10,13 @@ from dataclasses import dataclass, fields, replace
 from typing import Any, NamedTuple
 
 import numpy as np
+from numpy.typing import NDArray
 
 from core.kinematics.pivots import GuideKind
 from core.kinematics.vectors import Array, Scalars
 
-NEWTON_STEPS = 12
-"""Most Newton steps of two arms; from ride height four reach the last bit."""
+STEPS_TOGETHER, STEPS_OF_THE_REST = 4, 8
+"""Newton steps of two arms: from ride height four reach the last bit of nearly all."""
 
 SMALL_STEP = 1e-7
 """Newton step, rad, after which the error is some 1e-14: it falls with the square."""
@@ -109,21 +110,43 @@ class TwoArms:
             hub_height,
         )
         shape = np.broadcast_shapes(*(np.shape(value) for value in (*lower, *upper, heave)))
-        ahead, pitch = np.zeros(shape), np.zeros(shape)
-        with np.errstate(all="ignore"):
-            for _ in range(NEWTON_STEPS):
-                sine, cosine = np.sin(pitch), np.cos(pitch)
-                error_l, by_ahead_l, by_pitch_l = lower.error(ahead, sine, cosine, heave)
-                error_u, by_ahead_u, by_pitch_u = upper.error(ahead, sine, cosine, heave)
-                determinant = by_ahead_l * by_pitch_u - by_ahead_u * by_pitch_l
-                step_ahead = (error_u * by_pitch_l - error_l * by_pitch_u) / determinant
-                step_pitch = (error_l * by_ahead_u - error_u * by_ahead_l) / determinant
-                ahead, pitch = ahead + step_ahead, pitch + step_pitch
-                is_small = np.abs(step_pitch) < SMALL_STEP
-                if (is_small | ~np.isfinite(step_pitch)).all():
-                    break
-            reached = is_small & (np.abs(pitch) < np.pi / 2)
+        start = np.zeros(shape)
+        ahead, pitch, is_small = _newton(lower, upper, heave, start, start, STEPS_TOGETHER)
+        rest = ~is_small & np.isfinite(pitch)
+        if rest.any():
+            lower, upper = (
+                _Arm(*(np.broadcast_to(value, shape)[rest] for value in arm))
+                for arm in (lower, upper)
+            )
+            ahead[rest], pitch[rest], is_small[rest] = _newton(
+                lower,
+                upper,
+                np.broadcast_to(heave, shape)[rest],
+                ahead[rest],
+                pitch[rest],
+                STEPS_OF_THE_REST,
+            )
+        reached = is_small & (np.abs(pitch) < np.pi / 2)
         return Path(np.where(reached, ahead, np.nan), np.where(reached, pitch, np.nan))
+
+
+def _newton(
+    lower: "_Arm", upper: "_Arm", heave: Scalars, ahead: Array, pitch: Array, steps: int
+) -> tuple[Array, Array, NDArray[np.bool_]]:
+    """Movement ahead, mm, and pitch, rad, after Newton steps, and where the last one was small."""
+    with np.errstate(all="ignore"):
+        for _ in range(steps):
+            sine, cosine = np.sin(pitch), np.cos(pitch)
+            error_l, by_ahead_l, by_pitch_l = lower.error(ahead, sine, cosine, heave)
+            error_u, by_ahead_u, by_pitch_u = upper.error(ahead, sine, cosine, heave)
+            determinant = by_ahead_l * by_pitch_u - by_ahead_u * by_pitch_l
+            step_ahead = (error_u * by_pitch_l - error_l * by_pitch_u) / determinant
+            step_pitch = (error_l * by_ahead_u - error_u * by_ahead_l) / determinant
+            ahead, pitch = ahead + step_ahead, pitch + step_pitch
+            is_small = np.abs(step_pitch) < SMALL_STEP
+            if is_small.all():
+                break
+    return np.asarray(ahead), np.asarray(pitch), np.asarray(is_small)
 
 
 class _Arm(NamedTuple):

@@ -87,11 +87,14 @@ class Course:
         Sideways drift at the end, to the left positive, mm.
     heading : float
         Change of heading at the end, to the left positive, rad.
+    drift_within : float
+        Half-width of the drift that comes from the half-width of the wind-up, mm.
     """
 
     name: str
     drift: float
     heading: float
+    drift_within: float = 0.0
 
 
 def drive(event: Event, linkage: Linkage, wheelbase: float, road: Road) -> Course:
@@ -107,11 +110,19 @@ def drive(event: Event, linkage: Linkage, wheelbase: float, road: Road) -> Cours
     road : Road
     """
     time = _times(event)
-    windup = event.windup if event.deceleration else 0.0
-    steer = motion_at(linkage, heave_at(event, time), windup=windup).steer
+    heave = heave_at(event, time)
     speed = np.maximum(event.speed - event.deceleration * time, 0.0)
-    drift, heading = single_track(time, speed / 1000, steer, wheelbase / 1000, road)
-    return Course(event.name, float(drift) * 1000, float(heading))
+
+    def course(windup: float) -> tuple[float, float]:
+        steer = motion_at(linkage, heave, windup=windup).steer
+        return single_track(time, speed / 1000, steer, wheelbase / 1000, road)
+
+    windup = event.windup if event.deceleration else 0.0
+    drift, heading = course(windup)
+    within = 0.0
+    if event.deceleration and event.windup_within:
+        within = abs(course(windup + event.windup_within)[0] - drift)
+    return Course(event.name, drift * 1000, heading, within * 1000)
 
 
 def _times(event: Event) -> Array:

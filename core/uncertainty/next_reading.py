@@ -114,6 +114,7 @@ def advice(
         [_outcomes(adjustment, gradient, chosen) for chosen in first_readings]
         for gradient in gradients
     ]
+    promising = []
     for repeats, count in _by_effort(len(order)):
         repeats_agree, repeats_equal = [], []
         for each, variance, by_count in zip(contested, variances, outcomes, strict=True):
@@ -124,9 +125,10 @@ def advice(
             repeats_equal.append(magnitude_ruling(shifted, u, ruling.limit).verdict)
         if _is_settled(repeats_agree) and _is_settled(repeats_equal):
             names = tuple(adjustment.items[i].reading.name for i in order[:count])
-            advised = Advice(names, repeats)
-            if settles(advised):
-                return advised
+            promising.append(Advice(names, repeats))
+    # Where the most work settles nothing, less does not: one trial then does for all.
+    if promising and settles(promising[-1]):
+        return next((advised for advised in promising if settles(advised)), promising[-1])
     return Advice((), 0, settles=False)
 
 

@@ -12,11 +12,14 @@ import numpy as np
 
 from core.profiles.profile import Profile, load_profile
 from core.verdict.assess import assess
+from core.verdict.verdict import READINGS
 from tests.conftest import ROOT
 from tests.full_axle.records import STEER_LIMIT, documents
 from tests.full_axle.steering import peak_steer
 from tests.full_axle.tape import (
+    AS_CLAIMED,
     Survey,
+    Workshop,
     everything,
     heights_and_offsets,
     without_arm_and_stations,
@@ -34,8 +37,16 @@ SURVEYS: tuple[Survey, ...] = (
     without_guide_and_kingpin,
 )
 
-DRAWS = 4_000
-"""Draws of each Monte Carlo of core. The program takes 20,000, which scatter less."""
+DRAWS = 2_000
+"""Draws of each Monte Carlo of core, as many as the program takes."""
+
+WORKSHOPS = {
+    "errors as claimed": AS_CLAIMED,
+    "errors twice as large": Workshop(errors=2.0),
+    "floor sloping 0.5 deg": Workshop(floor=np.radians(0.5)),
+    "angle finder 0.3 deg off": Workshop(finder=np.radians(0.3)),
+}
+"""Workshops by what is wrong in them."""
 
 
 @dataclass(frozen=True)
@@ -86,7 +97,8 @@ class Figures:
             f"{self.covered:.1%} covered; U {np.degrees(2 * self.median_u):.2f} deg (median); "
             f"{self.called['within']} within ({self.false_within:.1%} falsely), "
             f"{self.called['out']} out ({self.false_out:.1%} falsely), "
-            f"{self.called['too close to call']} too close to call"
+            f"{self.called['too close to call']} too close to call, "
+            f"{self.called['held back']} held back"
         )
 
 
@@ -107,6 +119,7 @@ def outcomes(
     survey: Survey = everything,
     seed: int = 1,
     stated: str | None = None,
+    workshop: Workshop = AS_CLAIMED,
 ) -> list[Outcome]:
     """Outcomes of drawn vehicles that are measured with drawn errors.
 
@@ -119,14 +132,19 @@ def outcomes(
     seed : int
     stated : str
         Kind of guide in the record, where it is not the true one: "unmeasured".
+    workshop : Workshop
+        What is wrong where the readings are taken.
     """
     rng = np.random.default_rng([seed, 1])
     results = []
     for vehicle in fleets(guide, count, seed):
         peaks = peak_steer(vehicle)
-        for document, true in zip(documents(vehicle, rng, survey, stated), peaks, strict=True):
-            ruling = assess(document, shipped_profile, DRAWS).steer.ruling
-            results.append(Outcome(float(true), ruling.value, ruling.u, str(ruling.verdict)))
+        read = documents(vehicle, rng, survey, stated, workshop)
+        for document, true in zip(read, peaks, strict=True):
+            verdict = assess(document, shipped_profile, DRAWS)
+            ruling = verdict.steer.ruling
+            called = "held back" if READINGS in verdict.held_back_by else str(ruling.verdict)
+            results.append(Outcome(float(true), ruling.value, ruling.u, called))
     return results
 
 
@@ -148,6 +166,8 @@ def main(count: int) -> None:
     for guide in GUIDES:
         for survey in SURVEYS:
             print(f"{guide}, {survey.__name__}: {figures(outcomes(guide, count, survey))}")
+        for name, workshop in WORKSHOPS.items():
+            print(f"{guide}, {name}: {figures(outcomes(guide, count, workshop=workshop))}")
         unmeasured = outcomes(guide, count, without_guide_and_kingpin, stated="unmeasured")
         print(f"{guide}, kind of guide not known: {figures(unmeasured)}", flush=True)
 

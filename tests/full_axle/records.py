@@ -7,7 +7,15 @@ import numpy as np
 
 from tests.full_axle.rotations import Array
 from tests.full_axle.steering import INCH, WORKING_TRAVEL
-from tests.full_axle.tape import Survey, everything, kind_of, read, true_values
+from tests.full_axle.tape import (
+    AS_CLAIMED,
+    Survey,
+    Workshop,
+    everything,
+    kind_of,
+    read,
+    true_values,
+)
 from tests.full_axle.vehicle import LayoutName, Vehicle
 
 PROFILES: dict[LayoutName, str] = {"knuckle": "coil-crossover", "tie-rod": "coil-tie-rod"}
@@ -20,6 +28,7 @@ def documents(
     rng: np.random.Generator,
     survey: Survey = everything,
     guide: str | None = None,
+    workshop: Workshop = AS_CLAIMED,
 ) -> list[dict[str, Any]]:
     """One document for each of N vehicles, with readings as their errors were drawn.
 
@@ -31,8 +40,10 @@ def documents(
         The readings that are taken.
     guide : str
         Kind of guide in the record, where it is not the true one: "unmeasured".
+    workshop : Workshop
+        What is wrong where the readings are taken.
     """
-    readings = read(true_values(vehicle), rng, survey)
+    readings = read(true_values(vehicle), rng, survey, workshop)
     return [
         _document(vehicle, i, {name: values[i] for name, values in readings.items()}, guide)
         for i in range(vehicle.count)

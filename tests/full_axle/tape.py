@@ -6,6 +6,7 @@ unevenness of the floor each time.
 """
 
 from collections.abc import Callable, Mapping
+from dataclasses import dataclass
 from typing import Literal
 
 import numpy as np
@@ -45,6 +46,28 @@ BRACES = {
 
 Survey = Callable[[str], bool]
 """True for the name of every reading that is taken."""
+
+
+@dataclass(frozen=True)
+class Workshop:
+    """What is wrong in a workshop that the instruments do not claim.
+
+    Attributes
+    ----------
+    errors : float
+        Errors as a multiple of those that the instruments claim.
+    floor : float
+        Slope of the floor on which the vehicle stands, upward to its left, rad.
+    finder : float
+        Zero error of the angle finder, rad.
+    """
+
+    errors: float = 1.0
+    floor: float = 0.0
+    finder: float = 0.0
+
+
+AS_CLAIMED = Workshop()
 
 
 def everything(_: str) -> bool:
@@ -117,11 +140,36 @@ def steering_arm(vehicle: Vehicle) -> Array:
 
 
 def read(
-    true: Mapping[str, Array], rng: np.random.Generator, survey: Survey = everything
+    true: Mapping[str, Array],
+    rng: np.random.Generator,
+    survey: Survey = everything,
+    workshop: Workshop = AS_CLAIMED,
 ) -> dict[str, Array]:
     """Readings of N vehicles, arrays (N, repeats), mm and rad; heights are taken twice."""
     return {
-        name: _repeats(kind_of(name), value, rng) for name, value in true.items() if survey(name)
+        name: _repeats(kind_of(name), value, rng, workshop.errors)
+        for name, value in _in_workshop(true, workshop).items()
+        if survey(name)
+    }
+
+
+def _in_workshop(true: Mapping[str, Array], workshop: Workshop) -> dict[str, Array]:
+    """Values as the plumb line and the angle finder show them in a workshop.
+
+    The vehicle stands on the floor and leans with it. A plumb line then comes down beside the place
+    under a centre, and the angle finder reads a link against the vertical.
+    """
+    if workshop == AS_CLAIMED:
+        return dict(true)
+    shown = dict(true)
+    for name in PIVOTS:
+        aside = true[f"{name}.height"] * np.tan(workshop.floor)
+        shown[f"{name}.offset"] = true[f"{name}.offset"] - aside
+    for link in ("track_bar", "drag_link"):
+        left = np.sign(true[f"{link}.axle.offset"] - true[f"{link}.frame.offset"])
+        shown[f"{link}.slope"] = true[f"{link}.slope"] + left * workshop.floor
+    return {
+        name: value + workshop.finder * (kind_of(name) == "angle") for name, value in shown.items()
     }
 
 
@@ -137,11 +185,11 @@ def _span(vehicle: Vehicle) -> Array:
     return across[0] - across[1]
 
 
-def _repeats(kind: Kind, value: Array, rng: np.random.Generator) -> Array:
+def _repeats(kind: Kind, value: Array, rng: np.random.Generator, multiple: float) -> Array:
     repeats = 2 if kind == "height" else 1
 
     def error(within: float, columns: int) -> Array:
-        return rng.uniform(-within, within, (len(value), columns))
+        return multiple * rng.uniform(-within, within, (len(value), columns))
 
     def sighted(within: float) -> Array:
         half = within / np.sqrt(2)

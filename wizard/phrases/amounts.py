@@ -59,8 +59,10 @@ def side_words(value: float) -> str:
 
 
 def rounded_length_words(mm: float, unit: LengthUnit) -> str:
-    """A rounded length: to 1/8 in, or to a whole mm."""
+    """A rounded length: to 1/8 in, or to a whole mm; beyond 10 in to whole inches, or to 10 mm."""
     step = INCH / 8 if unit == "in" else 1.0
+    if abs(mm) > 254:
+        step = INCH if unit == "in" else 10.0
     return format_length(max(round(abs(mm) / step), 1) * step, unit)
 
 

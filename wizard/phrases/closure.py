@@ -18,6 +18,9 @@ TOO_MUCH = {
 }
 """How a reading is wrong that is larger, or smaller, than it should be."""
 
+FAR_MORE = 5.0
+"""Multiple of a group's smallest mistake, in length, beyond which a reading is not named."""
+
 
 def closing_facts(
     adjustment: Adjustment, suspect_groups: tuple[SuspectGroup, ...], unit: LengthUnit
@@ -45,19 +48,20 @@ def closing_facts(
 
 
 def suspect_group_words(group: SuspectGroup, unit: LengthUnit) -> str:
-    """Readings that cannot be told apart, named together with what they differ by."""
+    """Readings that cannot be told apart, named together with what they differ by.
+
+    Readings that would have to be wrong by far more than another one are left out.
+    """
+    mistakes = dict(zip(group.readings, group.mistakes, strict=True))
+    lengths = [abs(mistake) for name, mistake in mistakes.items() if not name.endswith(".slope")]
     wrong = [
         mistake_words(name, mistake, unit)
-        for name, mistake in zip(group.readings, group.mistakes, strict=True)
+        for name, mistake in mistakes.items()
+        if name.endswith(".slope") or abs(mistake) <= FAR_MORE * min(lengths)
     ]
     if len(wrong) == 1:
         return f"One reading does not fit the others: {wrong[0]}."
-    lengths = [
-        mistake
-        for name, mistake in zip(group.readings, group.mistakes, strict=True)
-        if not name.endswith(".slope")
-    ]
-    by = f" by about {rounded_length_words(max(lengths, key=abs), unit)}" if lengths else ""
+    by = f" by about {rounded_length_words(min(lengths), unit)}" if lengths else ""
     return (
         f"These {count_words(len(wrong))} differ{by}. It cannot be told which of them is wrong: "
         f"{listed(wrong)}."

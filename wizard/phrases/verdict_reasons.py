@@ -3,12 +3,14 @@
 from collections.abc import Iterator
 from math import degrees
 
+from core.kinematics.road_events import Course
 from core.text.plain_text import plain
 from core.text.quantity import INCH, LengthUnit, format_length
 from core.verdict.verdict import READINGS, Verdict
 from wizard.phrases.amounts import (
     angle_words,
     drift_words,
+    rounded_length_words,
     side_words,
     sideways_words,
     speed_words,
@@ -56,10 +58,19 @@ def road_facts(verdict: Verdict, unit: LengthUnit) -> Iterator[Fact]:
         yield Fact(
             plain(event.name),
             f"{speed_words(event.speed, unit)}, {travel_words(event.travel, unit)}: heads "
-            f"{angle_words(course.heading)}, drifts {drift_words(course.drift, unit)}",
+            f"{angle_words(course.heading)}, drifts {drift_words(course.drift, unit)}"
+            f"{windup_words(course, unit)}",
         )
     if verdict.courses:
         yield Fact("an estimate", ESTIMATE)
+
+
+def windup_words(course: Course, unit: LengthUnit) -> str:
+    """Doubt of the drift that comes from the assumed wind-up, where there is any."""
+    if not course.drift_within >= INCH / 16:
+        return ""
+    give = rounded_length_words(course.drift_within, unit)
+    return f". Give or take {give}, by how far the brakes turn the axle"
 
 
 def axle_facts(verdict: Verdict, unit: LengthUnit) -> Iterator[Fact]:

@@ -81,6 +81,8 @@ STEP = Step(
                 Choice("wheel-turns-when-released", "the steering wheel turns by itself"),
                 Choice("pulls-under-braking", "it pulls to a side under braking"),
                 Choice("wanders", "it wanders"),
+                Choice("wheel-off-centre", "the steering wheel stands off centre"),
+                Choice("shimmy", "the front wheels shake (shimmy)"),
             ),
         ),
         Question(

@@ -12,7 +12,7 @@ from rich.text import Text
 from core.fix.comparison import Comparison
 from core.kinematics.pivots import Layout
 from core.text.quantity import LengthUnit
-from core.verdict.verdict import Verdict, rulings_of
+from core.verdict.verdict import READINGS, Verdict, rulings_of
 from wizard.phrases.verdict_reasons import GRADIENT_TRAVEL
 from wizard.phrases.verdict_words import NOT_KNOWN, VALUE_NAMES, mark_of, tone_of
 from wizard.views.styles import Styled, StyleOf
@@ -75,7 +75,11 @@ def change_rows(
     changes = {change.name: change for change in comparison.changes}
     if Layout.INVERTED_Y not in (before.session.layout, after.session.layout):
         del changes["peak_toe_change"]
-    rulings = [rulings_of(verdict) for verdict in (before, after)]
+    # Readings that were proved wrong decide nothing, so no mark stands beside their values.
+    rulings = [
+        {} if READINGS in verdict.held_back_by else rulings_of(verdict)
+        for verdict in (before, after)
+    ]
     rows = []
     for key, name in NAMES.items():
         if key not in changes:

@@ -47,6 +47,19 @@ def test_a_stopped_vehicle_does_not_drift():
     )
 
 
+def test_the_half_width_of_the_wind_up_is_that_of_the_drift():
+    linkage = parallel_pair(parallel_deg=2.0)
+    stop = replace(DIVE, deceleration=6e3, windup=0.02, windup_within=0.01)
+    drifts = [
+        drive(replace(stop, windup=windup, windup_within=0.0), linkage, 2800.0, ROAD).drift
+        for windup in (0.02, 0.03)
+    ]
+    assert drive(stop, linkage, 2800.0, ROAD).drift_within == pytest.approx(
+        abs(drifts[1] - drifts[0])
+    )
+    assert drive(replace(stop, deceleration=0.0), linkage, 2800.0, ROAD).drift_within == 0.0
+
+
 def test_a_longer_wheelbase_turns_less():
     linkage = parallel_pair(parallel_deg=2.0)
     short, long = (drive(DIP, linkage, wheelbase, ROAD) for wheelbase in (2400.0, 4800.0))

@@ -30,7 +30,7 @@ TRUE, BUMP = Overall.STEERS_TRUE, Overall.BUMP_STEER
 HEIGHTS = tuple(
     f"{link}.{end}.height" for link in ("track_bar", "drag_link") for end in ("frame", "axle")
 )
-VEHICLES = 160
+VEHICLES = 100
 CLEAN_SETS = 24
 
 

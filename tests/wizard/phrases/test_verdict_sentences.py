@@ -41,6 +41,12 @@ class TestSuspicions:
         assert "height of the track bar's axle end (1 in too low)" in words
         assert "slope of the track bar (2.9 deg too much)" in words
 
+    def test_a_reading_that_would_be_wrong_by_far_more_is_not_named(self):
+        readings = ("drag_link.frame.offset", "drag_link.frame.station", "drag_link.length")
+        words = suspect_group_words(SuspectGroup(readings, (1016.0, 60_000.0, -1016.0)), "in")
+        assert words.startswith("These two differ by about 40 in.")
+        assert "station" not in words
+
     def test_one_by_itself(self):
         words = suspect_group_words(SuspectGroup(("drag_link.length",), (-50.8,)), "mm")
         assert words == (
