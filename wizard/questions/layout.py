@@ -75,6 +75,7 @@ STEP = Step(
                 ),
             ),
             usual="steering",
+            picture="above",
         ),
         Question(
             "layout.arm",
@@ -87,6 +88,7 @@ STEP = Step(
             choices=ARM,
             is_offered=_possible(ARM_DIRECTIONS),
             usual="arm",
+            picture="above",
         ),
         Question(
             "layout.pitman",
@@ -98,6 +100,7 @@ STEP = Step(
             choices=PITMAN,
             is_offered=_possible(PITMAN_DIRECTIONS),
             usual="pitman",
+            picture="above",
         ),
         Question(
             "layout.track_bar",
@@ -138,6 +141,7 @@ STEP = Step(
             "Offsets that were all taken with the wrong sign look alike in every check but this.",
             choices=(Choice("left", "on the left"), Choice("right", "on the right")),
             optional=True,
+            picture="above",
         ),
         Question(
             "layout.ball",

@@ -93,6 +93,7 @@ def _pivot(pivot: str) -> tuple[Question, ...]:
         optional=True,
         is_needed=runs_fore_aft if pivot in DRAG_LINK_ENDS else never,
         repeats=True,
+        picture="above",
         is_asked=when,
     )
     return height, offset, station

@@ -27,7 +27,7 @@ Kind = Literal[
 ]
 
 
-SeenFrom = Literal["", "front", "side"]
+SeenFrom = Literal["", "front", "side", "above"]
 """Side of the vehicle that a picture shows; "" for no picture."""
 
 

@@ -20,6 +20,7 @@ STEP = Step(
             optional=True,
             repeats=True,
             assumed="steering.arm",
+            picture="above",
             examples=("6 1/2", "165"),
         ),
         Question(
@@ -33,6 +34,7 @@ STEP = Step(
             optional=True,
             repeats=True,
             assumed="steering.pitman_arm",
+            picture="above",
             examples=("6 1/2", "165"),
         ),
         Question(
@@ -57,6 +59,7 @@ STEP = Step(
             optional=True,
             repeats=True,
             assumed="tie_rod.joint_from_far_ball",
+            picture="above",
             examples=("8", "203"),
             is_asked=is_inverted_y,
         ),
@@ -70,6 +73,7 @@ STEP = Step(
             optional=True,
             repeats=True,
             assumed="tie_rod.near_arm",
+            picture="above",
             examples=("6 1/2", "165"),
             is_asked=is_inverted_y,
         ),

@@ -243,12 +243,16 @@ def bowed(eye: Point, seat: Point, rear: Point) -> list[Point]:
     return [*front, *reversed(back)]
 
 
-def ends_row(width: int, row: int) -> tuple[Placed, ...]:
+def ends_row(
+    width: int,
+    row: int,
+    ends: Sequence[tuple[str, ...]] = ENDS,
+    style: str = "side-view--end",
+) -> tuple[Placed, ...]:
     """Names of the vehicle's ends, at the ends of the last row."""
-    words = next((words for words in ENDS if sum(map(len, words)) + 2 * GAP <= width), ENDS[-1])
+    words = next((words for words in ends if sum(map(len, words)) + 2 * GAP <= width), ends[-1])
     starts = (0, (width - len(words[1])) // 2, width - len(words[-1]))
     columns = starts if len(words) == 3 else (starts[0], starts[2])
     return tuple(
-        Placed(column, row, text, "side-view--end")
-        for column, text in zip(columns, words, strict=True)
+        Placed(column, row, text, style) for column, text in zip(columns, words, strict=True)
     )

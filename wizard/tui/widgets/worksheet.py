@@ -9,7 +9,7 @@ from textual.containers import Horizontal, Vertical
 
 from core.documents.document import Document, value_at, with_value
 from core.documents.entries import units_of
-from core.kinematics.pivots import GuideKind, Layout
+from core.kinematics.pivots import Layout
 from core.text.plain_text import plain
 from core.text.quantity import other_unit
 from core.verdict.closure import closure_of
@@ -18,6 +18,7 @@ from wizard.phrases import answer_words
 from wizard.phrases.fact import Fact
 from wizard.phrases.filing_summary import filing_summary
 from wizard.questions.question import Choice, Question, SeenFrom
+from wizard.tui.pictures.above_view import AboveView
 from wizard.tui.pictures.front_view import FrontView
 from wizard.tui.pictures.side_view import SideView
 from wizard.tui.widgets.answer_list import AnswerList, answers_of
@@ -27,11 +28,12 @@ from wizard.tui.widgets.heading import Heading
 from wizard.tui.widgets.keys import Key, Keys
 from wizard.tui.widgets.question_view import QuestionView
 from wizard.tui.widgets.trail import Trail
+from wizard.views.above import above_of_answers
 from wizard.views.front import survey_picture
 from wizard.views.side import side_of_answers
 
-GUIDE = "layout.guide"
-"""Path of the question that asks for the kind of guide."""
+PITMAN = "layout.pitman"
+"""Path of the question that asks which way the pitman arm points."""
 
 
 class Worksheet(Vertical):
@@ -52,6 +54,7 @@ class Worksheet(Vertical):
             with Vertical(id="seeing"):
                 yield FrontView(id="front")
                 yield SideView(id="side")
+                yield AboveView(id="above")
                 yield Closing()
         yield Keys()
 
@@ -91,34 +94,38 @@ class Worksheet(Vertical):
     def draw(self, flow: Flow, earlier: Document | None) -> None:
         """Draw the picture beside the question, and show the closure below it."""
         step, closing, profile = flow.step, self.query_one(Closing), flow.profile
-        front, side = self.query_one(FrontView), self.query_one(SideView)
         seen_from = picture_of(flow)
         self.query_one("#seeing").display = bool(seen_from)
-        front.display, side.display = seen_from == "front", seen_from == "side"
+        for side in ("front", "side", "above"):
+            self.query_one(f"#{side}").display = seen_from == side
         closing.display = step.shows_closing
         if seen_from == "front":
-            front.show(survey_picture(flow.document, flow.question.path, earlier))
-        elif seen_from == "side":
-            self.draw_from_side(flow, first_answer(flow, flow.question))
+            picture = survey_picture(flow.document, flow.question.path, earlier)
+            self.query_one(FrontView).show(picture)
+        else:
+            self.draw_with(flow, first_answer(flow, flow.question))
         if step.shows_closing and profile is not None:
             closure = closure_of(applicable_answers(flow.document, profile), lambda _: profile)
             closing.show(closure, units_of(flow.document))
             closing.display = closure is not None
 
-    def draw_from_side(self, flow: Flow, chosen: Any) -> None:
-        """Draw the guide; `chosen` is the guide to draw where its kind is asked for."""
-        document = flow.document
-        if flow.question.path == GUIDE:
-            document = with_value(document, GUIDE, chosen or GuideKind.UNMEASURED.value)
-        picture = side_of_answers(document, flow.profile, flow.question.path)
-        self.query_one(SideView).show(picture)
+    def draw_with(self, flow: Flow, chosen: Any) -> None:
+        """Draw the view from the side or from above, with the answer that is marked."""
+        document, path = flow.document, flow.question.path
+        if path.startswith("layout.") and chosen is not None:
+            document = with_value(document, path, chosen)
+        match picture_of(flow):
+            case "side":
+                self.query_one(SideView).show(side_of_answers(document, flow.profile, path))
+            case "above":
+                self.query_one(AboveView).show(above_of_answers(document, flow.profile, path))
 
     @on(ChoiceList.OptionHighlighted)
     def draw_choice(self) -> None:
-        """Draw the guide of the line that is marked."""
+        """Draw what the line that is marked would mean."""
         chosen = self.query_one(ChoiceList).answer
-        if self.flow is not None and self.flow.question.path == GUIDE and chosen is not None:
-            self.draw_from_side(self.flow, chosen)
+        if self.flow is not None and chosen is not None:
+            self.draw_with(self.flow, chosen)
 
     @property
     def closure_facts(self) -> tuple[Fact, ...]:
@@ -148,7 +155,7 @@ def picture_of(flow: Flow) -> SeenFrom:
     is_of_the_link = question.path.startswith("readings.drag_link.")
     is_across = question.path.endswith((".offset", ".bent"))
     is_fore_aft = value_at(flow.document, "layout.steering") == Layout.FORE_AFT
-    if is_of_the_link and is_fore_aft and not is_across:
+    if is_fore_aft and (question.path == PITMAN or (is_of_the_link and not is_across)):
         return "side"
     return question.picture or flow.step.picture
 
