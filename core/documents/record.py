@@ -239,7 +239,7 @@ def _only_signs(before: Document, after: Document) -> bool:
 
 
 def _encoded(path: Path, document: Document, seals: bool = False) -> bytes:
-    """The document as bytes for the disk, sealed if asked for; they read back as the same values."""
+    """The document as bytes for the disk, which read back as the same values."""
     _check_format(path, document)
     try:
         document = sealed(document) if seals else document

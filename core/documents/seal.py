@@ -76,4 +76,3 @@ def with_links(document: Document, links: Sequence[str]) -> dict[str, Any]:
 def link(before: str, decision: Mapping[str, Any]) -> str:
     """Link of a decision: digest of the decision and of the link before it."""
     return digest_of([before, decision])
-

@@ -5,7 +5,8 @@ from datetime import datetime
 from pathlib import Path
 
 from core.documents.document import Document, value_at
-from core.documents.record_list import ListedSession, list_records
+from core.documents.listed_session import ListedSession
+from core.documents.record_list import list_records
 from wizard.phrases.verdict_words import mark_and_word
 from wizard.questions.question import Choice
 

@@ -77,9 +77,7 @@ def test_a_change_of_a_decision_is_noticed(key, value):
 @pytest.mark.parametrize(("left", "last"), [([0], ""), ([1], ""), ([], "")])
 def test_a_removed_decision_is_noticed_and_no_earlier_one_takes_its_place(left, last):
     signed = signed_twice()
-    state = filed_state(
-        with_signatures(signed, [signatures_of(signed)[index] for index in left])
-    )
+    state = filed_state(with_signatures(signed, [signatures_of(signed)[index] for index in left]))
     assert state.removed == 2 - len(left)
     assert state.is_decision_changed
     assert state.last_decision == last

@@ -6,8 +6,9 @@ from textual.content import Content
 from textual.screen import Screen
 from textual.widgets import Static
 
+from core.documents.listed_session import ListedSession
 from core.documents.record import RecordError, discard_draft, read_document
-from core.documents.record_list import ListedSession, list_drafts, list_records, remove_leftovers
+from core.documents.record_list import list_drafts, list_records, remove_leftovers
 from core.text.plain_text import plain
 from wizard.phrases.help import help_at_home
 from wizard.questions.question import Choice

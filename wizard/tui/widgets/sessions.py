@@ -10,8 +10,8 @@ from textual.message import Message
 from textual.widgets import OptionList
 from textual.widgets.option_list import Option
 
+from core.documents.listed_session import ListedSession
 from core.documents.record import RecordError, SessionKind, read_document
-from core.documents.record_list import ListedSession
 from wizard.flow.flow import step_reached
 from wizard.phrases.decisions import DECISIONS
 from wizard.phrases.verdict_words import mark_and_word, tone_of
