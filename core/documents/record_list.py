@@ -60,9 +60,16 @@ def list_records(files: Path) -> list[ListedSession]:
     return newest_first(entry for folder in vehicle_folders(files) for entry in _listed_in(folder))
 
 
-def list_vehicle(folder: Path) -> list[ListedSession]:
-    """Read the filed sessions of a vehicle, newest first."""
-    return newest_first(_listed_in(folder))
+def list_vehicle(files: Path, tag: str) -> list[ListedSession]:
+    """Read the filed sessions of a vehicle from its folder, newest first.
+
+    Large and small letters of the tag count as the same. Raises RecordError when the files folder
+    cannot be read.
+    """
+    folders = [
+        folder for folder in vehicle_folders(files) if folder.name.casefold() == tag.casefold()
+    ]
+    return newest_first(entry for folder in folders for entry in _listed_in(folder))
 
 
 def find_record(files: Path, session_id: str) -> ListedSession | None:
@@ -70,11 +77,11 @@ def find_record(files: Path, session_id: str) -> ListedSession | None:
 
     Raises RecordError when the files folder cannot be read.
     """
-    for folder in vehicle_folders(files):
-        for state in _states_in(folder):
-            if state.path.stem == session_id and session_id:
-                return listed_file(state)
-    return None
+    name = f"{session_id}.toml"
+    if not session_id or name != Path(name).name:  # an id out of a file can be any text
+        return None
+    paths = (folder / name for folder in vehicle_folders(files))
+    return next((listed(path) for path in paths if path.is_file()), None)
 
 
 def list_drafts(files: Path) -> list[ListedSession]:

@@ -17,7 +17,7 @@ SMALL = (80, 24)
 def lines(pilot):
     """Lines of the list as texts."""
     sessions = pilot.app.screen.query_one(Sessions)
-    return [str(option.prompt) for option in sessions.options]
+    return [str(sessions.content_of(index)) for index in range(len(sessions.lines))]
 
 
 def notice(pilot):
