@@ -25,7 +25,7 @@ def decision_facts(document: Document) -> Iterator[Fact]:
         word = str(signature.get("decision", ""))
         name, fault = DECISIONS.get(word, plain(word)), fault_words(decision)
         if fault:
-            yield Fact(name, f"{text}. {fault}", LOOK)
+            yield Fact(name, f"{text.removesuffix('.')}. {fault}", LOOK)
         else:
             yield Fact(name, text, "✓" if word == "signed" else LOOK)
     if state.removed:
