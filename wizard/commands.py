@@ -39,8 +39,8 @@ ABOUT = (
 )
 
 NO_TERMINAL = (
-    "evenarc: the wizard needs a terminal; `evenarc check`, `evenarc compare` and `evenarc fix` "
-    "need none"
+    "evenarc: the wizard needs a terminal; `evenarc list`, `evenarc check`, `evenarc compare` "
+    "and `evenarc fix` need none"
 )
 NO_UTF_8 = "evenarc: the wizard needs a terminal with UTF-8; set LC_ALL=C.UTF-8, for example"
 DEMO_NOTICE = "a demonstration: an invented workshop, on a copy that is deleted at the end"
@@ -132,6 +132,10 @@ def parser() -> Parser:
     fix = command("fix", "plan the changes that cure a vehicle", _fix)
     fix.add_argument("record", metavar="RECORD")
     fix.add_argument("--json", action="store_true", help="print one JSON object")
+    listing = command("list", "list every filed session with its verdict", _list)
+    listing.add_argument(
+        "--json", action="store_true", help="print one JSON object for each record, one a line"
+    )
     page = command("page", "make a page to print for the owner of the vehicle", _page)
     page.add_argument("record", metavar="RECORD")
     page.add_argument("page", metavar="PAGE", type=_path, help="the HTML file to make")
@@ -266,6 +270,13 @@ def _fix(options: Namespace) -> int:
 
     shelf = parts_shelf(files_folder(options.files))
     return EXIT_CODES[fix_record(options.record, _profile_folders(options), shelf, options.json)]
+
+
+def _list(options: Namespace) -> int:
+    from wizard.reports.list import list_sessions
+
+    files = files_folder(options.files)
+    return EXIT_CODES[list_sessions(files, _profile_loader(options), options.json)]
 
 
 def _page(options: Namespace) -> int:

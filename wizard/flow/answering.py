@@ -8,7 +8,7 @@ from typing import Any
 from core.documents.document import Document, value_at, with_value
 from core.documents.entries import EntryError, units_of
 from core.documents.record import RecordError, SessionKind
-from core.documents.record_list import list_records
+from core.documents.record_list import list_vehicle
 from core.entry_checks.check import check
 from core.entry_checks.known import KnownAnswers
 from core.entry_checks.outcome import Accepted, Queried, Refused
@@ -112,7 +112,7 @@ def _query_known_tag(accepted: Accepted, flow: Flow, files: Path) -> Accepted | 
         return accepted
     tag = str(accepted.value)
     with suppress(RecordError):
-        for entry in list_records(files):
+        for entry in list_vehicle(files, tag):
             if entry.tag.casefold() == tag.casefold():
                 last = f", last on {entry.opened:%Y-%m-%d}" if entry.opened else ""
                 return Queried(

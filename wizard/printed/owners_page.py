@@ -17,6 +17,7 @@ from wizard.phrases.filed_plan import planned_facts
 from wizard.phrases.headline import headline_words
 from wizard.phrases.readings import warning_facts
 from wizard.phrases.reported import reported_facts
+from wizard.phrases.seal import seal_facts
 from wizard.phrases.session_names import session_words
 from wizard.phrases.verdict_meaning import verdict_facts
 from wizard.phrases.verdict_reasons import binding_facts
@@ -122,7 +123,11 @@ def owners_page(document: Document, verdict: Verdict, unit: LengthUnit) -> Owner
         session=session_words(document),
         vehicle_facts=tuple(reported_facts(document, VEHICLE_PATHS)),
         verdict_facts=tuple(verdict_facts(verdict, unit)),
-        warnings=(*binding_facts(verdict.travel_limits, unit), *warning_facts(verdict, unit)),
+        warnings=(
+            *seal_facts(document),
+            *binding_facts(verdict.travel_limits, unit),
+            *warning_facts(verdict, unit),
+        ),
         # The program draws both, and escapes the text in them itself.
         front_drawing=Markup(front_svg(front_with_aims(verdict, unit))),
         curve_drawing=Markup(curve_svg(curve_of(verdict, unit))),

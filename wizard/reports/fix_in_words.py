@@ -19,6 +19,7 @@ from wizard.phrases.plan_cautions import clearance_facts
 from wizard.phrases.plan_effects import plan_effect_facts
 from wizard.phrases.plan_outcomes import Cell, outcome_rows
 from wizard.phrases.plan_reasons import plan_reason_facts
+from wizard.phrases.seal import seal_facts
 from wizard.phrases.search_result import search_result_words
 from wizard.phrases.session_names import opening_time, vehicle_tag
 from wizard.phrases.verdict_words import tone_of
@@ -55,6 +56,8 @@ def fix_parts(
     unit = units_of(document)
     title = f"{vehicle_tag(document)}, what to move, {opening_time(document)}"
     yield Text.assemble((title, style_of("title")), "\n", search_result_words(verdict, result))
+    if seals := tuple(seal_facts(document)):
+        yield fact_sheet("", seals)
     if result.plans:
         yield plans_table(verdict, result.plans, unit)
     for number, plan in enumerate(result.plans, 1):

@@ -17,6 +17,7 @@ from wizard.phrases.headline import headline_words
 from wizard.phrases.open_questions import open_question_facts
 from wizard.phrases.readings import readings_facts, warning_facts
 from wizard.phrases.reported import reported_facts
+from wizard.phrases.seal import seal_facts
 from wizard.phrases.session_names import session_words
 from wizard.phrases.verdict_meaning import verdict_facts
 from wizard.phrases.verdict_reasons import axle_facts, binding_facts, road_facts, steer_reason_facts
@@ -37,7 +38,11 @@ def print_verdict(document: Document, verdict: Verdict, path: str) -> None:
 def verdict_parts(document: Document, verdict: Verdict, path: str) -> Iterator[RenderableType]:
     """Parts of the report, from the top."""
     unit = units_of(document)
-    warnings = (*binding_facts(verdict.travel_limits, unit), *warning_facts(verdict, unit))
+    warnings = (
+        *seal_facts(document),
+        *binding_facts(verdict.travel_limits, unit),
+        *warning_facts(verdict, unit),
+    )
     yield headline(document, verdict, path)
     first_facts = (verdict_facts(verdict, unit), warnings)
     yield Group(*(fact_sheet("", facts) for facts in first_facts if facts))

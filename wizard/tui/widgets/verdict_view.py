@@ -17,6 +17,7 @@ from wizard.phrases.headline import not_checked_words
 from wizard.phrases.open_questions import open_question_facts
 from wizard.phrases.readings import readings_facts, warning_facts
 from wizard.phrases.reported import reported_facts
+from wizard.phrases.seal import seal_facts
 from wizard.phrases.verdict_meaning import verdict_facts
 from wizard.phrases.verdict_reasons import axle_facts, binding_facts, road_facts, steer_reason_facts
 from wizard.tui.pictures.articulation_map import ArticulationMap
@@ -84,7 +85,7 @@ class VerdictView(SectionedView):
 
     def show(self, verdict: Verdict, document: Document, unit: LengthUnit) -> None:
         """Show a verdict in every section that is mounted."""
-        self.show_facts("signed", "", decision_facts(document))
+        self.show_facts("signed", "", (*seal_facts(document), *decision_facts(document)))
         self.tell(verdict, unit)
         if self.is_complete:
             self.draw(verdict, unit)
