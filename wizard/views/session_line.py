@@ -87,9 +87,15 @@ def note_parts(entry: ListedSession) -> tuple[Part, ...]:
     return ((f"  {NO_SEAL}", "quiet"),) if entry.seal == SealState.NONE else ()
 
 
-def plain_text(parts: Iterable[Part]) -> str:
-    """Text of a line without its styles."""
-    return "".join(text for text, _ in parts)
+def searched_text(entry: ListedSession, reached: str, is_unfinished: bool) -> str:
+    """Text in which words are sought: that of the line without its columns, in small letters."""
+    if entry.fault:
+        return entry.fault.casefold()
+    state = f"unfinished at {reached}" if is_unfinished else verdict_words(entry)
+    notes = "" if is_unfinished else "".join(text for text, _ in note_parts(entry))
+    decision = DECISIONS.get(entry.decision, entry.decision)
+    words = (entry.tag, state, notes, _date(entry), entry.kind, decision, entry.description)
+    return " ".join(words).casefold()
 
 
 def _date(entry: ListedSession) -> str:

@@ -19,7 +19,7 @@ from wizard.views.session_line import (
     Part,
     Widths,
     filed_parts,
-    plain_text,
+    searched_text,
     unfinished_parts,
     widths_of,
 )
@@ -130,10 +130,10 @@ class Sessions(ScrollView):
 
     def searched_text(self, line: Line) -> str:
         """Text of a line that is searched for words."""
-        entry = line[0]
+        entry, is_unfinished = line
         known, text = self.searched.get(entry.path, (None, ""))
         if known is not entry:
-            text = plain_text(self.parts_of(line)).casefold()
+            text = searched_text(entry, self.reached.get(entry.path, ""), is_unfinished)
             self.searched[entry.path] = (entry, text)
         return text
 
