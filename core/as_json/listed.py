@@ -27,7 +27,7 @@ def listed_as_json(entry: ListedSession) -> dict[str, Any]:
 
 
 def fault_of(entry: ListedSession) -> str:
-    """Why a file has no verdict, with the name of the file; empty if it has one."""
+    """Reason why a file has no verdict, with the name of the file; empty if it has one."""
     if entry.fault or not entry.reason:
         return entry.fault
     return f"{plain(entry.path, 300)}: {entry.reason}"

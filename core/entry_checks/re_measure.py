@@ -73,6 +73,8 @@ def _stays(pivot: str, kind: str, altered: list[str]) -> bool:
         return False
     if pivot.endswith(".frame"):
         return not (kind == "height" and RIDE_HEIGHT in altered)
+    if RIDE_HEIGHT in altered:  # the axle turns as its arms move
+        return False
     return not (kind == "offset" and MOVES_THE_AXLE & set(altered))
 
 

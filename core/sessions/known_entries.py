@@ -30,6 +30,7 @@ _LIMITS = ("parallel", "flat", "length_ratio", "steer", "toe_change")
 KNOWN = tree_of(
     {
         *("format", "format_version", "program_version", "results.*", "draft.*", "signatures[].*"),
+        *("seal.record", "seal.decisions"),
         *(f"session.{key}" for key in (*_SESSION, "altered", "note")),
         *(f"vehicle.{key}" for key in _VEHICLE),
         *("complaint.reported", "complaint.note"),

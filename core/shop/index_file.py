@@ -31,7 +31,7 @@ _VERSION = crc32(f"{_FORMAT} {_FIELDS}".encode()) >> 1  # as SQLite keeps it: 31
 
 @dataclass(frozen=True)
 class Row:
-    """What a list shows of a file, and the state of the file at that time."""
+    """Content of a list about a file, and the state of the file at that time."""
 
     state: str
     entry: ListedSession

@@ -17,6 +17,7 @@ from core.documents.record import (
     read_document,
     record_path,
 )
+from core.documents.seal import sealed
 from tests.abuse.tally import Tally
 from tests.wizard.flow.test_many_hands import new_session
 from wizard.flow.draft_store import DraftStore
@@ -90,7 +91,7 @@ def _look(
     try:
         if does_file:
             if said == "done":
-                tally.expect(read_document(record) == before, f"{trial}: filed otherwise")
+                tally.expect(read_document(record) == sealed(before), f"{trial}: filed otherwise")
             else:
                 tally.expect(read_document(draft) == before, f"{trial}: the draft is lost")
         else:

@@ -34,7 +34,7 @@ def decision_facts(document: Document) -> Iterator[Fact]:
 
 
 def fault_words(decision: FiledDecision) -> str:
-    """Why a decision does not stand; empty if it stands."""
+    """Reason why a decision does not stand; empty if it stands."""
     if not decision.is_unchanged:
         return DECISION_CHANGED
     return "" if decision.fits_record else RECORD_CHANGED

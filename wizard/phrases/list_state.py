@@ -1,4 +1,4 @@
-"""What is said about a whole list of sessions."""
+"""Words about a whole list of sessions."""
 
 from collections.abc import Sequence
 
@@ -8,7 +8,7 @@ from core.shop.index import Look
 
 
 def list_state_words(look: Look) -> str:
-    """What is not read or computed yet, what cannot be read, and what was computed afresh."""
+    """Numbers of sessions not read, not computed, not readable, and computed afresh."""
     sentences = []
     if look.unread:
         total = len(look.entries) + look.unread

@@ -15,7 +15,7 @@ AFRESH = "The verdict is computed afresh."
 
 
 def seal_facts(document: Document, which: str = "This") -> Iterator[Fact]:
-    """What the seal of a filed record says; nothing while the session is measured.
+    """Facts about the seal of a filed record; none while the session is measured.
 
     Parameters
     ----------

@@ -90,7 +90,7 @@ def note_parts(entry: ListedSession) -> tuple[Part, ...]:
 def searched_text(entry: ListedSession, reached: str, is_unfinished: bool) -> str:
     """Text in which words are sought: that of the line without its columns, in small letters."""
     if entry.fault:
-        return entry.fault.casefold()
+        return f"cannot be read {entry.fault}".casefold()
     state = f"unfinished at {reached}" if is_unfinished else verdict_words(entry)
     notes = "" if is_unfinished else "".join(text for text, _ in note_parts(entry))
     decision = DECISIONS.get(entry.decision, entry.decision)

@@ -383,7 +383,7 @@ class TestLateErrors:
             record.save_draft(files, session())
         with pytest.raises(NotConfirmed, match="is filed and can be read back"):
             record.file_record(files, session())
-        assert record.read_document(record.record_path(files, session())) == session()
+        assert record.read_document(record.record_path(files, session())) == sealed(session())
         assert record.draft_path(files, session()).exists()
         assert list_drafts(files) == []
 
@@ -392,7 +392,8 @@ class TestLateErrors:
             record.file_record(files, session())
         path = record.record_path(files, session())
         with pytest.raises(NotConfirmed, match="is signed and can be read back"):
-            record.replace_signed(path, sign(session(), "signed", "A. Lead", OPENED))
+            signed = sign(record.read_document(path), "signed", "A. Lead", OPENED)
+            record.replace_signed(path, signed)
         assert len(record.read_document(path)["signatures"]) == 1
 
 

@@ -105,13 +105,20 @@ class HomeScreen(Screen[None]):
         removes = self.index is None
         if self.index is None or self.index.files != files:
             self.index = RecordIndex(files, self.app.profile_of)
+            self.show_unfinished(files)
         run_beside(self, partial(self.read_sessions, self.index, removes))
+
+    def show_unfinished(self, files: Path) -> None:
+        """List the few unfinished sessions at once, so that the first key finds a marked line."""
+        with suppress(RecordError):  # the worker meets the same error, and says it
+            unfinished = list_drafts(files)
+            self.show_look(unfinished, reached_steps(unfinished), Look((), 0, 0), "")
 
     def read_sessions(self, index: RecordIndex, removes: bool, reporter: Reporter) -> None:
         """Read the sessions in the thread of the worker, then remove what is left over."""
         try:
             unfinished = list_drafts(index.files)
-            reached = {entry.path: reached_step(entry) for entry in unfinished}
+            reached = reached_steps(unfinished)
             for look in index.looks():
                 reporter.stop_if_unwanted()
                 reporter.call(self.show_look, unfinished, reached, look)
@@ -244,6 +251,11 @@ class HomeScreen(Screen[None]):
     def action_quit(self) -> None:
         """End the program; every answer is on the disk."""
         self.app.exit()
+
+
+def reached_steps(unfinished: Sequence[ListedSession]) -> dict[Path, str]:
+    """Names of the steps that unfinished sessions have reached, by their files."""
+    return {entry.path: reached_step(entry) for entry in unfinished}
 
 
 def reached_step(entry: ListedSession) -> str:
