@@ -84,11 +84,15 @@ class Flow:
         The chosen profile; None before one was chosen.
     past : tuple of Flow
         The flows before each answer, oldest first.
+    left : str
+        Path of the question that was left for an earlier one; empty if none was. Once an earlier
+        answer is changed, that question is asked again.
     """
 
     document: Document
     profile: Profile | None = None
     past: tuple[Self, ...] = field(default=(), repr=False, compare=False)
+    left: str = field(default="", repr=False, compare=False)
 
     @cached_property
     def question(self) -> Question:
@@ -249,14 +253,14 @@ class Flow:
         passed = replace(self, document=document).skipped()
         passed = replace(passed, past=(*self.past, self))
         if question.path == ENOUGH.path and choice == "verdict":
-            return passed.going_to("verdict")
+            return passed._at("verdict")
         return passed
 
     def enough(self) -> Self:
         """Flow at the verdict; the readings that are left are not asked for any more."""
         document = with_value(self.document, REFINES, False)
-        at_question = replace(self, document=document).going_to(ENOUGH.path)
-        at_verdict = at_question.skipped().going_to("verdict")
+        at_question = replace(self, document=document)._at(ENOUGH.path)
+        at_verdict = at_question.skipped()._at("verdict")
         return replace(at_verdict, past=(*self.past, self))
 
     def going_the_other_way(self) -> Self:
@@ -265,7 +269,7 @@ class Flow:
         flow = replace(self, document=with_value(self.document, WAY, way))
         path = self.question.path
         is_asked = path in (question.path for question in flow.asked)
-        return flow.going_to(path if is_asked else flow._first_open.path)
+        return flow._at(path if is_asked else flow._first_open.path)
 
     def skipped(self) -> Self:
         """Flow past the question at hand without an answer: skipped, read or seen."""
@@ -286,11 +290,26 @@ class Flow:
             taken = value_at(document, TAKEN, ())
             if question.path not in taken:
                 document = with_value(document, TAKEN, [*taken, question.path])
-        settled = replace(self, document=document, past=(*self.past, self))
-        following = settled._next_open(question)
-        if step.is_sheet and question.choices and settled.step_of(following) is not step:
-            following = question  # a sheet is not left by a tick, which may be a slip
-        return settled.going_to(following.path)
+        settled = replace(self, document=document, past=(*self.past, self), left="")
+        following = self._left_for(settled, question) or settled._next_open(question).path
+        leaves_sheet = settled._steps_by_path.get(following) is not step
+        if step.is_sheet and question.choices and leaves_sheet:
+            following = question.path  # a sheet is not left by a tick, which may be a slip
+        return settled._at(following)
+
+    def _left_for(self, settled: Self, question: Question) -> str:
+        """The question that was left to change this answer; empty where there is none.
+
+        It is also empty if the change opens other questions before it.
+        """
+        asked = settled.asked
+        paths = [other.path for other in asked]
+        if self.left not in paths or question not in asked or self._is_open(question):
+            return ""
+        between = asked[asked.index(question) + 1 : paths.index(self.left)]
+        was_open = {other.path for other in self.asked if self._is_open(other)}
+        opened = (other for other in between if settled._is_open(other))
+        return "" if any(other.path not in was_open for other in opened) else self.left
 
     def _next_open(self, question: Question) -> Question:
         """Next open question: on a sheet the others of the sheet come first."""
@@ -307,7 +326,7 @@ class Flow:
 
     def going_on(self) -> Self:
         """Flow at the next open question."""
-        return self.going_to(self._next_open(self.question).path)
+        return self._at(self._next_open(self.question).path)
 
     def undone(self) -> Self:
         """Flow before the last answer; the same flow if there was none.
@@ -323,7 +342,17 @@ class Flow:
         return replace(before, document=with_value(before.document, "session.units", units))
 
     def going_to(self, path: str) -> Self:
-        """Flow at another question, but not past tag and profile while these are missing."""
+        """Flow at another question, but not past tag and profile while these are missing.
+
+        It remembers the question that it leaves for an earlier one.
+        """
+        there = self._at(path)
+        left, asked = self.left or self.question.path, [question.path for question in self.asked]
+        is_earlier = left in asked and asked.index(there.question.path) < asked.index(left)
+        return replace(there, left=left if is_earlier else "")
+
+    def _at(self, path: str) -> Self:
+        """Flow at another question, as `going_to` without its memory."""
         asked = [question.path for question in self.asked]
         needed = (question.path for question in self.missing if question.path in NEEDED_FIRST)
         farthest = next(needed, asked[-1])
