@@ -172,12 +172,18 @@ def _controls(before: Verdict, after: Verdict, moved: Collection[str]) -> tuple[
     """Controls of all pairs of unmoved frame ends, and of all pairs of unmoved axle ends.
 
     A frame end is not paired with an axle end, because the ride height may differ. Where it was
-    altered the axle has turned on its arms, so its ends are no control points.
+    altered the axle has turned on its arms, so its ends are no control points. Nor is a pivot of
+    which the height or the offset was carried over: it agrees by itself.
     """
+    carried = {
+        name.rpartition(".")[0]
+        for name in after.session.carried
+        if name.endswith((".height", ".offset"))
+    }
     unmoved = [
         pivot
         for pivot in before.adjustment.pivots
-        if pivot in after.adjustment.pivots and pivot not in moved
+        if pivot in after.adjustment.pivots and pivot not in moved and pivot not in carried
     ]
     frame_ends = [pivot for pivot in unmoved if pivot.endswith(".frame")]
     has_turned = RIDE_HEIGHT in moved

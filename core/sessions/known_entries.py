@@ -31,7 +31,7 @@ KNOWN = tree_of(
     {
         *("format", "format_version", "program_version", "results.*", "draft.*", "signatures[].*"),
         *("seal.record", "seal.decisions"),
-        *(f"session.{key}" for key in (*_SESSION, "altered", "note")),
+        *(f"session.{key}" for key in (*_SESSION, "altered", "carried", "like", "note")),
         *(f"vehicle.{key}" for key in _VEHICLE),
         *("complaint.reported", "complaint.note"),
         *(f"walk_round.{key}" for key in (*_WALK_ROUND, *walk_round.SEEN_TO)),

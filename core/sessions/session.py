@@ -76,6 +76,8 @@ class Session:
         "walk_round.joints.track_bar_frame".
     assumed : tuple of str
         Names of the values that nobody measured, such as "steering.arm".
+    carried : tuple of str
+        Names of the readings that were carried over from the session before.
     """
 
     id: str
@@ -103,6 +105,7 @@ class Session:
     held_back_by: tuple[str, ...]
     not_checked: tuple[str, ...]
     assumed: tuple[str, ...]
+    carried: tuple[str, ...] = ()
 
 
 def session_from(document: Mapping[str, Any], profile_of: Callable[[str], Profile]) -> Session:
@@ -170,6 +173,7 @@ def session_from(document: Mapping[str, Any], profile_of: Callable[[str], Profil
             *(dimension.name for dimension in dimensions.values() if dimension.is_assumed),
             *(condition.name for condition in conditions if condition.is_assumed),
         ),
+        carried=_carried(document),
     )
     _refuse_impossible(session)
     return session
@@ -180,6 +184,14 @@ def _direction(
 ) -> Direction:
     """Direction of an arm, one of those that its layout has."""
     return Direction(choice_at(document, path, possible))
+
+
+def _carried(document: Mapping[str, Any]) -> tuple[str, ...]:
+    """Names of the readings that were carried over from the session before."""
+    carried = value_at(document, "session.carried", [])
+    if not isinstance(carried, list) or not all(isinstance(name, str) for name in carried):
+        raise EntryError("session.carried", 'should be a list such as ["track_bar.frame.height"]')
+    return tuple(carried)
 
 
 def _steering_box(document: Mapping[str, Any]) -> str | None:

@@ -226,7 +226,7 @@ class Flow:
             Why a queried value was kept; the document stores it in `[[kept]]`.
         """
         question = self.question
-        answered = with_value(self.document, question.path, value)
+        answered = with_value(_without_carried(self.document, question), question.path, value)
         document = _with_kept_reason(answered, question, reason)
         return self._settled(_without_passed(document, question.path), question)
 
@@ -431,6 +431,15 @@ def _asked(document: Document, profile: Profile | None) -> Iterator[Question]:
         for question in step.questions:
             if question.is_asked(document, profile):
                 yield question.as_asked(document)
+
+
+def _without_carried(document: Document, question: Question) -> Document:
+    """Document in which a reading is no longer named as carried over: it is measured now."""
+    carried = value_at(document, "session.carried", ())
+    left = [name for name in carried if name != _reading_name(question)]
+    if len(left) == len(carried):
+        return document
+    return with_value(document, "session.carried", left)
 
 
 def _with_usual_instruments(document: Document) -> Document:

@@ -139,12 +139,18 @@ def hint(
     return " · ".join(filter(None, parts))
 
 
+def planned_parts(earlier: Document) -> list[str]:
+    """Parts that the plan of a session moves, as `session.altered` names them."""
+    with suppress(EntryError):
+        planned = filed_plan(earlier)
+        return [pivot for _, pivot, _ in planned.moves] if planned else []
+    return []
+
+
 def earlier_answer_words(question: Question, earlier: Document, units: LengthUnit) -> str:
     """Answer of the session that is measured again, or its plan."""
     if question.path == "session.altered":
-        with suppress(EntryError):
-            planned = filed_plan(earlier)
-            pivots = [pivot for _, pivot, _ in planned.moves] if planned else []
-            return f"planned: {choice_words(question, pivots)}" if pivots else ""
+        pivots = planned_parts(earlier)
+        return f"planned: {choice_words(question, pivots)}" if pivots else ""
     before = value_at(earlier, question.path)
     return "" if before is None else f"before: {answer_in_words(question, before, units)}"

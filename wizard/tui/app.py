@@ -103,7 +103,8 @@ class EvenarcApp(Host):
     def measure_again(self, path: Path) -> None:
         """Measure the vehicle of a filed session again."""
         try:
-            self.open_session(opening.open_re_measure(path, self.profile_folders))
+            usual = usual_answers(self.files)
+            self.open_session(opening.open_re_measure(path, self.profile_folders, usual))
         except RecordError as error:
             self.show_at_home(str(error))
 

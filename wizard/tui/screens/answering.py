@@ -226,7 +226,7 @@ class AnsweringScreen(Screen[str]):
 
     def keep_with_reason(self, state: AwaitingReason, reason: str) -> None:
         """Keep a queried answer, if the reason is accepted."""
-        outcome = keep_queried(self.flow, state.query.value, reason)
+        outcome = keep_queried(self.flow, state.query.value, reason, self.earlier)
         if isinstance(outcome, Flow):
             self.move_to(outcome)
         else:

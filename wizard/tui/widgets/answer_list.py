@@ -40,6 +40,7 @@ class AnsweredQuestion:
 def answers_of(flow: Flow, units: LengthUnit) -> tuple[AnsweredQuestion, ...]:
     """Answered and skipped questions of the step at hand, in order, before the question at hand."""
     kept = {entry.get("reading") for entry in flow.document.get("kept", ())}
+    carried = value_at(flow.document, "session.carried", ())
     lines = []
     for question in flow.asked:
         if question is flow.question:
@@ -53,6 +54,8 @@ def answers_of(flow: Flow, units: LengthUnit) -> tuple[AnsweredQuestion, ...]:
             words, mark = answer_in_words(question, value, units), "✓"
         if question.path.removeprefix("readings.") in kept:
             words = f"{words}, kept"
+        if question.path.removeprefix("readings.") in carried:
+            words = f"{words}, carried over"
         lines.append(AnsweredQuestion(question.path, question.name, words, mark))
     return tuple(lines)
 

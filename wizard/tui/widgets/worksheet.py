@@ -91,9 +91,10 @@ class Worksheet(Vertical):
             hint = filing_summary(
                 applicable_answers(flow.document, flow.profile), flow.profile, units
             )
-        self.query_one(QuestionView).ask(
-            question, choices, first_answer(flow, question), hint, lines_of(flow, units)
-        )
+        begin_with = first_answer(flow, question)
+        if question.path == "session.altered" and begin_with is None and earlier is not None:
+            begin_with = answer_words.planned_parts(earlier)
+        self.query_one(QuestionView).ask(question, choices, begin_with, hint, lines_of(flow, units))
         self.query_one(AnswerList).show(flow.step.aim, answers_of(flow, units))
         self.query_one(Trail).progress = flow.progress
         tag = plain(value_at(flow.document, "vehicle.tag", "a new vehicle"))
