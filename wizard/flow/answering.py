@@ -2,6 +2,7 @@
 
 from collections.abc import Sequence
 from contextlib import suppress
+from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
@@ -24,6 +25,7 @@ from wizard.flow.carrying import (
     with_offsets_shifted,
 )
 from wizard.flow.flow import Flow
+from wizard.flow.likeness import LIKE, NothingTakenOver, taken_over
 from wizard.phrases.filed_plan import planned_words
 
 READINGS = "readings."
@@ -61,6 +63,8 @@ def answer_question(
         The flow at its next question, or the reason why the answer was not taken.
     """
     question = flow.question
+    if question.kind == "profile" and str(answer).startswith(LIKE) and files:
+        return _take_over(flow, str(answer), files, profile_folders)
     try:
         if question.kind == "profile":
             flow = flow.with_profile(load_profile(answer, profile_folders))
@@ -79,6 +83,18 @@ def answer_question(
     if isinstance(outcome, Queried) and (reason := flow.reason_for(outcome.value)):
         return accept_value(flow, outcome.value, reason, earlier)
     return outcome
+
+
+def _take_over(
+    flow: Flow, choice: str, files: Path, profile_folders: Sequence[Path]
+) -> Flow | Refused:
+    """Answer the question for the profile by a vehicle of the same kind."""
+    try:
+        likeness = taken_over(flow.document, choice, files, profile_folders)
+    except NothingTakenOver as error:
+        return Refused(str(error))
+    alike = flow.with_document(likeness.document).with_profile(likeness.profile)
+    return replace(accept_value(alike, likeness.profile.name), past=(*flow.past, flow))
 
 
 def keep_queried(

@@ -1,15 +1,17 @@
 """Finished sessions: complete records, from which the verdict can be computed again."""
 
+from collections.abc import Collection
 from datetime import datetime
 from math import nan
 from typing import Any
 
 from core.as_json.verdict import verdict_as_json
-from core.documents.document import Document, value_at, with_value
+from core.documents.document import Document, value_at, with_value, without
 from core.fix.plan_record import plan_of_document, plan_table
 from core.profiles.defaults import default_path
 from core.profiles.profile import Profile
 from core.readings.walk_round import OVER_10000_LB
+from core.sessions.dimensions import PLAIN_NUMBERS, READ
 from core.verdict.assess import assess
 from core.verdict.method import METHOD_VERSION
 from wizard.flow.flow import applicable_answers
@@ -55,7 +57,10 @@ def finished_record(document: Document, profile: Profile, closed: datetime) -> D
     if value_at(record, "walk_round.linkage_play") is not None:
         record = with_value(record, OVER_10000_LB, profile.over_10000_lb)
     verdict = assess(record, lambda _: profile)
+    record = _without_measured(record, verdict.session.assumed)
     for name in verdict.session.assumed:
+        if value_at(record, f"assumed.{name}") is not None:
+            continue  # taken over from a vehicle of the same kind
         path = default_path(name, verdict.session.guide)
         record = with_value(record, f"assumed.{name}", value_at(written, f"defaults.{path}"))
         within = value_at(written, f"defaults_within.{path}")
@@ -71,6 +76,15 @@ def finished_record(document: Document, profile: Profile, closed: datetime) -> D
     }
     results = {"method_version": METHOD_VERSION, **results}
     return with_value(record, "results", _as_toml(results))
+
+
+def _without_measured(record: dict[str, Any], assumed: Collection[str]) -> dict[str, Any]:
+    """Record whose [assumed] tables have only values that nobody measured on this vehicle."""
+    for table in ("assumed", "assumed_within"):
+        for name in (*READ, *PLAIN_NUMBERS):
+            if name not in assumed:
+                record = without(record, f"{table}.{name}")
+    return record
 
 
 def _as_toml(value: Any) -> Any:

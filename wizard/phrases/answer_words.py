@@ -12,6 +12,7 @@ from core.entry_checks.castor_rows import EXAMPLE
 from core.fix.plan_record import filed_plan
 from core.kinematics.pivots import GUIDE_PIVOTS, GuideKind
 from core.text import quantity
+from core.text.plain_text import plain
 from core.text.quantity import LengthUnit
 from wizard.questions.question import Question
 
@@ -82,10 +83,22 @@ def castor_text(rows: Any) -> str:
     )
 
 
-def assumed_words(question: Question, profile: Profile | None, units: LengthUnit) -> str:
-    """Value that the profile assumes for a skipped answer; empty where it assumes none."""
+def assumed_words(
+    question: Question,
+    profile: Profile | None,
+    units: LengthUnit,
+    document: Document | None = None,
+) -> str:
+    """Value that is assumed for a skipped answer; empty where none is.
+
+    It comes from the profile, or from a vehicle of the same kind that the document names.
+    """
     if profile is None or not question.assumed:
         return ""
+    if document and (taken_over := value_at(document, f"assumed.{question.assumed}")) is not None:
+        like = plain(value_at(document, "session.like", ""), 60).partition("_")[0]
+        words = typed_length_words(str(taken_over), units)
+        return f"{words} of {like}" if like else words
     value = _assumed(question.assumed, profile)
     if question.kind == "length":
         return quantity.format_length(value, units, decimals=1 if value < 10 else 0)
@@ -117,7 +130,11 @@ def instruments_words(document: Document, profile: Profile, units: LengthUnit) -
 
 
 def hint(
-    question: Question, profile: Profile | None, units: LengthUnit, earlier: Document | None = None
+    question: Question,
+    profile: Profile | None,
+    units: LengthUnit,
+    earlier: Document | None = None,
+    document: Document | None = None,
 ) -> str:
     """The line under the field: the form of an answer, the earlier answer, the effect of a skip."""
     parts = [earlier_answer_words(question, earlier, units)] if earlier else []
@@ -134,7 +151,7 @@ def hint(
     if question.repeats:
         parts.append("repeats with ;")
     if question.optional:
-        assumed = assumed_words(question, profile, units)
+        assumed = assumed_words(question, profile, units, document)
         parts.append(f"skipped: {assumed} is assumed" if assumed else "may be skipped")
     return " · ".join(filter(None, parts))
 

@@ -37,6 +37,7 @@ MOST_NAMES = 6
 def open_question_facts(verdict: Verdict, document: Document, unit: LengthUnit) -> Iterator[Fact]:
     """Assumed values, open questions, unchecked parts and kept readings."""
     yield from assumed_facts(verdict.session, unit)
+    yield from taken_over_facts(document)
     for gap in open_questions_of(verdict):
         yield Fact("not answered", open_question_words(gap))
     if missed := unchecked_names(document):
@@ -69,6 +70,22 @@ def assumed_facts(session: Session, unit: LengthUnit) -> Iterator[Fact]:
     if words:
         yield Fact("assumed", "Not measured, so the profile's values count:")
     yield from (Fact("", text) for text in words)
+
+
+def taken_over_facts(document: Mapping[str, Any]) -> Iterator[Fact]:
+    """Values of another vehicle, and readings of the session before."""
+    if like := value_at(document, "session.like"):
+        yield Fact(
+            "taken over",
+            f"Layout, arms and guide are those of {plain(like, 80)}. Half of the usual doubt stays "
+            "on what was measured there and not here.",
+        )
+    if carried := value_at(document, "session.carried"):
+        names = names_of_readings(str(name) for name in carried)
+        yield Fact(
+            "carried over",
+            f"Nobody altered these since the session before; they were not taken again: {names}.",
+        )
 
 
 def format_dimension(name: str, value: float, unit: LengthUnit) -> str:

@@ -16,6 +16,7 @@ from core.text.plain_text import plain
 from wizard.flow.answering import answer_question, keep_queried
 from wizard.flow.draft_store import AnsweredElsewhere
 from wizard.flow.flow import Flow
+from wizard.flow.likeness import like_choices
 from wizard.flow.opening import OpenedSession
 from wizard.flow.profile_choices import profile_choices
 from wizard.flow.unentered_input import UnenteredInput
@@ -103,6 +104,8 @@ class AnsweringScreen(Screen[str]):
         choices = question.choices_for(self.flow.document)
         if question.kind == "profile":
             choices = profile_choices(self.app.profile_folders)
+            if self.flow.is_short and self.earlier is None:
+                choices += like_choices(self.app.files, self.flow.document)
         self.query_one(Worksheet).show(self.flow, choices, self.earlier, self.saved)
         if typed := self.unentered.take(question.path):
             self.query_one(QuestionView).retype(typed)

@@ -84,7 +84,9 @@ class Worksheet(Vertical):
         """
         self.flow = flow
         question, units = flow.question, units_of(flow.document)
-        hint = worth_hint(flow) + answer_words.hint(question, flow.profile, units, earlier)
+        hint = worth_hint(flow) + answer_words.hint(
+            question, flow.profile, units, earlier, flow.document
+        )
         if question.path == TOOLS.path and flow.profile is not None:
             hint = answer_words.instruments_words(flow.document, flow.profile, units)
         if question.kind == "file" and flow.profile is not None:
