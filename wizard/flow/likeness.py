@@ -11,7 +11,7 @@ from math import degrees
 from pathlib import Path
 
 from core.documents.document import Document, value_at, with_value
-from core.documents.entries import EntryError, units_of
+from core.documents.entries import EntryError
 from core.documents.record import RecordError
 from core.documents.record_list import find_record, record_files
 from core.profiles.profile import Profile, ProfileError, load_profile
@@ -96,7 +96,6 @@ def taken_over(
     for dimension in other.dimensions.values():
         if not dimension.is_assumed and dimension.name.startswith(TAKEN_OVER):
             document = _with_assumed(document, dimension, other, profile)
-    document = with_value(document, "session.units", units_of(record))
     return Likeness(with_value(document, NAMED, session_id), profile)
 
 

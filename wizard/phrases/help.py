@@ -18,8 +18,12 @@ MEASURING = (
     ("F4", "skip a question that is optional"),
     ("F5", "keep a reading that was queried, with a reason"),
     ("F6", "go on in another folder, after the disk has refused an answer"),
+    ("F7", "enough: show the verdict; readings that are left are not asked for"),
     ("F8, Ctrl+Z", "undo the last answer"),
     ("F9", "leave; the session waits at home"),
+    ("Ctrl+L", "the long way, every question in order, or back to the short way"),
+    ("a, b, c", "on a sheet, tick a line; a second time, not so"),
+    ("E", "change the instruments, where they are shown"),
     ("1 to 9, y, n", "mark a line of a list; Enter takes it"),
     ("Space, 1 to 9", "tick a line in a list of several"),
 )

@@ -203,6 +203,7 @@ def worth_hint(flow: Flow) -> str:
 def keys(flow: Flow) -> tuple[Key, ...]:
     """Keys that do something now."""
     other = other_unit(units_of(flow.document))
+    other_way = "long way" if flow.is_short else "short way"
     return (
         *([Key("a b c …", "tick; twice: not so")] if flow.sheet and flow.question.choices else []),
         Key("Enter", "go on", "submit"),
@@ -212,7 +213,7 @@ def keys(flow: Flow) -> tuple[Key, ...]:
         *([Key("F8", "undo", "undo")] if flow.past else []),
         Key("F2", other, "units"),
         Key("F3", "steps", "steps"),
-        Key("Ctrl+L", "long way" if flow.is_short else "short way", "way"),
+        *([Key("Ctrl+L", other_way, "way")] if flow.step.name == "Vehicle" else []),
         Key("F1", "help", "help"),
         Key("F9", "leave", "leave"),
     )
