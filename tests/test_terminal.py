@@ -3,6 +3,7 @@
 The answers are those of the first truck of the demo, which is invented.
 """
 
+import re
 import signal
 import subprocess
 from collections.abc import Mapping
@@ -67,7 +68,7 @@ class Session:
     @property
     def place(self) -> str | None:
         """Path of the question on the screen, or name of the screen with a result."""
-        lines = self.terminal.text.splitlines()
+        lines = re.sub("[\u2800-\u28ff]", " ", self.terminal.text).splitlines()  # no picture
         text, left_half = (
             " ".join(" ".join(line[:columns] for line in lines).split())
             for columns in (None, self.terminal.screen.columns // 2)  # beside the picture

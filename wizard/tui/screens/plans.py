@@ -33,6 +33,7 @@ from wizard.phrases.help_section import HelpSection
 from wizard.phrases.plan_outcomes import plan_outcome_words
 from wizard.phrases.search_result import progress_words, search_result_words
 from wizard.phrases.session_names import opening_time, vehicle_tag
+from wizard.phrases.what_next import next_after_search
 from wizard.tui.screens.bench import BenchScreen
 from wizard.tui.screens.change_move import ask_move
 from wizard.tui.screens.plans_state import CannotPlan, Planned, PlansState, Searching
@@ -164,7 +165,8 @@ class PlansScreen(StepScreen):
     def show_fault(self, fault: str) -> None:
         """Show why there is no verdict to plan on."""
         self.state = CannotPlan(fault)
-        self.view.say(f"— no plan without a verdict: {fault}")
+        leads_on = "; Enter goes there" if self.flow.missing else "; Esc goes back"
+        self.view.say(f"— no plan without a verdict: {fault}{leads_on}")
         self.say_keys()
 
     def show_result(self, verdict: Verdict, result: SearchResult) -> None:
@@ -187,7 +189,9 @@ class PlansScreen(StepScreen):
         )
         if planning is not None:
             result_words = search_result_words(planning.verdict, planning.search_result)
-            self.view.say(f"{result_words} {self.shelf_fault}".strip())
+            following = next_after_search(planning.verdict, planning.search_result)
+            words = (result_words, self.shelf_fault, following)
+            self.view.say(" ".join(filter(None, words)))
             if planning.plans:
                 adjusters = adjusters_in(document, self.profile)
                 self.view.show(planning, adjusters, self.profile.clearance, self.unit)

@@ -22,6 +22,8 @@ from wizard.phrases.help_section import HelpSection
 from wizard.phrases.next_reading import READ_AS
 from wizard.phrases.session_names import session_words, vehicle_tag
 from wizard.phrases.slips import slip_sentence
+from wizard.phrases.what_next import next_after_verdict
+from wizard.questions.short_way import HELPS_MOST
 from wizard.tui.screens.bench import BenchScreen
 from wizard.tui.screens.compare import CompareScreen
 from wizard.tui.screens.sectioned import Result, SectionedScreen
@@ -185,6 +187,15 @@ class VerdictStep(StepScreen, VerdictScreen[Any]):
             Key("F3", "steps", "steps"),
             Key("F9", "leave", "leave"),
         )
+
+    def show_heading(self) -> None:
+        """Show the session, the unit and the keys, and what to do next."""
+        super().show_heading()
+        words = ""
+        if self.verdict is not None:
+            refines_at = HELPS_MOST.name if self.flow.is_short else "Cross-checks"
+            words = next_after_verdict(self.verdict, self.advised, refines_at)
+        self.query_one(VerdictView).say_next(words)
 
     def reason_words(self, error: EntryError | ProfileError) -> str:
         """Questions still to be answered, or the fault of the session."""

@@ -194,7 +194,9 @@ def worth_hint(flow: Flow) -> str:
     if flow.is_short and flow.standing is not None:
         worth = flow.standing.worth_of(reading)
         parts += [worth_words(flow.standing, worth)] if worth else []
-    if flow.question.optional and reading.endswith(COSTLY) and (usual := flow.usual_standing):
+    is_costly = flow.question.optional and reading.endswith(COSTLY)
+    is_costly &= not (flow.is_short and reading.startswith("guide."))
+    if is_costly and (usual := flow.usual_standing):
         worth = usual.worth_of(reading)
         parts += [skip_words(usual, worth)] if worth else []
     return "".join(f"{part} · " for part in parts)
