@@ -137,7 +137,9 @@ class ShortSession(Session):
         for step in SHORT_STEPS:
             ticked = [each.path for each in step.questions if tick_values(each)]
             if step.is_sheet and place in ticked and place != CAUTIONS:
-                return ("abcdefghij"[[path for path in ticked if path != CAUTIONS].index(place)],)
+                lines = [path for path in ticked if path != CAUTIONS]
+                letter = "abcdefghij"[lines.index(place)]
+                return (letter, "enter") if place == lines[-1] else (letter,)
         return super().keys(place)
 
 

@@ -291,11 +291,29 @@ class Flow:
             if question.path not in taken:
                 document = with_value(document, TAKEN, [*taken, question.path])
         settled = replace(self, document=document, past=(*self.past, self), left="")
-        following = self._left_for(settled, question) or settled._next_open(question).path
-        leaves_sheet = settled._steps_by_path.get(following) is not step
-        if step.is_sheet and question.choices and leaves_sheet:
-            following = question.path  # a sheet is not left by a tick, which may be a slip
-        return settled._at(following)
+        return settled._at(self._left_for(settled, question) or settled._next_open(question).path)
+
+    def kept_on_sheet(self, before: Self) -> Self:
+        """The flow after an answer, on the sheet where the question before was ticked.
+
+        A tick leads to the next line that can be ticked, but neither to a line that is typed nor
+        off the sheet: it may be a slip, and its key may be pressed again.
+        """
+        ticked = before.question
+        if not before.sheet or not ticked.choices:
+            return self
+        lines = [line for line in self._after_on_sheet(ticked) if line.choices]
+        return self._at(next(filter(self._is_wanted, lines), ticked).path)
+
+    def _after_on_sheet(self, question: Question) -> tuple[Question, ...]:
+        """The other questions of the sheet with a question, from it on; () without a sheet."""
+        step = self._steps_by_path.get(question.path)
+        if step is None or not step.is_sheet:
+            return ()
+        paths = [other.path for other in self.asked]
+        place = paths.index(question.path)
+        around = (*self.asked[place + 1 :], *self.asked[:place])
+        return tuple(other for other in around if self.step_of(other) is step)
 
     def _left_for(self, settled: Self, question: Question) -> str:
         """The question that was left to change this answer; empty where there is none.
@@ -313,16 +331,10 @@ class Flow:
 
     def _next_open(self, question: Question) -> Question:
         """Next open question: on a sheet the others of the sheet come first."""
-        asked = self.asked
-        paths = [other.path for other in asked]
+        paths = [other.path for other in self.asked]
         place = paths.index(question.path) + 1 if question.path in paths else len(paths)
-        step = self._steps_by_path.get(question.path)
-        on_sheet = [
-            other
-            for other in (*asked[place:], *asked[:place])
-            if step is not None and step.is_sheet and self.step_of(other) is step
-        ]
-        return next(filter(self._is_wanted, (*on_sheet, *asked[place:])), self._first_open)
+        following = (*self._after_on_sheet(question), *self.asked[place:])
+        return next(filter(self._is_wanted, following), self._first_open)
 
     def going_on(self) -> Self:
         """Flow at the next open question."""

@@ -136,6 +136,8 @@ class Technician:
         sheet = self.pilot.app.screen.query_one(Sheet)
         if sheet.display:
             await self.press(next(line.key for line in sheet.lines if line.path == path))
+            if measuring(self.pilot).flow.question.path == path:  # the last line to tick
+                await self.press("enter")
         elif path in keys:
             await self.press(keys[path], "enter")
         else:

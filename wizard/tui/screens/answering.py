@@ -120,7 +120,7 @@ class AnsweringScreen(Screen[str]):
         app, self.unkept = self.app, None
         outcome = answer_question(self.flow, given, app.profile_folders, app.files, self.earlier)
         if isinstance(outcome, Flow):
-            self.move_to(outcome)
+            self.move_to(outcome.kept_on_sheet(self.flow))
         elif isinstance(outcome, Queried):
             self.state = AnswerQueried(outcome, given)
             again = "choose again" if self.flow.question.is_chosen else "type it again"
@@ -231,7 +231,7 @@ class AnsweringScreen(Screen[str]):
         """Keep a queried answer, if the reason is accepted."""
         outcome = keep_queried(self.flow, state.query.value, reason, self.earlier)
         if isinstance(outcome, Flow):
-            self.move_to(outcome)
+            self.move_to(outcome.kept_on_sheet(self.flow))
         else:
             self.say("refused", outcome.message)
 
@@ -244,7 +244,7 @@ class AnsweringScreen(Screen[str]):
         if not isinstance(self.state, AnswerQueried):
             return
         given = self.query_one(QuestionView).answer
-        if given != self.state.given:  # another answer was typed since
+        if given not in (None, self.state.given):  # another answer was typed since
             self.check_answer(given)
             return
         query = self.state.query

@@ -148,9 +148,11 @@ class QuestionView(Vertical):
 
     @property
     def answer(self) -> Any:
-        """The answer that Enter would submit."""
+        """The answer that Enter would submit; None beside a line that is ticked."""
         choice_list = self.query_one(ChoiceList)
-        return choice_list.answer if choice_list.display else self.typed
+        if choice_list.display:
+            return choice_list.answer
+        return self.typed if self.query_one(Field).display else None
 
     @on(Field.Submitted)
     def submit_text(self, event: Field.Submitted) -> None:
