@@ -22,8 +22,9 @@ from core.verdict.assess import assess
 from tests.demo import fg_1, fg_2, fg_3, fg_4, fg_5, fg_6, fg_7
 from tests.demo.typed import TypedSession
 from wizard.flow import answering, drafts
+from wizard.flow.answers import applicable_answers
 from wizard.flow.filing import finished_record
-from wizard.flow.flow import Flow, applicable_answers
+from wizard.flow.flow import Flow
 from wizard.flow.mending import mended
 from wizard.flow.planning import with_plan
 from wizard.locations import DEMO_SESSIONS, PROFILES

@@ -14,7 +14,7 @@ from core.readings.walk_round import OVER_10000_LB
 from core.sessions.dimensions import PLAIN_NUMBERS, READ
 from core.verdict.assess import assess
 from core.verdict.method import METHOD_VERSION
-from wizard.flow.flow import applicable_answers
+from wizard.flow.answers import applicable_answers
 
 SMALLEST = 1e-12
 """mm, deg or a share; smaller values come from rounding and are written as 0."""

@@ -5,14 +5,25 @@ returns the flow before the last answer. A draft stores its place in a `[draft]`
 not part of the record.
 """
 
-from collections.abc import Iterator
 from dataclasses import dataclass, field, replace
 from functools import cached_property
-from typing import Any, Literal, Self
+from typing import Any, Self
 
 from core.documents.document import Document, value_at, with_value, without
 from core.profiles.profile import Profile
 from core.verdict.standing import Standing
+from wizard.flow.answers import (
+    AFTER_THE_READINGS,
+    PASSED,
+    applicable_answers,
+    asked_on_long_way,
+    reading_name,
+    with_kept_reason,
+    with_results_open,
+    without_carried,
+    without_passed,
+)
+from wizard.flow.progress import Progress, progress_of
 from wizard.flow.short_way import (
     REFINES,
     TAKEN,
@@ -23,53 +34,17 @@ from wizard.flow.short_way import (
     wanted_paths,
 )
 from wizard.questions.question import Question, Step
-from wizard.questions.short_way import (
-    CHANGES_TOOLS,
-    ENOUGH,
-    HELPS_MOST,
-    INSTRUMENTS,
-    SHORT_STEPS,
-    TOOLS,
-)
+from wizard.questions.short_way import ENOUGH, HELPS_MOST, SHORT_STEPS
 from wizard.questions.steps import STEPS
-
-StepState = Literal["done", "open", "here", "to come"]
-"""State of a step: all settled, some settled, the step at hand, none settled."""
 
 PLACE = "draft.at"
 """Path of the question at which a draft was left."""
 
-PASSED = "draft.passed"
-"""Path of the list of questions that were skipped, read or seen."""
-
 NEEDED_FIRST = ("vehicle.tag", "session.profile")
 """Without a tag no draft can be kept; without a profile no answer can be checked."""
 
-AFTER_THE_READINGS = ("Verdict", "Fix")
-"""Steps that have to be seen again when a reading changes."""
-
 _STEPS_BY_PATH = {question.path: step for step in STEPS for question in step.questions}
 _SHORT_STEPS_BY_PATH = {question.path: step for step in SHORT_STEPS for question in step.questions}
-
-
-@dataclass(frozen=True)
-class Progress:
-    """Progress of one step.
-
-    Attributes
-    ----------
-    step : Step
-    state : str
-    done : int
-        Number of its questions that are settled.
-    total : int
-        Number of its questions that are asked.
-    """
-
-    step: Step
-    state: StepState
-    done: int
-    total: int
 
 
 @dataclass(frozen=True)
@@ -99,7 +74,7 @@ class Flow:
         """Question at hand: the question at the draft's place, or else the first open one."""
         place = value_at(self.document, PLACE)
         at_place = (question for question in self.asked if question.path == place)
-        return next(at_place, self._first_open)
+        return next(at_place, self.first_open)
 
     @cached_property
     def step(self) -> Step:
@@ -119,19 +94,19 @@ class Flow:
     @cached_property
     def asked(self) -> tuple[Question, ...]:
         """Questions that apply to the answers so far, in order."""
-        return tuple(question for _, question in self._placed)
+        return tuple(question for _, question in self.placed)
 
     @cached_property
-    def _placed(self) -> tuple[tuple[Step, Question], ...]:
+    def placed(self) -> tuple[tuple[Step, Question], ...]:
         """Questions that apply, in order, each with its step."""
         if self.is_short:
             return tuple(asked_in_short_way(self.document, self.profile, self.standing))
-        asked = _asked(self.document, self.profile)
+        asked = asked_on_long_way(self.document, self.profile)
         return tuple((step_of(question), question) for question in asked)
 
     @cached_property
     def _steps_by_path(self) -> dict[str, Step]:
-        return {question.path: step for step, question in self._placed}
+        return {question.path: step for step, question in self.placed}
 
     def step_of(self, question: Question) -> Step:
         """Step of a question that is asked."""
@@ -157,16 +132,16 @@ class Flow:
             return ()
         return tuple(
             question
-            for step, question in self._placed
+            for step, question in self.placed
             if step is self.step and question.kind != "read"
         )
 
     @property
-    def _first_open(self) -> Question:
+    def first_open(self) -> Question:
         """First question that is wanted and not settled; the last question if there is none."""
-        return next(filter(self._is_wanted, self.asked), self.asked[-1])
+        return next(filter(self.is_wanted, self.asked), self.asked[-1])
 
-    def _is_wanted(self, question: Question) -> bool:
+    def is_wanted(self, question: Question) -> bool:
         """True if a question is open and comes by itself; what only refines has to be asked for."""
         if self.is_settled(question):
             return False
@@ -201,19 +176,7 @@ class Flow:
     @cached_property
     def progress(self) -> tuple[Progress, ...]:
         """Progress of every step, in order."""
-        return tuple(self._progress_of(step) for step in self.steps)
-
-    def _progress_of(self, step: Step) -> Progress:
-        asked = [question for placed, question in self._placed if placed is step]
-        if step is HELPS_MOST:
-            asked = [each for each in asked if self.is_settled(each) or self._is_wanted(each)]
-        done = sum(map(self.is_settled, asked))
-        state: StepState = "open" if done else "to come"
-        if done == len(asked):
-            state = "done"
-        if step is self.step:
-            state = "here"
-        return Progress(step, state, done, len(asked))
+        return tuple(progress_of(self, step) for step in self.steps)
 
     def answered(self, value: Any, reason: str = "") -> Self:
         """Flow with the question at hand answered, at the next open question.
@@ -226,57 +189,26 @@ class Flow:
             Why a queried value was kept; the document stores it in `[[kept]]`.
         """
         question = self.question
-        answered = with_value(_without_carried(self.document, question), question.path, value)
-        document = _with_kept_reason(answered, question, reason)
-        return self._settled(_without_passed(document, question.path), question)
+        answered = with_value(without_carried(self.document, question), question.path, value)
+        document = with_kept_reason(answered, question, reason)
+        return self._settled(without_passed(document, question.path), question)
 
     def reason_for(self, value: Any) -> str:
         """Reason why this answer to the question at hand was kept before; empty without one."""
         if value_at(self.document, self.question.path) != value:
             return ""
-        reading = _reading_name(self.question)
+        reading = reading_name(self.question)
         reasons = {
             entry.get("reading"): entry.get("reason") for entry in self.document.get("kept", ())
         }
         return str(reasons.get(reading) or "")
-
-    def read(self, choice: str) -> Self:
-        """Flow past a text that was read, with what was chosen under it."""
-        question, document = self.question, self.document
-        if question.path == TOOLS.path:
-            changes = choice == "change"
-            document = with_value(document, CHANGES_TOOLS, changes)
-            if not changes:
-                document = _with_usual_instruments(document)
-        if question.path == ENOUGH.path:
-            document = with_value(document, REFINES, choice == "refine")
-        passed = replace(self, document=document).skipped()
-        passed = replace(passed, past=(*self.past, self))
-        if question.path == ENOUGH.path and choice == "verdict":
-            return passed._at("verdict")
-        return passed
-
-    def enough(self) -> Self:
-        """Flow at the verdict; the readings that are left are not asked for any more."""
-        document = with_value(self.document, REFINES, False)
-        at_question = replace(self, document=document)._at(ENOUGH.path)
-        at_verdict = at_question.skipped()._at("verdict")
-        return replace(at_verdict, past=(*self.past, self))
-
-    def going_the_other_way(self) -> Self:
-        """Flow on the long way instead of the short one, or back, at the same question."""
-        way = "long" if self.is_short else "short"
-        flow = replace(self, document=with_value(self.document, WAY, way))
-        path = self.question.path
-        is_asked = path in (question.path for question in flow.asked)
-        return flow._at(path if is_asked else flow._first_open.path)
 
     def skipped(self) -> Self:
         """Flow past the question at hand without an answer: skipped, read or seen."""
         question = self.question
         document: Document = self.document
         if question.is_answered_by_a_value:
-            document = _with_kept_reason(without(document, question.path), question, "")
+            document = with_kept_reason(without(document, question.path), question, "")
         passed = [*value_at(document, PASSED, ())]
         if question.path not in passed:
             passed.append(question.path)
@@ -291,7 +223,7 @@ class Flow:
             if question.path not in taken:
                 document = with_value(document, TAKEN, [*taken, question.path])
         settled = replace(self, document=document, past=(*self.past, self), left="")
-        return settled._at(self._left_for(settled, question) or settled._next_open(question).path)
+        return settled.at(self._left_for(settled, question) or settled._next_open(question).path)
 
     def kept_on_sheet(self, before: Self) -> Self:
         """The flow after an answer, on the sheet where the question before was ticked.
@@ -303,7 +235,7 @@ class Flow:
         if not before.sheet or not ticked.choices:
             return self
         lines = [line for line in self._after_on_sheet(ticked) if line.choices]
-        return self._at(next(filter(self._is_wanted, lines), ticked).path)
+        return self.at(next(filter(self.is_wanted, lines), ticked).path)
 
     def _after_on_sheet(self, question: Question) -> tuple[Question, ...]:
         """The other questions of the sheet with a question, from it on; () without a sheet."""
@@ -334,11 +266,11 @@ class Flow:
         paths = [other.path for other in self.asked]
         place = paths.index(question.path) + 1 if question.path in paths else len(paths)
         following = (*self._after_on_sheet(question), *self.asked[place:])
-        return next(filter(self._is_wanted, following), self._first_open)
+        return next(filter(self.is_wanted, following), self.first_open)
 
     def going_on(self) -> Self:
         """Flow at the next open question."""
-        return self._at(self._next_open(self.question).path)
+        return self.at(self._next_open(self.question).path)
 
     def undone(self) -> Self:
         """Flow before the last answer; the same flow if there was none.
@@ -358,12 +290,12 @@ class Flow:
 
         It remembers the question that it leaves for an earlier one.
         """
-        there = self._at(path)
+        there = self.at(path)
         left, asked = self.left or self.question.path, [question.path for question in self.asked]
         is_earlier = left in asked and asked.index(there.question.path) < asked.index(left)
         return replace(there, left=left if is_earlier else "")
 
-    def _at(self, path: str) -> Self:
+    def at(self, path: str) -> Self:
         """Flow at another question, as `going_to` without its memory."""
         asked = [question.path for question in self.asked]
         needed = (question.path for question in self.missing if question.path in NEEDED_FIRST)
@@ -383,7 +315,7 @@ class Flow:
         paths = [
             question.path
             for question in self.asked
-            if question.path == here or self.is_settled(question) or self._is_wanted(question)
+            if question.path == here or self.is_settled(question) or self.is_wanted(question)
         ]
         index = min(max(paths.index(here) + count, 0), len(paths) - 1)
         return self.going_to(paths[index])
@@ -399,7 +331,7 @@ class Flow:
         flow = self
         if name == HELPS_MOST.name and ENOUGH.path in value_at(self.document, PASSED, ()):
             flow = replace(self, document=with_value(self.document, REFINES, True))
-        asked = [question for step, question in flow._placed if step.name == name]
+        asked = [question for step, question in flow.placed if step.name == name]
         return flow.going_to(next(filter(flow._is_open, asked), asked[0]).path)
 
     def with_document(self, document: Document) -> Self:
@@ -422,71 +354,3 @@ def step_reached(document: Document) -> str:
 def step_of(question: Question) -> Step:
     """Step of a question on the long way."""
     return _STEPS_BY_PATH[question.path]
-
-
-def applicable_answers(document: Document, profile: Profile | None) -> Document:
-    """Document with the answers that apply, and without the draft's own table.
-
-    Some answers belong to questions that are no longer asked: the near ball of a layout that was
-    changed. A draft keeps them, in case the layout is changed back. Nothing else uses them.
-    """
-    asked = {question.path for question in _asked(document, profile)}
-    for step in STEPS:
-        for question in step.questions:
-            if question.is_answered_by_a_value and question.path not in asked:
-                document = without(document, question.path)
-    return without(document, "draft")
-
-
-def _asked(document: Document, profile: Profile | None) -> Iterator[Question]:
-    for step in STEPS:
-        for question in step.questions:
-            if question.is_asked(document, profile):
-                yield question.as_asked(document)
-
-
-def _without_carried(document: Document, question: Question) -> Document:
-    """Document in which a reading is no longer named as carried over: it is measured now."""
-    carried = value_at(document, "session.carried", ())
-    left = [name for name in carried if name != _reading_name(question)]
-    if len(left) == len(carried):
-        return document
-    return with_value(document, "session.carried", left)
-
-
-def _with_usual_instruments(document: Document) -> Document:
-    """Document with the instruments that the shop uses, where it has said so before."""
-    for path in ("session.units", *INSTRUMENTS):
-        usual = value_at(document, f"draft.usual.{path}")
-        if usual is not None and value_at(document, path) is None:
-            document = with_value(document, path, usual)
-    return document
-
-
-def with_results_open(document: Document) -> Document:
-    """Document whose verdict and fix are to be seen again."""
-    for step in AFTER_THE_READINGS:
-        document = _without_passed(document, step.lower())
-    return document
-
-
-def _with_kept_reason(document: Document, question: Question, reason: str) -> Document:
-    """Replace the reason why a queried answer was kept; an empty reason removes it."""
-    reading = _reading_name(question)
-    kept = [entry for entry in document.get("kept", ()) if entry.get("reading") != reading]
-    if reason:
-        kept.append({"reading": reading, "reason": reason})
-    return with_value(document, "kept", kept) if kept else without(document, "kept")
-
-
-def _reading_name(question: Question) -> str:
-    """Name under which `[[kept]]` lists the answer to a question."""
-    return question.path.removeprefix("readings.")
-
-
-def _without_passed(document: Document, path: str) -> Document:
-    """Remove a question from the list of passed questions."""
-    passed = value_at(document, PASSED, ())
-    if path not in passed:
-        return document
-    return with_value(document, PASSED, [other for other in passed if other != path])

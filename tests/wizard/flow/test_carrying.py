@@ -14,6 +14,7 @@ from wizard.flow.carrying import CARRIED, control_points
 from wizard.flow.filing import finished_record
 from wizard.flow.flow import Flow
 from wizard.flow.opening import open_re_measure
+from wizard.flow.ways import read_on
 from wizard.locations import PROFILES
 
 RECORD = next((ROOT / "demo_sessions" / "FG-2").glob("*.toml"))
@@ -49,7 +50,7 @@ def re_measured(altered, earlier, shift_in=0.0):
         question = flow.question
         asked.append(question.path)
         if question.kind == "read":
-            flow = flow.read(question.choices[0].value)
+            flow = read_on(flow, question.choices[0].value)
             continue
         if question.path == "session.altered":
             answer = altered

@@ -13,7 +13,8 @@ from core.sessions.session import session_from
 from tests.conftest import ROOT
 from wizard.flow import drafts
 from wizard.flow.answering import answer_question
-from wizard.flow.flow import Flow, applicable_answers
+from wizard.flow.answers import applicable_answers
+from wizard.flow.flow import Flow
 from wizard.flow.likeness import LIKE, like_choices
 from wizard.locations import PROFILES
 

@@ -8,8 +8,10 @@ from tests.wizard.tui.driving import TRUE_TRUCK, first_choice
 from tests.wizard.tui.technician import HABITS, readings_of
 from wizard.flow import drafts
 from wizard.flow.answering import answer_question
-from wizard.flow.flow import Flow, applicable_answers, step_reached
+from wizard.flow.answers import applicable_answers
+from wizard.flow.flow import Flow, step_reached
 from wizard.flow.usual_answers import keep_usual_answers, usual_answers, usual_answers_file
+from wizard.flow.ways import enough, on_the_other_way, read_on
 from wizard.locations import PROFILES
 from wizard.questions.short_way import ENOUGH, HELPS_MOST, SHORT_STEPS
 from wizard.questions.steps import QUESTIONS
@@ -82,20 +84,20 @@ def test_it_is_enough_once_both_links_are_checked_on_a_clear_vehicle(at_help):
     assert flow.standing.is_decided
     taken = [q.path for q in flow.asked if flow.step_of(q) is HELPS_MOST and flow.is_settled(q)]
     assert sorted(taken) == ["readings.drag_link.slope", "readings.track_bar.slope"]
-    assert flow.read("verdict").question.path == "verdict"
+    assert read_on(flow, "verdict").question.path == "verdict"
 
 
 def test_refining_offers_the_rest_one_by_one(at_help):
-    flow = answered_until(at_help, ENOUGH.path).read("refine")
+    flow = read_on(answered_until(at_help, ENOUGH.path), "refine")
     assert flow.step is HELPS_MOST
     more = flow.skipped()
     assert more.step is HELPS_MOST
     assert more.question.path != flow.question.path
-    assert more.enough().question.path == "verdict"
+    assert enough(more).question.path == "verdict"
 
 
 def test_enough_leads_to_the_verdict_and_a_retake_back_to_it(at_help):
-    flow = at_help.enough()
+    flow = enough(at_help)
     assert flow.question.path == "verdict"
     again = flow.going_to("readings.track_bar.frame.height")
     answered = answer_question(again, TEXTS["readings.track_bar.frame.height"], [PROFILES])
@@ -111,12 +113,12 @@ def test_passing_on_offers_the_next_best(at_help):
 
 
 def test_both_ways_have_the_same_answers(at_help):
-    other = at_help.going_the_other_way()
+    other = on_the_other_way(at_help)
     assert not other.is_short
     assert applicable_answers(other.document, other.profile) == applicable_answers(
         at_help.document, at_help.profile
     )
-    assert other.going_the_other_way().question.path == at_help.question.path
+    assert on_the_other_way(other).question.path == at_help.question.path
 
 
 def test_only_the_draft_knows_the_way(at_help):
@@ -162,12 +164,12 @@ class TestUsualAnswers:
             "instruments": {"tape": "1 mm"},
         }
         flow = answered_until(short_flow(usual), "tools")
-        flow = flow.read("keep")
+        flow = read_on(flow, "keep")
         assert value_at(flow.document, "instruments.tape") == "1 mm"
         assert value_at(flow.document, "session.units") == "mm"
 
     def test_changed_instruments_are_asked_one_by_one(self):
-        flow = answered_until(short_flow(), "tools").read("change")
+        flow = read_on(answered_until(short_flow(), "tools"), "change")
         assert flow.question.path == "session.units"
         paths = [question.path for question in flow.asked]
         assert "instruments.tape" in paths

@@ -14,6 +14,7 @@ from wizard.flow.flow import Flow
 from wizard.flow.retake import Retake
 from wizard.flow.undo import describe_undo
 from wizard.flow.usual_answers import keep_usual_answers
+from wizard.flow.ways import enough, on_the_other_way, read_on
 from wizard.phrases.help import help_on
 from wizard.questions.question import Choice, Question
 from wizard.questions.short_way import tick_values
@@ -76,7 +77,7 @@ class MeasureScreen(AnsweringScreen):
         elif question.kind == "file":
             self.file_session() if given == "file" else self.action_leave()
         elif question.kind == "read":
-            self.move_to(self.flow.read(given))
+            self.move_to(read_on(self.flow, given))
         elif question.optional and isinstance(given, str) and not given.strip():
             self.action_skip()
         else:
@@ -174,11 +175,11 @@ class MeasureScreen(AnsweringScreen):
         elif self.flow.standing is None:
             self.say("refused", "the verdict needs the height and the offset of every end first")
         else:
-            self.move_to(self.flow.enough())
+            self.move_to(enough(self.flow))
 
     def action_way(self) -> None:
         """Change between the short way and the long one; the answers are the same."""
-        if not self.move_to(self.flow.going_the_other_way()):
+        if not self.move_to(on_the_other_way(self.flow)):
             return
         words = "the short way: what decides comes first"
         if not self.flow.is_short:

@@ -15,7 +15,8 @@ from core.profiles.corrections import Correction
 from core.profiles.profile import Profile
 from core.verdict.assess import assess
 from core.verdict.verdict import Overall, Verdict
-from wizard.flow.flow import Flow, applicable_answers
+from wizard.flow.answers import applicable_answers
+from wizard.flow.flow import Flow
 from wizard.flow.planning import (
     BENCH,
     CHANGED,

@@ -11,7 +11,8 @@ from core.fix.plan import Plan
 from core.profiles.profile import Profile, ProfileError
 from core.verdict.assess import assess
 from core.verdict.verdict import Verdict
-from wizard.flow.flow import Flow, applicable_answers
+from wizard.flow.answers import applicable_answers
+from wizard.flow.flow import Flow
 from wizard.flow.mending import mended
 from wizard.flow.planning import with_filed_plan
 from wizard.flow.retake import Retake

@@ -13,7 +13,8 @@ from core.kinematics.pivots import Layout
 from core.text.plain_text import plain
 from core.text.quantity import other_unit
 from core.verdict.closure import closure_of
-from wizard.flow.flow import Flow, applicable_answers
+from wizard.flow.answers import applicable_answers
+from wizard.flow.flow import Flow
 from wizard.flow.short_way import reading_at_question
 from wizard.phrases import answer_words
 from wizard.phrases.fact import Fact
