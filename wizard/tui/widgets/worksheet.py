@@ -15,6 +15,7 @@ from core.text.quantity import other_unit
 from core.verdict.closure import closure_of
 from wizard.flow.answers import applicable_answers
 from wizard.flow.flow import Flow
+from wizard.flow.likeness import LIKE
 from wizard.flow.short_way import reading_at_question
 from wizard.phrases import answer_words
 from wizard.phrases.fact import Fact
@@ -90,6 +91,8 @@ class Worksheet(Vertical):
         )
         if question.path == TOOLS.path and flow.profile is not None:
             hint = answer_words.instruments_words(flow.document, flow.profile, units)
+        if alike := [choice.words for choice in choices if str(choice.value).startswith(LIKE)]:
+            hint = f"further down: {', '.join(alike)}"
         if question.kind == "file" and flow.profile is not None:
             hint = filing_summary(
                 applicable_answers(flow.document, flow.profile), flow.profile, units
