@@ -87,6 +87,8 @@ class Standing:
     can_change : bool
         True if all readings that are left could together change the decision on a rule that is
         not firm.
+    held_back_by : tuple of str
+        Failures of the walk-round and the stance, which no reading puts right.
     """
 
     geometry: Overall
@@ -95,6 +97,7 @@ class Standing:
     unchecked: tuple[str, ...]
     worths: tuple[Worth, ...]
     can_change: bool
+    held_back_by: tuple[str, ...] = ()
 
     @property
     def chance(self) -> float:
@@ -215,6 +218,7 @@ def standing_of_session(session: Session, draws: int = DRAWS) -> Standing:
             [each for each, ruling in zip(linear, rulings, strict=True) if not _is_firm(ruling)],
             together[[not _is_firm(ruling) for ruling in rulings]],
         ),
+        held_back_by=session.held_back_by,
     )
 
 

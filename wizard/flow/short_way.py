@@ -66,7 +66,7 @@ def asked_in_short_way(
         asked = [question for question in step.questions if question.is_asked(document, profile)]
         if step is HELPS_MOST:
             asked = _by_worth(asked, document, standing)
-        if step is FIX and standing is not None and standing.geometry == Overall.STEERS_TRUE:
+        if step is FIX and standing is not None and standing.geometry != Overall.BUMP_STEER:
             asked = [question for question in asked if question.path == "fix"]
         for question in asked:
             yield step, question.as_asked(document)

@@ -21,7 +21,7 @@ READINGS_LEFT = {0: "no reading left could change it", 1: "1 reading left could 
 
 def strip_words(standing: Standing) -> str:
     """The verdict as it stands, with its chance and the readings that could change it."""
-    verdict = f"so far {mark_and_word(standing.geometry)}, {chance_words(standing)}"
+    verdict = f"so far {_verdict_words(standing)}"
     if not standing.closes:
         return f"{verdict}; but the readings do not close"
     if standing.is_decided:
@@ -29,6 +29,14 @@ def strip_words(standing: Standing) -> str:
     count = len(standing.left)
     left = READINGS_LEFT.get(count, f"{count} readings left could change it")
     return f"{verdict}; {left}"
+
+
+def _verdict_words(standing: Standing) -> str:
+    """The verdict with its chance; what holds it back comes first."""
+    held = ""
+    if standing.held_back_by:
+        held = f"{mark_and_word(Overall.HELD_BACK)}; by its geometry "
+    return f"{held}{mark_and_word(standing.geometry)}, {chance_words(standing)}"
 
 
 def chance_words(standing: Standing) -> str:
@@ -90,18 +98,18 @@ def enough_ask(standing: Standing | None) -> str:
     if standing is None:
         return "The verdict cannot be said yet."
     if standing.is_decided:
-        return f"It is decided: {mark_and_word(standing.geometry)}, {chance_words(standing)}."
+        return f"It is decided: {_verdict_words(standing)}."
     if standing.geometry == Overall.TOO_CLOSE:
         return f"Nothing left would settle it: {mark_and_word(standing.geometry)}."
-    return f"{mark_and_word(standing.geometry)}, {chance_words(standing)}; one rule stays open."
+    return f"{_verdict_words(standing)}; one rule stays open."
 
 
 def enough_guidance(standing: Standing | None) -> str:
     """Guidance on what to do next."""
     if standing is None:
         return (
-            "Every end of the links needs its height and its offset. F3 shows which step is "
-            "not finished."
+            "Every end of the links needs its height and its offset, and the readings have to fit "
+            "a vehicle. F3 shows which step is not finished."
         )
     if standing.is_decided:
         return (

@@ -100,3 +100,9 @@ def test_every_end_says_what_to_do_next():
     assert "No reading checks the track bar" in enough_guidance(stuck)
     assert "what to take again" in enough_guidance(stuck)
     assert "F3" in enough_guidance(None)
+
+
+def test_a_failed_walk_round_is_not_hidden_by_the_geometry():
+    held = replace(DECIDED, held_back_by=("walk_round.tyres_alike",))
+    assert strip_words(held).startswith("so far ■ held back; by its geometry ✗ bump steer")
+    assert "held back" in enough_ask(held)
