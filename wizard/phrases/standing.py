@@ -100,7 +100,7 @@ def enough_ask(standing: Standing | None) -> str:
     if standing.is_decided:
         return f"It is decided: {_verdict_words(standing)}."
     if standing.geometry == Overall.TOO_CLOSE:
-        return f"Nothing left would settle it: {mark_and_word(standing.geometry)}."
+        return f"What is left would hardly settle it: {mark_and_word(standing.geometry)}."
     return f"{_verdict_words(standing)}; one rule stays open."
 
 

@@ -9,7 +9,8 @@ from core.documents.record import read_document, save_draft
 from core.documents.record_list import list_drafts
 from tests.wizard.flow.test_short_way import answered_until, short_flow
 from tests.wizard.tui.driving import app_in, at, type_text
-from tests.wizard.tui.looking import screen_text
+from tests.wizard.tui.looking import screen_text, settle
+from wizard.tui.screens.verdict import VerdictStep
 from wizard.tui.widgets.choice_list import ChoiceList
 from wizard.tui.widgets.field import Field
 from wizard.tui.widgets.guidance import Guidance
@@ -173,3 +174,31 @@ async def test_the_other_way_is_one_key_away(tmp_path):
         assert not pilot.app.screen.query_one(Sheet).display
         assert pilot.app.screen.query_one(ChoiceList).display
         assert not pilot.app.screen.query_one(Strip).display
+
+
+async def test_instruments_are_kept_by_enter_and_changed_by_e(tmp_path):
+    async with sheet_at(tmp_path, "tools") as pilot:
+        said = " ".join(remark(pilot).split())
+        assert "tape 1/16 in, sighting 1/8 in, floor 1/16 in, finder 0.5 deg" in said
+        assert "Have at hand" in screen_text(pilot)
+        await pilot.press("e")
+        assert at(pilot) == "session.units"
+        await pilot.press("f8")
+        assert at(pilot) == "tools"
+        await pilot.press("enter")
+        assert at(pilot) == "layout.steering"
+
+
+async def test_enough_is_refused_before_the_pivots_are_placed(tmp_path):
+    async with sheet_at(tmp_path, "readings.drag_link.axle.height") as pilot:
+        await pilot.press("f7")
+        assert "the verdict needs the height and the offset of every end" in remark(pilot)
+        assert at(pilot) == "readings.drag_link.axle.height"
+
+
+async def test_enough_shows_the_verdict(tmp_path):
+    async with sheet_at(tmp_path, "readings.drag_link.slope") as pilot:
+        await pilot.press("f7")
+        await settle(pilot)
+        assert at(pilot) == "verdict"
+        assert isinstance(pilot.app.screen, VerdictStep)
