@@ -14,7 +14,8 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from core.adjustment.least_squares import NOTHING_REDUNDANT, Adjustment
+from core.adjustment.least_squares import Adjustment
+from core.adjustment.observation import NOTHING_REDUNDANT
 from core.readings.reading import CRITICAL
 
 INSEPARABLE = 0.9

@@ -10,8 +10,8 @@ from enum import StrEnum
 from itertools import combinations
 from math import copysign, sqrt
 
-from core.adjustment.least_squares import NOTHING_REDUNDANT, Adjustment, NoSolution, adjust
-from core.adjustment.observation import Observations, predict
+from core.adjustment.least_squares import Adjustment, NoSolution, adjust
+from core.adjustment.observation import NOTHING_REDUNDANT, Observations, predict
 from core.adjustment.prior import Prior
 from core.kinematics.pivots import NEAR_BALL
 from core.readings.reading import CRITICAL, Instruments, Kind, Reading, standard_uncertainty
