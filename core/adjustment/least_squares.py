@@ -151,12 +151,16 @@ class Adjustment:
         return (*self.items, *self.priors, *(each for mark in self.marks for each in mark.sources))
 
     @property
+    def observed(self) -> tuple[AdjustedReading | AdjustedMark, ...]:
+        """What was observed, each with its name and its w: readings, then marks."""
+        return (*self.items, *self.marks)
+
+    @property
     def closes(self) -> bool:
         """True if all readings together, and each of them, agree within their uncertainty."""
         if self.redundancy == 0:
             return True
-        checked = (*self.items, *self.marks)
-        each = all(item.w is None or abs(item.w) <= CRITICAL for item in checked)
+        each = all(item.w is None or abs(item.w) <= CRITICAL for item in self.observed)
         return each and self.chi_square <= self.chi_square_limit
 
 

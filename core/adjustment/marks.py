@@ -7,8 +7,8 @@ from typing import NamedTuple
 
 import numpy as np
 
-from core.adjustment.observation import NOTHING_REDUNDANT, IntArray
 from core.adjustment.camera import FOCAL, PLACE
+from core.adjustment.observation import NOTHING_REDUNDANT, IntArray
 from core.kinematics.vectors import Array
 from core.readings.photograph import Photograph
 from core.statistics.distributions import two_sided_normal

@@ -54,7 +54,7 @@ class _Test(NamedTuple):
 
 def suspect_groups(adjustment: Adjustment) -> tuple[SuspectGroup, ...]:
     """Suspect groups, the worst first; () where every reading agrees with the others."""
-    observed = (*adjustment.items, *adjustment.marks)
+    observed = adjustment.observed
     if all(each.w is None or abs(each.w) <= CRITICAL for each in observed):
         return ()
     names = [each.name for each in observed]

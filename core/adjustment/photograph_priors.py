@@ -201,9 +201,7 @@ def camera_name(photograph: Photograph) -> str:
     return f"photographs.{photograph.number}.camera"
 
 
-def camera_prior(
-    photograph: Photograph, hub_height: float, centre: float
-) -> tuple[Array, Array]:
+def camera_prior(photograph: Photograph, hub_height: float, centre: float) -> tuple[Array, Array]:
     """Values (10,) of a camera's unknowns before its marks are looked at, and their u (10,).
 
     Parameters

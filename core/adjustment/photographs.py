@@ -25,7 +25,7 @@ from core.adjustment.marks import (
     Network,
     standardized,
 )
-from core.adjustment.observation import Observations, predict
+from core.adjustment.observation import IntArray, Observations, predict
 from core.adjustment.photograph_priors import (
     Surroundings,
     camera_name,
@@ -119,7 +119,7 @@ class _Problem:
         return 3 * len(self.points)
 
     @cached_property
-    def columns(self) -> tuple[Array, Array]:
+    def columns(self) -> tuple[IntArray, IntArray]:
         """Columns of each mark's point (m, 3) and of its camera (m, 10)."""
         of_point = 3 * self.marks.points[:, None] + np.arange(3)
         of_camera = self.size + UNKNOWNS * self.marks.photographs[:, None] + np.arange(UNKNOWNS)
@@ -163,6 +163,7 @@ def adjust_with_photographs(
     pivots: tuple[str, ...],
     photographs: Sequence[Photograph],
     surroundings: Surroundings,
+    near: Network | None = None,
 ) -> Adjustment:
     """Adjust the pivots of a vehicle to its photographs, its readings and what is usual.
 
@@ -177,17 +178,20 @@ def adjust_with_photographs(
         Pivots that the vehicle has.
     photographs : sequence of Photograph
     surroundings : Surroundings
+    near : Network or None
+        A solution of nearly the same observations. The only start is there.
 
     Raises
     ------
     MissingMark
         A pivot is not marked, and its height or its offset was not read.
     NoCamera
-        The steps do not converge, a camera comes out behind the axle, or two solutions that
-        differ by more than their uncertainty fit about equally well.
+        No mark counts, the steps do not converge, a camera comes out behind the axle, or two
+        solutions that differ by more than their uncertainty fit about equally well.
     """
     problem = _problem(readings, instruments, pivots, photographs, surroundings)
-    solutions = _solutions(problem)
+    starts = iter([near.unknowns]) if near and _is_alike(problem, near) else _starts(problem)
+    solutions = _solutions(problem, starts)
     if not solutions:
         raise NoCamera(f"the marks place no camera; {_TAKE_MORE}")
     best = min(solutions, key=lambda solution: solution.chi_square)
@@ -204,6 +208,7 @@ def _problem(
     photographs: Sequence[Photograph],
     surroundings: Surroundings,
 ) -> _Problem:
+    """The observations; raises MissingMark and NoCamera."""
     used = tuple(
         reading
         for reading in readings
@@ -211,8 +216,9 @@ def _problem(
     )
     taken = {reading.name for reading in used}
     marked = [mark.point for each in photographs for mark in each.marks if mark.counts]
+    read = {reading.name for reading in readings}
     for pivot in pivots:
-        if pivot not in marked and not {f"{pivot}.height", f"{pivot}.offset"} <= taken:
+        if pivot not in marked and not {f"{pivot}.height", f"{pivot}.offset"} <= read:
             raise MissingMark(pivot)
     points = points_of(pivots, marked)
     seen = tuple(
@@ -221,6 +227,8 @@ def _problem(
         if any(mark.counts and mark.point in points for mark in each.marks)
     )
     marks = MarkTable.of(seen, points, instruments.sighting)
+    if not seen:
+        raise NoCamera("no mark in them counts; mark the pivots in one of them")
     priors = point_priors(points, pivots, taken, surroundings)
     centre = _centre(used, surroundings)
     of_cameras = [camera_prior(each, surroundings.hub_height.value, centre) for each in seen]
@@ -248,14 +256,20 @@ def _centre(used: Sequence[Reading], surroundings: Surroundings) -> float:
     return -sum(offsets) / len(offsets) if offsets else 0.0
 
 
-def _solutions(problem: _Problem) -> list[_Solution]:
+def _solutions(problem: _Problem, starts: Iterator[Array]) -> list[_Solution]:
     """Minima that are reached from several starts; each appears once."""
     solutions: list[_Solution] = []
-    for start in _starts(problem):
+    for start in starts:
         solution = _descend(problem, start)
         if solution is not None and all(_differ(solution, other) for other in solutions):
             solutions.append(solution)
     return solutions
+
+
+def _is_alike(problem: _Problem, near: Network) -> bool:
+    """True if another solution has the same unknowns."""
+    size = problem.size + problem.camera_value.size
+    return near.points == problem.points and len(near.unknowns) == size
 
 
 def _differ(solution: _Solution, other: _Solution) -> bool:
@@ -382,9 +396,7 @@ def _conclude(
     instruments: Instruments,
 ) -> Adjustment:
     cameras = best.unknowns[problem.size :].reshape(-1, UNKNOWNS)
-    u = np.concatenate(
-        [problem.u, problem.camera_u.ravel(), np.repeat(best.u_marks, 2)]
-    )
+    u = np.concatenate([problem.u, problem.camera_u.ravel(), np.repeat(best.u_marks, 2)])
     residual = -best.misfit * u
     checked = np.eye(len(u)) - best.design @ cofactor @ best.design.T
     readings = len(problem.used)

@@ -85,6 +85,7 @@ def verdict_as_json(verdict: Verdict, record: str) -> dict[str, Any]:
             "skipped": list(verdict.advice.skipped),
             "settles": verdict.advice.settles,
         },
+        "photographs": _photographs(verdict),
     }
 
 
@@ -244,6 +245,36 @@ def _readings(verdict: Verdict) -> dict[str, Any]:
     }
 
 
+def _photographs(verdict: Verdict) -> list[dict[str, Any]]:
+    """Photographs with their cameras and marks; null where no mark of a photograph counts."""
+    adjustment = verdict.adjustment
+    cameras = {camera.photograph.number: camera for camera in adjustment.cameras}
+    # From the datum line, where offsets were read, to the centre plane.
+    linkage = verdict.measured.linkage
+    datum = adjustment.points[0] - linkage.pivot(adjustment.pivots[0])
+    return [
+        {
+            "file": photograph.file,
+            "camera_mm": numbers(cameras[photograph.number].place - datum)
+            if photograph.number in cameras
+            else None,
+            "focal_px": cameras[photograph.number].focal if photograph.number in cameras else None,
+            "marks": [
+                {
+                    "mark": mark.point,
+                    "residual_px": list(mark.residual),
+                    "u_px": mark.u,
+                    "redundancy_number": mark.redundancy_number,
+                    "w": mark.w,
+                }
+                for mark in adjustment.marks
+                if mark.photograph == photograph.number
+            ],
+        }
+        for photograph in verdict.session.photographs
+    ]
+
+
 def _slip(slip: Slip) -> dict[str, Any]:
     """A slip that explains the readings; values in deg for slopes, all others in mm."""
     return {
@@ -251,7 +282,8 @@ def _slip(slip: Slip) -> dict[str, Any]:
         "readings": list(slip.readings),
         "now": [
             degrees(value) if name.endswith(".slope") else numbers(value)
-            for name, value in zip(slip.readings, slip.now, strict=True)
+            # A mark has no value of its own.
+            for name, value in zip(slip.readings, slip.now, strict=False)
         ],
     }
 

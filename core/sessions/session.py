@@ -1,7 +1,7 @@
 """One session: the vehicle, the readings and the assumed values of its document, typed."""
 
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from functools import cache
 from typing import Any, get_args
 
@@ -27,11 +27,13 @@ from core.profiles.profile import Profile, ProfileError
 from core.profiles.profile_tables import events_at
 from core.profiles.road import road_at
 from core.readings import stance, walk_round
+from core.readings.photograph import HUBS, Means, Photograph, photographs_in
 from core.readings.reading import Instruments, Reading
 from core.readings.survey import WHEELS, reading_at, readings_in
 from core.sessions import plausibility
-from core.sessions.dimensions import READ, Dimension, dimension_at, dimension_names
+from core.sessions.dimensions import READ, TRACK, Dimension, dimension_at, dimension_names
 from core.sessions.sourced import Parse, Sources, sourced_quantity
+from core.sessions.usual_places import usual_places
 from core.text import quantity
 from core.text.quantity import LengthUnit
 
@@ -72,6 +74,11 @@ class Session:
         Failures of the walk-round and the stance, such as "stance.wheels_on_ground".
     assumed : tuple of str
         Names of the values that nobody measured, such as "steering.arm".
+    means : Means
+    photographs : tuple of Photograph
+        Their marks are readings too, whatever the means.
+    usual : dict of Dimension
+        Usual places of the pivots that photographs show; empty without photographs.
     """
 
     id: str
@@ -98,6 +105,15 @@ class Session:
     road: Road | None
     held_back_by: tuple[str, ...]
     assumed: tuple[str, ...]
+    means: Means = Means.TAPE
+    photographs: tuple[Photograph, ...] = ()
+    usual: dict[str, Dimension] = field(default_factory=dict)
+
+    @property
+    def shows_hubs(self) -> bool:
+        """True if both hubs are marked in a photograph."""
+        marked = {mark.point for each in self.photographs for mark in each.marks if mark.counts}
+        return marked >= set(HUBS)
 
 
 def session_from(document: Mapping[str, Any], profile_of: Callable[[str], Profile]) -> Session:
@@ -127,6 +143,17 @@ def session_from(document: Mapping[str, Any], profile_of: Callable[[str], Profil
         name: dimension_at(sources, name, guide, instruments)
         for name in dimension_names(layout, guide)
     }
+    readings = readings_in(document, layout, has_track_bar)
+    wheels = _wheels(document)
+    means = Means(choice_at(document, "session.means", tuple(Means), Means.TAPE))
+    photographs = photographs_in(document)
+    if means == Means.PHOTOGRAPHS and not photographs:
+        raise EntryError("photographs", "are missing, and the session was taken from photographs")
+    usual: dict[str, Dimension] = {}
+    if photographs:
+        usual = usual_places(sources, layout, has_track_bar)
+        if len(wheels) < len(SIDES):
+            dimensions[TRACK] = dimension_at(sources, TRACK, guide, instruments)
     bump = sourced_quantity(sources, "readings.travel.bump", sources.parse_length, "4 in")
     droop = sourced_quantity(sources, "readings.travel.droop", sources.parse_length, "5 in")
     wheelbase = sourced_quantity(sources, "vehicle.wheelbase", sources.parse_length, "118 in")
@@ -145,8 +172,8 @@ def session_from(document: Mapping[str, Any], profile_of: Callable[[str], Profil
         has_track_bar=has_track_bar,
         steering_box=_steering_box(document),
         instruments=instruments,
-        readings=readings_in(document, layout, has_track_bar),
-        wheels=_wheels(document),
+        readings=readings,
+        wheels=wheels,
         dimensions=dimensions,
         bump=bump.value,
         droop=droop.value,
@@ -159,6 +186,9 @@ def session_from(document: Mapping[str, Any], profile_of: Callable[[str], Profil
             *(dimension.name for dimension in dimensions.values() if dimension.is_assumed),
             *(condition.name for condition in conditions if condition.is_assumed),
         ),
+        means=means,
+        photographs=photographs,
+        usual=usual,
     )
     _refuse_impossible(session)
     return session
@@ -273,6 +303,7 @@ def _refuse_impossible(session: Session) -> None:
         {
             **{f"readings.{reading.name}": max(reading.repeats, key=abs) for reading in taken},
             **lengths,
+            **{f"assumed.{name}": place.value for name, place in session.usual.items()},
             "readings.travel.bump": session.bump,
             "readings.travel.droop": session.droop,
             "vehicle.wheelbase": session.wheelbase,
