@@ -13,6 +13,7 @@ from core.adjustment.slips import Slip
 from core.kinematics.vectors import Array
 from core.readings.survey import LINKS
 from core.statistics.conformity import Ruling
+from core.uncertainty.next_reading import Viewpoint
 from core.verdict.peak import Peak
 from core.verdict.rules import slopes
 from core.verdict.verdict import Verdict
@@ -84,9 +85,18 @@ def verdict_as_json(verdict: Verdict, record: str) -> dict[str, Any]:
             "repeats": verdict.advice.repeats,
             "skipped": list(verdict.advice.skipped),
             "settles": verdict.advice.settles,
+            "photograph": _viewpoint(verdict.advice.photograph),
+            "tape": verdict.advice.tape,
         },
         "photographs": _photographs(verdict),
     }
+
+
+def _viewpoint(view: Viewpoint | None) -> dict[str, Any] | None:
+    """Place of one more photograph."""
+    if view is None:
+        return None
+    return {"beside": view.beside, "right_mm": view.right, "up_mm": view.up}
 
 
 def numbers(values: Array | float) -> Any:

@@ -28,6 +28,7 @@ from core.uncertainty.measured_linkage import (
     measured_linkage,
     slips_in,
 )
+from core.uncertainty.next_photograph import advice_with_photographs
 from core.uncertainty.next_reading import Advice, ContestedRuling, advice, advice_on_skipped
 from core.uncertainty.propagation import MeasuredLinkage
 from core.verdict.peak import Peak, peaks_of
@@ -181,7 +182,11 @@ def evaluate(session: Session, draws: int = DRAWS) -> Verdict:
         contested = _contested_rulings(rules, gradients[:, 0], (steer, toe))
         advised = advice(adjustment, contested, lambda tried: _settles(session, tried, draws))
         if not advised.settles:
-            advised = advice_on_skipped(measured, contested)
+            advised = (
+                advice_with_photographs(session, adjustment, measured, contested)
+                if session.photographs
+                else advice_on_skipped(measured, contested)
+            )
     groups = suspect_groups(adjustment)
     slips: tuple[Slip, ...] = ()
     decided: Overall | None = geometry
