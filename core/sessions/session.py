@@ -79,6 +79,8 @@ class Session:
         Their marks are readings too, whatever the means.
     usual : dict of Dimension
         Usual places of the pivots that photographs show; empty without photographs.
+    has_unchecked_joints : bool
+        True if the session is from photographs and nobody looked at a joint.
     """
 
     id: str
@@ -108,6 +110,7 @@ class Session:
     means: Means = Means.TAPE
     photographs: tuple[Photograph, ...] = ()
     usual: dict[str, Dimension] = field(default_factory=dict)
+    has_unchecked_joints: bool = False
 
     @property
     def shows_hubs(self) -> bool:
@@ -189,6 +192,7 @@ def session_from(document: Mapping[str, Any], profile_of: Callable[[str], Profil
         means=means,
         photographs=photographs,
         usual=usual,
+        has_unchecked_joints=means == Means.PHOTOGRAPHS and not walk_round.joints_checked(document),
     )
     _refuse_impossible(session)
     return session
