@@ -59,7 +59,7 @@ class Camera:
     rotation : array (3, 3)
         From world axes to right, down and forward.
     focal, radial : float
-    shift : array (2,)
+    shift : (float, float)
         Of the principal point from the picture's middle, pixels.
     """
 
@@ -67,7 +67,7 @@ class Camera:
     rotation: np.ndarray
     focal: float = FOCAL
     radial: float = 0.0
-    shift: np.ndarray = np.zeros(2)
+    shift: tuple[float, float] = (0.0, 0.0)
 
     def pixels(self, points: np.ndarray) -> np.ndarray:
         """Pictures (n, 2) of points (n, 3), from the top left corner."""
@@ -105,7 +105,7 @@ def drawn_camera(rng: np.random.Generator, view: Sequence[float]) -> Camera:
         looking_at(place, target, rng.normal(0, radians(2))),
         FOCAL * (1 + 0.05 * rng.uniform(-1, 1)),
         rng.uniform(-0.03, 0.03),
-        0.01 * WIDTH * rng.uniform(-1, 1, 2),
+        tuple(0.01 * WIDTH * rng.uniform(-1, 1, 2)),
     )
 
 
