@@ -104,7 +104,13 @@ def parser() -> Parser:
         subparser.set_defaults(run=run)
         return subparser
 
-    command("measure", "measure a new vehicle at once", _measure)
+    measure = command("measure", "measure a new vehicle at once", _measure)
+    measure.add_argument(
+        "--photographs",
+        nargs="*",
+        metavar="PICTURE",
+        help="judge it from photographs; marks and tape readings count together",
+    )
     command("demo", "look at invented sessions, on a copy that is deleted at the end", _demo)
     check = command("check", "compute and print the verdict on filed sessions", _check)
     check.add_argument("records", nargs="+", metavar="RECORD")
@@ -154,7 +160,7 @@ def _home(options: Namespace) -> int:
 
 
 def _measure(options: Namespace) -> int:
-    return _open_wizard(options, measures_at_once=True)
+    return _open_wizard(options, measures_at_once=True, photographs=options.photographs)
 
 
 def _demo(options: Namespace) -> int:
@@ -167,7 +173,12 @@ def _demo(options: Namespace) -> int:
         return _open_wizard(options, notice=DEMO_NOTICE)
 
 
-def _open_wizard(options: Namespace, measures_at_once: bool = False, notice: str = "") -> int:
+def _open_wizard(
+    options: Namespace,
+    measures_at_once: bool = False,
+    notice: str = "",
+    photographs: Sequence[str] | None = None,
+) -> int:
     """Run the application until it is left, and return the exit code."""
     if "utf" not in (sys.stdout.encoding or "").casefold():
         print(NO_UTF_8, file=sys.stderr)
@@ -177,7 +188,8 @@ def _open_wizard(options: Namespace, measures_at_once: bool = False, notice: str
         return CANNOT_READ
     files = files_folder(options.files)
     try:
-        app = application(files, _profile_folders(options, files), measures_at_once, notice)
+        folders = _profile_folders(options, files)
+        app = application(files, folders, measures_at_once, notice, photographs)
         app.run()
     except Exception as error:  # outside the screens, which have their own handler
         print(log_fault(error, files), file=sys.stderr)
@@ -190,6 +202,7 @@ def application(
     profile_folders: Sequence[Path],
     measures_at_once: bool = False,
     notice: str = "",
+    photographs: Sequence[str] | None = None,
 ) -> "EvenarcApp":
     """Application over a files folder.
 
@@ -203,6 +216,8 @@ def application(
         Begin a new session instead of showing home.
     notice : str
         A line for home.
+    photographs : sequence of str or None
+        Pictures of a new session from photographs; None for no such session.
     """
     from wizard.printed.page_file import write_page_beside
     from wizard.tui.app import EvenarcApp
@@ -218,7 +233,7 @@ def application(
             in_folder=surroundings_in,
         )
 
-    return EvenarcApp(surroundings_in(files), measures_at_once, notice)
+    return EvenarcApp(surroundings_in(files), measures_at_once, notice, photographs)
 
 
 def _check(options: Namespace) -> int:

@@ -114,8 +114,9 @@ class Flow:
 
     @cached_property
     def progress(self) -> tuple[Progress, ...]:
-        """Progress of every step, in order."""
-        return tuple(self._progress_of(step) for step in STEPS)
+        """Progress of every step that has a question for this vehicle, in order."""
+        progress = (self._progress_of(step) for step in STEPS)
+        return tuple(each for each in progress if each.total)
 
     def _progress_of(self, step: Step) -> Progress:
         asked = [question for question in self.asked if step_of(question) is step]
