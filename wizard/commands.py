@@ -261,7 +261,8 @@ def _page(options: Namespace) -> int:
 
     try:
         document, verdict = read_and_judge(options.record, _profile_loader(options))
-        write_owners_page(options.page, document, verdict, units_of(document))
+        folder = Path(options.record).parent
+        write_owners_page(options.page, document, verdict, units_of(document), folder)
     except (Unreadable, RecordError) as error:
         print(f"evenarc: {error}", file=sys.stderr)
         return CANNOT_READ

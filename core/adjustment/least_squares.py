@@ -152,7 +152,7 @@ class Adjustment:
 
     @property
     def observed(self) -> tuple[AdjustedReading | AdjustedMark, ...]:
-        """What was observed, each with its name and its w: readings, then marks."""
+        """Readings, then marks, each with its name and its w."""
         return (*self.items, *self.marks)
 
     @property

@@ -45,7 +45,7 @@ def adjusted_with_photographs(
 
 
 def surroundings_of(session: Session) -> Surroundings:
-    """What is known about a session's vehicle without its photographs."""
+    """Values about the vehicle of a session that are known without its photographs."""
     pivots = pivots_of(session.layout, session.has_track_bar)
     track = session.dimensions.get(TRACK)
     return Surroundings(

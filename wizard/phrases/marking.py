@@ -1,4 +1,4 @@
-"""What is marked in a photograph, and how."""
+"""Words that ask for a mark in a photograph."""
 
 from core.readings.photograph import CONTACTS, HUBS, OWN_POINTS, PLUMB
 from wizard.phrases.mark_names import POINTS
@@ -14,7 +14,7 @@ _WHERE = {
 }
 
 HOW = "Arrows move the crosshair. Enter or a click marks. F4: not in the picture."
-"""How a point is marked."""
+"""Keys that mark a point."""
 
 NO_PICTURE = "No picture yet. A adds one: JPEG or PNG, from the front, with both hubs in view."
 ALL_MARKED = "Everything is marked in this picture. A adds another one, G goes on."
