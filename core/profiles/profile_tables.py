@@ -24,7 +24,7 @@ from core.kinematics.pivots import GUIDE_PIVOTS, RIDE_HEIGHT
 from core.kinematics.road_events import Event
 from core.profiles.corrections import MOVABLE, Correction, ball_at
 from core.profiles.defaults import CONDITIONS, MEASURED, USUAL, Bounds, Defaults
-from core.profiles.limits import Limits, refuse_impossible_limits
+from core.profiles.limits import LARGEST_WORKING_TRAVEL, Limits, refuse_impossible_limits
 from core.readings.reading import Instruments
 from core.readings.survey import SURVEY, WHEELS
 from core.text import quantity
@@ -67,8 +67,19 @@ LEAST_RIDE_HEIGHT = quantity.parse_length("1/2 in")
 LARGEST_RISE = 1000.0
 """mm; no pivot can be moved further."""
 
+MOST_COMBINATIONS = 1_000_000
+"""Combinations of the corrections of one file; a search among more would fill the memory."""
+
 CORRECTION_KEYS = ("name", "pivot", "rises", "caution", "not_with", "least_rise", "ball")
 """Keys of a [[corrections]] table."""
+
+LARGEST_OF_EVENT = {
+    "rise": (60.0, "60 s"),
+    "hold": (600.0, "600 s"),
+    "speed": (quantity.parse_speed("300 km/h"), "300 km/h"),
+    "deceleration": (quantity.parse_acceleration("30 m/s2"), "30 m/s2"),
+}
+"""Largest value of each part of an event, and its words; no road asks for more."""
 
 LARGEST_WINDUP = quantity.parse_angle("10 deg")
 """rad; no brakes turn an axle further."""
@@ -116,11 +127,7 @@ def _default(tables: Mapping[str, Any], path: str, bounds: Bounds) -> float:
     if value is None:
         raise EntryError(place, f'is missing; it should be a quantity such as "{bounds.example}"')
     if not bounds.holds(value):
-        raise EntryError(
-            place,
-            f"should lie between {bounds.smallest} and {bounds.largest}, such as "
-            f'"{bounds.example}"',
-        )
+        raise EntryError(place, bounds.expected)
     return value
 
 
@@ -198,7 +205,21 @@ def corrections_at(tables: Mapping[str, Any]) -> tuple[Correction, ...]:
                 f"{place}.name", f"“{correction.name}” is written twice: each name is used once"
             )
         corrections.append(correction)
+    _refuse_too_many(corrections)
     return tuple(corrections)
+
+
+def _refuse_too_many(corrections: Collection[Correction]) -> None:
+    """Raise EntryError for more combinations of three corrections than can be searched."""
+    ones = twos = threes = 0  # combinations of so many of the corrections so far
+    for rises in (len(correction.rises_tried) for correction in corrections):
+        threes, twos, ones = threes + twos * rises, twos + ones * rises, ones + rises
+    if ones + twos + threes > MOST_COMBINATIONS:
+        raise EntryError(
+            "corrections",
+            f"offer {ones + twos + threes:,} combinations; at most {MOST_COMBINATIONS:,} can be "
+            "searched, so list fewer rises",
+        )
 
 
 def _correction(table: Mapping[str, Any], place: str, least_rise: float | None) -> Correction:
@@ -276,7 +297,9 @@ def event_from(table: Mapping[str, Any], place: str) -> Event:
     travel = quantity_at(placed, f"{place}.travel", length_with_unit, "2 in")
     if not travel:
         raise EntryError(f"{place}.travel", 'should be a travel other than 0, such as "2 in"')
-    return Event(
+    if abs(travel) > LARGEST_WORKING_TRAVEL:
+        raise EntryError(f"{place}.travel", 'should be at most 24 in, such as "2 in"')
+    event = Event(
         name=line_at(placed, f"{place}.name"),
         rise=quantity_above_zero(placed, f"{place}.rise", quantity.parse_duration, "0.25 s"),
         hold=required_quantity(placed, f"{place}.hold", quantity.parse_duration, "0.1 s"),
@@ -289,6 +312,10 @@ def event_from(table: Mapping[str, Any], place: str) -> Event:
         windup=_windup(placed, f"{place}.windup"),
         windup_within=_windup(placed, f"{place}.windup_within"),
     )
+    for key, (largest, words) in LARGEST_OF_EVENT.items():
+        if getattr(event, key) > largest:
+            raise EntryError(f"{place}.{key}", f"should be at most {words}")
+    return event
 
 
 def _windup(tables: Mapping[str, Any], path: str) -> float:

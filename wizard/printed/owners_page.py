@@ -15,8 +15,10 @@ from wizard.phrases.cautions import caution_facts
 from wizard.phrases.decisions import decision_facts
 from wizard.phrases.fact import Fact
 from wizard.phrases.filed_plan import planned_facts
+from wizard.phrases.headline import headline_words
 from wizard.phrases.readings import warning_facts
 from wizard.phrases.reported import reported_facts
+from wizard.phrases.seal import seal_facts
 from wizard.phrases.session_names import session_words
 from wizard.phrases.verdict_meaning import verdict_facts
 from wizard.phrases.verdict_reasons import binding_facts
@@ -128,11 +130,15 @@ def owners_page(
     tag = plain(value_at(document, "vehicle.tag", ""))
     return OwnersPage(
         title=f"{tag}: {verdict.overall}",
-        heading=_capitalized(mark_and_word(verdict.overall)),
+        heading=_capitalized(headline_words(verdict)),
         session=session_words(document),
         vehicle_facts=tuple(reported_facts(document, VEHICLE_PATHS)),
         verdict_facts=tuple(verdict_facts(verdict, unit)),
-        warnings=(*binding_facts(verdict.travel_limits, unit), *warning_facts(verdict, unit)),
+        warnings=(
+            *seal_facts(document),
+            *binding_facts(verdict.travel_limits, unit),
+            *warning_facts(verdict, unit),
+        ),
         # The program draws both, and escapes the text in them itself.
         front_drawing=Markup(front_svg(front_with_aims(verdict, unit))),
         curve_drawing=Markup(curve_svg(curve_of(verdict, unit))),
@@ -159,4 +165,4 @@ def _rule_line(row: RuleRow) -> RuleLine:
 def _capitalized(words: str) -> str:
     """Mark and word with a capital first letter of the word."""
     mark, _, word = words.partition(" ")
-    return f"{mark} {word.capitalize()}"
+    return f"{mark} {word[:1].upper()}{word[1:]}"

@@ -56,7 +56,7 @@ def fix_record(path: str, profile_folders: Sequence[Path], shelf: Path, as_json:
     else:
         from wizard.reports.fix_in_words import print_fix  # loads Rich
 
-        print_fix(document, verdict, result, adjusters)
+        print_fix(document, verdict, result, adjusters, profile.clearance)
     return Ending.GOOD if any(plan.steers_true for plan in result.plans) else Ending.NOT_GOOD
 
 

@@ -189,7 +189,8 @@ class PlansScreen(StepScreen):
             result_words = search_result_words(planning.verdict, planning.search_result)
             self.view.say(f"{result_words} {self.shelf_fault}".strip())
             if planning.plans:
-                self.view.show(planning, adjusters_in(document, self.profile), self.unit)
+                adjusters = adjusters_in(document, self.profile)
+                self.view.show(planning, adjusters, self.profile.clearance, self.unit)
             else:
                 self.view.show_none()
         self.say_keys()

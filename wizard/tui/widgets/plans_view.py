@@ -66,8 +66,17 @@ class PlansView(SectionedView):
         self.query_one(PlansTable).columns = ()
         self.list_sections()
 
-    def show(self, planning: Planning, adjusters: Mapping[str, Adjuster], unit: LengthUnit) -> None:
-        """Show plans side by side, and the details of the plan at hand."""
+    def show(
+        self,
+        planning: Planning,
+        adjusters: Mapping[str, Adjuster],
+        clearance: float,
+        unit: LengthUnit,
+    ) -> None:
+        """Show plans side by side, and the details of the plan at hand.
+
+        The clearance is the distance of both links that the profile asks for, mm.
+        """
         verdict, plans = planning.verdict, planning.plans
         table = self.query_one(PlansTable)
         table.columns = [Column(title, plan_move_words(plan, unit)) for title, plan in plans]
@@ -80,7 +89,7 @@ class PlansView(SectionedView):
         curve.show(curve_of_plan(verdict, plan, unit))
         work = (*move_facts(verdict, plan, unit), *bar_length_facts(plan, adjusters, unit))
         self.show_facts("plan-work", f"The work of {title}", work)
-        effects = plan_effect_facts(verdict, plan, unit)
+        effects = plan_effect_facts(verdict, plan, clearance, unit)
         self.show_facts("effects", "What gets worse, and what changes besides", effects)
         self.show_facts(
             "why", "Why each rule ends where it does", plan_reason_facts(verdict, plan, unit)
