@@ -118,7 +118,13 @@ def parser() -> Parser:
         subparser.set_defaults(run=run)
         return subparser
 
-    command("measure", "measure a new vehicle at once", _measure)
+    measure = command("measure", "measure a new vehicle at once", _measure)
+    measure.add_argument(
+        "--photographs",
+        nargs="*",
+        metavar="PICTURE",
+        help="judge it from photographs; marks and tape readings count together",
+    )
     command("demo", "look at invented sessions, on a copy that is deleted at the end", _demo)
     check = command("check", "compute and print the verdict on filed sessions", _check)
     check.add_argument("records", nargs="+", metavar="RECORD")
@@ -172,7 +178,7 @@ def _home(options: Namespace) -> int:
 
 
 def _measure(options: Namespace) -> int:
-    return _open_wizard(options, measures_at_once=True)
+    return _open_wizard(options, measures_at_once=True, photographs=options.photographs)
 
 
 def _demo(options: Namespace) -> int:
@@ -191,6 +197,7 @@ def _open_wizard(
     measures_at_once: bool = False,
     notice: str = "",
     logs: Path | None = None,
+    photographs: Sequence[str] | None = None,
 ) -> int:
     """Run the application until it is left, and return the exit code.
 
@@ -205,7 +212,7 @@ def _open_wizard(
     files = files_folder(options.files)
     try:
         folders = _profile_folders(options, files)
-        app = application(files, folders, measures_at_once, notice, logs)
+        app = application(files, folders, measures_at_once, notice, logs, photographs)
         app.run()
     except Exception as error:  # outside the screens, which have their own handler
         print(log_fault(error, logs or files), file=sys.stderr)
@@ -219,6 +226,7 @@ def application(
     measures_at_once: bool = False,
     notice: str = "",
     logs: Path | None = None,
+    photographs: Sequence[str] | None = None,
 ) -> "EvenarcApp":
     """Application over a files folder.
 
@@ -234,6 +242,8 @@ def application(
         A line for home.
     logs : Path or None
         Folder of the crash log; None for the files folder.
+    photographs : sequence of str or None
+        Pictures of a new session from photographs; None for no such session.
     """
     from wizard.printed.page_file import write_page_beside
     from wizard.tui.app import EvenarcApp
@@ -249,7 +259,7 @@ def application(
             in_folder=surroundings_in,
         )
 
-    return EvenarcApp(surroundings_in(files), measures_at_once, notice)
+    return EvenarcApp(surroundings_in(files), measures_at_once, notice, photographs)
 
 
 def _check(options: Namespace) -> int:
@@ -284,7 +294,8 @@ def _page(options: Namespace) -> int:
 
     try:
         document, verdict = read_and_judge(options.record, _profile_loader(options))
-        write_owners_page(options.page, document, verdict, units_of(document))
+        folder = Path(options.record).parent
+        write_owners_page(options.page, document, verdict, units_of(document), folder)
     except (Unreadable, RecordError) as error:
         print(f"evenarc: {error}", file=sys.stderr)
         return CANNOT_READ

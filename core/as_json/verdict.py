@@ -13,6 +13,7 @@ from core.adjustment.slips import Slip
 from core.kinematics.vectors import Array
 from core.readings.survey import LINKS
 from core.statistics.conformity import Ruling
+from core.uncertainty.next_reading import Viewpoint
 from core.verdict.peak import Peak
 from core.verdict.rules import slopes
 from core.verdict.verdict import Verdict
@@ -84,8 +85,18 @@ def verdict_as_json(verdict: Verdict, record: str) -> dict[str, Any]:
             "repeats": verdict.advice.repeats,
             "skipped": list(verdict.advice.skipped),
             "settles": verdict.advice.settles,
+            "photograph": _viewpoint(verdict.advice.photograph),
+            "tape": verdict.advice.tape,
         },
+        "photographs": _photographs(verdict),
     }
+
+
+def _viewpoint(view: Viewpoint | None) -> dict[str, Any] | None:
+    """Place of one more photograph."""
+    if view is None:
+        return None
+    return {"beside": view.beside, "right_mm": view.right, "up_mm": view.up}
 
 
 def numbers(values: Array | float) -> Any:
@@ -244,6 +255,36 @@ def _readings(verdict: Verdict) -> dict[str, Any]:
     }
 
 
+def _photographs(verdict: Verdict) -> list[dict[str, Any]]:
+    """Photographs with their cameras and marks; null where no mark of a photograph counts."""
+    adjustment = verdict.adjustment
+    cameras = {camera.photograph.number: camera for camera in adjustment.cameras}
+    # From the datum line, where offsets were read, to the centre plane.
+    linkage = verdict.measured.linkage
+    datum = adjustment.points[0] - linkage.pivot(adjustment.pivots[0])
+    return [
+        {
+            "file": photograph.file,
+            "camera_mm": numbers(cameras[photograph.number].place - datum)
+            if photograph.number in cameras
+            else None,
+            "focal_px": cameras[photograph.number].focal if photograph.number in cameras else None,
+            "marks": [
+                {
+                    "mark": mark.point,
+                    "residual_px": list(mark.residual),
+                    "u_px": mark.u,
+                    "redundancy_number": mark.redundancy_number,
+                    "w": mark.w,
+                }
+                for mark in adjustment.marks
+                if mark.photograph == photograph.number
+            ],
+        }
+        for photograph in verdict.session.photographs
+    ]
+
+
 def _slip(slip: Slip) -> dict[str, Any]:
     """A slip that explains the readings; values in deg for slopes, all others in mm."""
     return {
@@ -251,7 +292,8 @@ def _slip(slip: Slip) -> dict[str, Any]:
         "readings": list(slip.readings),
         "now": [
             degrees(value) if name.endswith(".slope") else numbers(value)
-            for name, value in zip(slip.readings, slip.now, strict=True)
+            # A mark has no value of its own.
+            for name, value in zip(slip.readings, slip.now, strict=False)
         ],
     }
 

@@ -74,7 +74,8 @@ class Profile:
     track_bar : bool
         The wizard offers this guide, and a track bar or none, first.
     ranges : dict of (float, float)
-        Usual smallest and largest value by the name of the reading (those of RANGES), mm, rad or
+        Usual smallest and largest value by the name of the reading (those of RANGES, and the
+        track), mm, rad or
         rad/mm; the ratio a plain number.
     defaults : Defaults
     instruments : Instruments
@@ -165,6 +166,7 @@ def _profile_from(tables: dict[str, Any], source: Path, shop_own: bool) -> Profi
     name = _name(tables, source)
     steering = Layout(choice_at(tables, "layout.steering", tuple(Layout)))
     has_track_bar = _required_flag(tables, "layout.track_bar")
+    defaults = defaults_at(tables)
     corrections = corrections_at(tables)
     refuse_unknown_exclusions(corrections, {correction.name for correction in corrections})
     return Profile(
@@ -176,8 +178,8 @@ def _profile_from(tables: dict[str, Any], source: Path, shop_own: bool) -> Profi
         pitman=Direction(choice_at(tables, "layout.pitman", PITMAN_DIRECTIONS[steering])),
         guide=GuideKind(choice_at(tables, "layout.guide", tuple(GuideKind))),
         track_bar=has_track_bar,
-        ranges=ranges_at(tables),
-        defaults=defaults_at(tables),
+        ranges={**ranges_at(tables), "wheels.track": _usual_track(defaults)},
+        defaults=defaults,
         instruments=instruments_at(tables),
         limits=limits_at(tables),
         over_10000_lb=_required_flag(tables, "walk_round.over_10000_lb"),
@@ -190,6 +192,12 @@ def _profile_from(tables: dict[str, Any], source: Path, shop_own: bool) -> Profi
         shop_own=shop_own,
         as_written=tables,
     )
+
+
+def _usual_track(defaults: Defaults) -> tuple[float, float]:
+    """Usual range of the track: its default, less and plus two of its half-widths, mm."""
+    value, within = defaults.values["track"], defaults.half_widths["track"]
+    return value - 2 * within, value + 2 * within
 
 
 def _name(tables: Mapping[str, Any], source: Path) -> str:

@@ -7,7 +7,7 @@ reads a table raises `core.documents.entries.EntryError`, which says what would 
 from collections.abc import Callable, Collection, Mapping
 from typing import Any
 
-from core.documents.document import value_at
+from core.documents.document import value_at, with_value
 from core.documents.entries import EntryError, choice_at, flag_at, quantity_at, repeats_at
 from core.documents.tables import (
     angle_with_unit,
@@ -23,7 +23,7 @@ from core.documents.tables import (
 from core.kinematics.pivots import GUIDE_PIVOTS, RIDE_HEIGHT
 from core.kinematics.road_events import Event
 from core.profiles.corrections import MOVABLE, Correction, ball_at
-from core.profiles.defaults import CONDITIONS, MEASURED, Bounds, Defaults
+from core.profiles.defaults import CONDITIONS, MEASURED, USUAL, Bounds, Defaults
 from core.profiles.limits import LARGEST_WORKING_TRAVEL, Limits, refuse_impossible_limits
 from core.readings.reading import Instruments
 from core.readings.survey import SURVEY, WHEELS
@@ -104,11 +104,21 @@ def _range_parser(reading: str) -> tuple[Callable[[str], float], tuple[str, str]
 def defaults_at(tables: Mapping[str, Any]) -> Defaults:
     """The defaults of a profile with their half-widths, each within its bounds."""
     bounds = CONDITIONS | MEASURED
+    tables = _with_usual(tables)
     values = {path: _default(tables, path, bounds[path]) for path in bounds}
     half_widths = {
         path: _half_width(tables, path, MEASURED[path], values[path]) for path in MEASURED
     }
     return Defaults(values, half_widths)
+
+
+def _with_usual(tables: Mapping[str, Any]) -> Mapping[str, Any]:
+    """The tables of a profile, with the defaults that it can leave out."""
+    for path, texts in USUAL.items():
+        for table, text in zip(("defaults", "defaults_within"), texts, strict=True):
+            if value_at(tables, f"{table}.{path}") is None:
+                tables = with_value(tables, f"{table}.{path}", text)
+    return tables
 
 
 def _default(tables: Mapping[str, Any], path: str, bounds: Bounds) -> float:

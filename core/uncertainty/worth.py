@@ -6,8 +6,8 @@ pivots; a dimension that is read takes the place of its assumed value.
 
 import numpy as np
 
-from core.adjustment.least_squares import DELTA_0, NOTHING_REDUNDANT, Adjustment
-from core.adjustment.observation import Observations, predict
+from core.adjustment.least_squares import DELTA_0, Adjustment
+from core.adjustment.observation import NOTHING_REDUNDANT, Observations, predict
 from core.kinematics.vectors import Array
 from core.readings.reading import Instruments, Kind, Reading, claimed_uncertainty
 from core.readings.survey import SURVEY, ends_of

@@ -4,6 +4,7 @@ from collections.abc import Callable, Mapping
 from typing import Any
 
 from core.adjustment.least_squares import MissingReading, NoSolution
+from core.adjustment.photographs import MissingMark
 from core.documents.entries import EntryError
 from core.profiles.profile import Profile
 from core.sessions.session import session_from
@@ -36,5 +37,11 @@ def assess(
         raise EntryError(
             f"readings.{missing.name}", 'is missing; it should be a list such as ["24 1/2 in"]'
         ) from None
+    except MissingMark as missing:
+        raise EntryError(
+            "photographs",
+            f"{missing.pivot} is marked in none of them, and was not read; mark it in one, or take "
+            "its height and its offset",
+        ) from None
     except NoSolution as error:
-        raise EntryError("readings", str(error)) from None
+        raise EntryError(error.path, str(error)) from None

@@ -1,6 +1,6 @@
 """The verdict: all results of one session, with their uncertainty."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from enum import StrEnum
 from typing import Literal, NamedTuple
 
@@ -9,7 +9,7 @@ import numpy as np
 from core.adjustment.explanations import leading_explanations
 from core.adjustment.least_squares import Adjustment
 from core.adjustment.outliers import SuspectGroup, suspect_groups
-from core.adjustment.slips import Slip, slips_of
+from core.adjustment.slips import Slip
 from core.kinematics.ball_path import BallPath, ball_path, out_of_square
 from core.kinematics.clearance import Clearance, clearance
 from core.kinematics.linkage import Linkage
@@ -22,7 +22,13 @@ from core.readings.reading import Reading
 from core.sessions.session import Session
 from core.statistics.conformity import Conformity, Ruling, combined_decision
 from core.uncertainty.budget import Share, budget
-from core.uncertainty.measured_linkage import adjusted, has_centre_plane, measured_linkage
+from core.uncertainty.measured_linkage import (
+    adjusted,
+    has_centre_plane,
+    measured_linkage,
+    slips_in,
+)
+from core.uncertainty.next_photograph import advice_with_photographs
 from core.uncertainty.next_reading import Advice, ContestedRuling, advice, advice_on_skipped
 from core.uncertainty.propagation import MeasuredLinkage
 from core.verdict.peak import Peak, peaks_of
@@ -176,17 +182,21 @@ def evaluate(session: Session, draws: int = DRAWS) -> Verdict:
         contested = _contested_rulings(rules, gradients[:, 0], (steer, toe))
         advised = advice(adjustment, contested, lambda tried: _settles(session, tried, draws))
         if not advised.settles:
-            advised = advice_on_skipped(measured, contested)
+            advised = (
+                advice_with_photographs(session, adjustment, measured, contested)
+                if session.photographs
+                else advice_on_skipped(measured, contested)
+            )
     groups = suspect_groups(adjustment)
     slips: tuple[Slip, ...] = ()
     decided: Overall | None = geometry
     if not adjustment.closes:
-        slips = slips_of(
-            session.readings, session.instruments, adjustment.pivots, adjustment.priors
-        )
+        slips = slips_in(session, adjustment)
         decided = decided_by_explanations(
-            leading_explanations(session.readings, groups, slips),
-            lambda readings: geometry_by(session, readings, draws),
+            leading_explanations(session.readings, groups, slips, session.photographs),
+            lambda evidence: geometry_by(
+                replace(session, photographs=evidence.photographs), evidence.readings, draws
+            ),
         )
     held_back_by = session.held_back_by if decided else (*session.held_back_by, READINGS)
     return Verdict(

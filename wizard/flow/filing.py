@@ -2,13 +2,13 @@
 
 from collections.abc import Collection
 from datetime import datetime
-from math import nan
+from math import nan, sqrt
 from typing import Any
 
 from core.as_json.verdict import verdict_as_json
 from core.documents.document import Document, value_at, with_value, without
 from core.fix.plan_record import plan_of_document, plan_table
-from core.profiles.defaults import default_path
+from core.profiles.defaults import USUAL, default_path
 from core.profiles.profile import Profile
 from core.readings.walk_round import OVER_10000_LB
 from core.sessions.dimensions import PLAIN_NUMBERS, READ
@@ -19,7 +19,7 @@ from wizard.flow.answers import applicable_answers
 SMALLEST = 1e-12
 """mm, deg or a share; smaller values come from rounding and are written as 0."""
 
-NOT_IN_RESULTS = ("record", "id", "sweep", "readings")
+NOT_IN_RESULTS = ("record", "id", "sweep", "readings", "photographs")
 """Keys of the verdict that [results] leaves out.
 
 The record has its file name and its id already. The sweep and the residuals are long, and only
@@ -62,10 +62,16 @@ def finished_record(document: Document, profile: Profile, closed: datetime) -> D
         if value_at(record, f"assumed.{name}") is not None:
             continue  # taken over from a vehicle of the same kind
         path = default_path(name, verdict.session.guide)
-        record = with_value(record, f"assumed.{name}", value_at(written, f"defaults.{path}"))
-        within = value_at(written, f"defaults_within.{path}")
+        usual, usual_within = USUAL.get(path, (None, None))
+        value = value_at(written, f"defaults.{path}", usual)
+        record = with_value(record, f"assumed.{name}", value)
+        within = value_at(written, f"defaults_within.{path}", usual_within)
         if within is not None:  # the travel and the wheelbase are conditions and have none
             record = with_value(record, f"assumed_within.{name}", within)
+    for name, place in verdict.session.usual.items():
+        within = place.u * sqrt(3)
+        record = with_value(record, f"assumed.{name}", f"{place.value:.6g} mm")
+        record = with_value(record, f"assumed_within.{name}", f"{within:.6g} mm")
     # A reading may have changed since the plan was chosen, so the plan is computed again.
     if plan := plan_of_document(record, verdict, ()):
         record = with_value(record, "plan", plan_table(plan, verdict.session.units))

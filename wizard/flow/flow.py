@@ -175,8 +175,9 @@ class Flow:
 
     @cached_property
     def progress(self) -> tuple[Progress, ...]:
-        """Progress of every step, in order."""
-        return tuple(progress_of(self, step) for step in self.steps)
+        """Progress of every step that has a question for this vehicle, in order."""
+        progress = (progress_of(self, step) for step in self.steps)
+        return tuple(each for each in progress if each.total)
 
     def answered(self, value: Any, reason: str = "") -> Self:
         """Flow with the question at hand answered, at the next open question.

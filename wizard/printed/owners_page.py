@@ -1,6 +1,7 @@
 """Owner's page: the verdict, two drawings, the rules, the plan and the cautions."""
 
 from dataclasses import dataclass
+from pathlib import Path
 
 from markupsafe import Markup
 
@@ -24,6 +25,7 @@ from wizard.phrases.verdict_reasons import binding_facts
 from wizard.phrases.verdict_words import limit_words, mark_and_word
 from wizard.printed.curve_svg import curve_svg
 from wizard.printed.front_svg import front_svg
+from wizard.printed.photograph_svg import photograph_drawings
 from wizard.printed.rendering import render
 from wizard.views.aims import front_with_aims
 from wizard.views.picture_data import RuleRow
@@ -76,6 +78,8 @@ class OwnersPage:
         SVG.
     frame_end : str
         Height that the drag link's frame end wants to be at; "" where nothing is decided.
+    photographs : tuple of Markup
+        SVG of each photograph with the lines through the joint centres.
     rules : tuple of RuleLine
     reported_facts, planned_facts, cautions, decision_facts : tuple of Fact
         The driver's report; the plan; the cautions; the shop lead's decisions.
@@ -91,6 +95,7 @@ class OwnersPage:
     front_drawing: Markup
     curve_drawing: Markup
     frame_end: str
+    photographs: tuple[Markup, ...]
     rules: tuple[RuleLine, ...]
     reported_facts: tuple[Fact, ...]
     planned_facts: tuple[Fact, ...]
@@ -99,7 +104,9 @@ class OwnersPage:
     program_version: str = __version__
 
 
-def page_html(document: Document, verdict: Verdict, unit: LengthUnit) -> str:
+def page_html(
+    document: Document, verdict: Verdict, unit: LengthUnit, folder: Path | None = None
+) -> str:
     """HTML text of the owner's page.
 
     Parameters
@@ -110,11 +117,15 @@ def page_html(document: Document, verdict: Verdict, unit: LengthUnit) -> str:
         The verdict on the record.
     unit : str
         Unit of length on the page, "in" or "mm".
+    folder : Path or None
+        The vehicle's folder with its pictures; None where it is not known.
     """
-    return render(TEMPLATE, owners_page(document, verdict, unit))
+    return render(TEMPLATE, owners_page(document, verdict, unit, folder))
 
 
-def owners_page(document: Document, verdict: Verdict, unit: LengthUnit) -> OwnersPage:
+def owners_page(
+    document: Document, verdict: Verdict, unit: LengthUnit, folder: Path | None = None
+) -> OwnersPage:
     """Data of the owner's page; parameters as for `page_html`."""
     tag = plain(value_at(document, "vehicle.tag", ""))
     return OwnersPage(
@@ -132,6 +143,7 @@ def owners_page(document: Document, verdict: Verdict, unit: LengthUnit) -> Owner
         front_drawing=Markup(front_svg(front_with_aims(verdict, unit))),
         curve_drawing=Markup(curve_svg(curve_of(verdict, unit))),
         frame_end=("" if READINGS in verdict.held_back_by else frame_end_fact(verdict, unit).text),
+        photographs=tuple(map(Markup, photograph_drawings(verdict, folder))),
         rules=tuple(map(_rule_line, rules_of(verdict))),
         reported_facts=tuple(reported_facts(document, REPORTED_PATHS)),
         planned_facts=tuple(planned_facts(document, unit)),

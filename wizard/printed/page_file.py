@@ -13,7 +13,13 @@ from wizard.printed.owners_page import page_html
 ALREADY_EXISTS = "exists already and stays as it is; choose another name"
 
 
-def write_owners_page(path: Path, document: Document, verdict: Verdict, unit: LengthUnit) -> None:
+def write_owners_page(
+    path: Path,
+    document: Document,
+    verdict: Verdict,
+    unit: LengthUnit,
+    folder: Path | None = None,
+) -> None:
     """Write the owner's page of a record.
 
     Parameters
@@ -26,13 +32,15 @@ def write_owners_page(path: Path, document: Document, verdict: Verdict, unit: Le
         The verdict on the record.
     unit : str
         Unit of length on the page, "in" or "mm".
+    folder : Path or None
+        The vehicle's folder with its pictures.
 
     Raises
     ------
     core.documents.record.RecordError
         The file exists already or cannot be written.
     """
-    content = page_html(document, verdict, unit).encode("utf-8", "replace")
+    content = page_html(document, verdict, unit, folder).encode("utf-8", "replace")
     with as_record_errors(path, "cannot be made", if_exists=ALREADY_EXISTS):
         atomic_write.create_file(path, content)
 
@@ -40,7 +48,7 @@ def write_owners_page(path: Path, document: Document, verdict: Verdict, unit: Le
 def write_page_beside(record: Path, document: Document, verdict: Verdict, unit: LengthUnit) -> Path:
     """Write the owner's page beside its record and return the page's file. Raises RecordError."""
     path = unused_page_path(record)
-    write_owners_page(path, document, verdict, unit)
+    write_owners_page(path, document, verdict, unit, record.parent)
     return path
 
 

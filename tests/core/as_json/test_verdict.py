@@ -52,6 +52,7 @@ def test_a_verdict_has_the_fields_of_the_specification(crossed):
         "clearance",
         "budget",
         "advice",
+        "photographs",
     ]
     peak = {"at_heave_mm", "limit_deg", "u_deg", "p_within", "verdict", "method"}
     angle = {"value_deg", "u_deg", "p_within", "verdict"}

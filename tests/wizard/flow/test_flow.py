@@ -44,7 +44,7 @@ def answered_all(flow, stop="file"):
 
 def test_the_steps_and_their_order():
     assert [step.name for step in STEPS] == [
-        *("Vehicle", "Walk-round", "Stance", "Layout", "Pivots", "Cross-checks"),
+        *("Vehicle", "Walk-round", "Stance", "Layout", "Photographs", "Pivots", "Cross-checks"),
         *("Guide and kingpin", "Steering and travel", "Verdict", "Fix", "File"),
     ]
 
