@@ -118,6 +118,12 @@ def parser() -> Parser:
     fix = command("fix", "plan the changes that cure a vehicle", _fix)
     fix.add_argument("record", metavar="RECORD")
     fix.add_argument("--json", action="store_true", help="print one JSON object")
+    fix.add_argument(
+        "--by",
+        choices=("parts", "price", "hours"),
+        default="parts",
+        help="what decides which plans come first (usually the fewest parts)",
+    )
     page = command("page", "make a page to print for the owner of the vehicle", _page)
     page.add_argument("record", metavar="RECORD")
     page.add_argument("page", metavar="PAGE", type=_path, help="the HTML file to make")
@@ -238,7 +244,8 @@ def _fix(options: Namespace) -> int:
     from wizard.reports.fix import fix_record
 
     shelf = parts_shelf(files_folder(options.files))
-    return EXIT_CODES[fix_record(options.record, _profile_folders(options), shelf, options.json)]
+    ending = fix_record(options.record, _profile_folders(options), shelf, options.json, options.by)
+    return EXIT_CODES[ending]
 
 
 def _page(options: Namespace) -> int:

@@ -17,19 +17,19 @@ from core.documents.toml_file import TomlFileError, read_toml
 from core.kinematics.pivots import ARM_DIRECTIONS, PITMAN_DIRECTIONS, Direction, GuideKind, Layout
 from core.kinematics.road_events import Event, Road
 from core.profiles.adjuster import Adjuster, adjuster_at
+from core.profiles.conversions import Change, Conversion
+from core.profiles.correction_tables import changes_at, refuse_unknown_names
 from core.profiles.corrections import Correction
 from core.profiles.defaults import CONDITIONS, MEASURED, Defaults
 from core.profiles.limits import Limits
 from core.profiles.profile_tables import (
     RANGES,
     clearance_at,
-    corrections_at,
     defaults_at,
     events_at,
     instruments_at,
     limits_at,
     ranges_at,
-    refuse_unknown_exclusions,
 )
 from core.profiles.road import ROAD, road_at
 from core.readings.reading import Instruments
@@ -47,7 +47,7 @@ _KNOWN = {
     *(f"limits.{name}" for name in ("parallel", "flat", "length_ratio", "steer", "toe_change")),
     *(f"limits.working_travel.{direction}" for direction in ("bump", "droop")),
     *(f"adjusters.{link}.{key}" for link in LINKS for key in ("kind", "pitch")),
-    *("corrections", "events"),
+    *("corrections", "conversions", "events"),
 }
 """Every key of a profile, as a dotted path."""
 
@@ -84,6 +84,7 @@ class Profile:
     adjusters : dict of Adjuster
         By link, "drag_link" and "track_bar"; a profile without a track bar may leave it out.
     corrections : tuple of Correction
+    conversions : tuple of Conversion
     events : tuple of Event
     road : Road
         Handling that tells what an event does on the road.
@@ -112,12 +113,18 @@ class Profile:
     over_10000_lb: bool
     adjusters: dict[str, Adjuster]
     corrections: tuple[Correction, ...]
+    conversions: tuple[Conversion, ...]
     events: tuple[Event, ...]
     road: Road
     clearance: float
     source: Path
     shop_own: bool
     as_written: Mapping[str, Any] = field(repr=False)
+
+    @property
+    def changes(self) -> tuple[Change, ...]:
+        """Corrections and conversions, in this order."""
+        return (*self.corrections, *self.conversions)
 
 
 def profile_names(folders: Sequence[Path]) -> tuple[str, ...]:
@@ -165,8 +172,8 @@ def _profile_from(tables: dict[str, Any], source: Path, shop_own: bool) -> Profi
     name = _name(tables, source)
     steering = Layout(choice_at(tables, "layout.steering", tuple(Layout)))
     has_track_bar = _required_flag(tables, "layout.track_bar")
-    corrections = corrections_at(tables)
-    refuse_unknown_exclusions(corrections, {correction.name for correction in corrections})
+    changes = changes_at(tables)
+    refuse_unknown_names(changes, {change.name for change in changes})
     return Profile(
         name=name,
         title=line_at(tables, "title"),
@@ -182,7 +189,8 @@ def _profile_from(tables: dict[str, Any], source: Path, shop_own: bool) -> Profi
         limits=limits_at(tables),
         over_10000_lb=_required_flag(tables, "walk_round.over_10000_lb"),
         adjusters=_adjusters(tables, has_track_bar),
-        corrections=corrections,
+        corrections=tuple(change for change in changes if isinstance(change, Correction)),
+        conversions=tuple(change for change in changes if isinstance(change, Conversion)),
         events=events_at(tables),
         road=road_at(tables),
         clearance=clearance_at(tables),

@@ -66,7 +66,7 @@ def walk_fact(verdict: Verdict, plan: Plan, unit: LengthUnit) -> Fact:
 
 def travel_left_facts(plan: Plan, unit: LengthUnit) -> Iterator[Fact]:
     """Travel that a change of the ride height leaves."""
-    if any(move.correction.pivot == RIDE_HEIGHT for move in plan.moves):
+    if any(move.raises(RIDE_HEIGHT) for move in plan.moves):
         bump, droop = (format_length(travel, unit) for travel in plan.after.travel)
         yield Fact("travel left", f"{bump} of bump and {droop} of droop.")
 

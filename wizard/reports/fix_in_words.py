@@ -9,12 +9,14 @@ from rich.text import Text
 from core.documents.document import Document
 from core.documents.entries import units_of
 from core.fix.plan import Plan
+from core.fix.ranking import By
 from core.fix.search import SearchResult
 from core.profiles.adjuster import Adjuster
 from core.text.quantity import LengthUnit
 from core.verdict.verdict import Verdict
 from wizard.phrases.bar_lengths import bar_length_facts
 from wizard.phrases.cautions import CAUTION_IN_SHORT
+from wizard.phrases.costs import part_facts
 from wizard.phrases.plan_cautions import clearance_facts
 from wizard.phrases.plan_effects import plan_effect_facts
 from wizard.phrases.plan_outcomes import Cell, outcome_rows
@@ -34,9 +36,10 @@ def print_fix(
     verdict: Verdict,
     result: SearchResult,
     adjusters: Mapping[str, Adjuster],
+    by: By = "parts",
 ) -> None:
     """Print the plans for a record; the adjusters are given by link."""
-    print_report(fix_parts(document, verdict, result, adjusters))
+    print_report(fix_parts(document, verdict, result, adjusters, by))
 
 
 def fix_parts(
@@ -44,11 +47,12 @@ def fix_parts(
     verdict: Verdict,
     result: SearchResult,
     adjusters: Mapping[str, Adjuster],
+    by: By = "parts",
 ) -> Iterator[RenderableType]:
     """Parts of the report, from the top."""
     unit = units_of(document)
     title = f"{vehicle_tag(document)}, what to move, {opening_time(document)}"
-    yield Text.assemble((title, style_of("title")), "\n", search_result_words(verdict, result))
+    yield Text.assemble((title, style_of("title")), "\n", search_result_words(verdict, result, by))
     if result.plans:
         yield plans_table(verdict, result.plans, unit)
     for number, plan in enumerate(result.plans, 1):
@@ -81,6 +85,7 @@ def work_order(
     work = (*move_facts(verdict, plan, unit), *bar_length_facts(plan, adjusters, unit))
     return Group(
         fact_sheet(title, work),
+        *([fact_sheet("Parts", parts)] if (parts := tuple(part_facts(plan, unit))) else []),
         fact_sheet("Why each rule ends where it does", plan_reason_facts(verdict, plan, unit)),
         fact_sheet("What gets worse, and what changes besides", effects),
         fact_sheet("Check for clearance, and with care", clearance_facts(plan)),

@@ -11,7 +11,7 @@ from core.documents.document import Document, with_value
 from core.documents.entries import EntryError, units_of
 from core.fix.plan import Plan
 from core.fix.search import SearchResult, search
-from core.profiles.corrections import Correction
+from core.profiles.conversions import Change
 from core.profiles.profile import Profile
 from core.verdict.assess import assess
 from core.verdict.verdict import Overall, Verdict
@@ -82,7 +82,7 @@ class PlansScreen(StepScreen):
         assert flow.profile is not None  # a session has one before any reading is asked for
         self.flow = flow
         self.profile: Profile = flow.profile
-        self.corrections: tuple[Correction, ...] = ()
+        self.corrections: tuple[Change, ...] = ()
         self.shelf_fault = ""
         self.state: PlansState = Searching()
 
@@ -125,7 +125,7 @@ class PlansScreen(StepScreen):
         run_beside(self, partial(self.search_plans, state.verdict, corrections))
 
     def search_plans(
-        self, verdict: Verdict | None, corrections: tuple[Correction, ...], reporter: Reporter
+        self, verdict: Verdict | None, corrections: tuple[Change, ...], reporter: Reporter
     ) -> None:
         """Search in the thread of the worker, and report progress and result.
 

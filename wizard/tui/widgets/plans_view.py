@@ -12,6 +12,7 @@ from core.text.quantity import LengthUnit
 from wizard.flow.planning import Planning
 from wizard.phrases.bar_lengths import bar_length_facts
 from wizard.phrases.cautions import caution_facts
+from wizard.phrases.costs import part_facts
 from wizard.phrases.plan_cautions import clearance_facts
 from wizard.phrases.plan_effects import plan_effect_facts
 from wizard.phrases.plan_outcomes import outcome_rows
@@ -33,6 +34,7 @@ class PlansView(SectionedView):
         "front-view": "picture",
         "curve": "curve",
         "plan-work": "work",
+        "parts": "parts",
         "effects": "worse",
         "why": "why",
         "clearance": "check",
@@ -49,6 +51,7 @@ class PlansView(SectionedView):
             yield FrontView(id="front-view")
             yield Curve(id="curve")
         yield Facts(id="plan-work")
+        yield Facts(id="parts")
         yield Facts(id="effects")
         yield Facts(id="why")
         yield Facts(id="clearance")
@@ -80,6 +83,7 @@ class PlansView(SectionedView):
         curve.show(curve_of_plan(verdict, plan, unit))
         work = (*move_facts(verdict, plan, unit), *bar_length_facts(plan, adjusters, unit))
         self.show_facts("plan-work", f"The work of {title}", work)
+        self.show_facts("parts", "Parts", part_facts(plan, unit))
         effects = plan_effect_facts(verdict, plan, unit)
         self.show_facts("effects", "What gets worse, and what changes besides", effects)
         self.show_facts(
