@@ -40,11 +40,7 @@ def _plan(plan: Plan, marks: tuple[Mark, ...]) -> dict[str, Any]:
     """A plan with its prediction."""
     after = plan.after
     return {
-        "answer": plan.answer,
-        "marks": list(marks),
-        "moves": [_step(move, step) for move in plan.moves for step in move.steps],
-        "parts": [_part(move.correction) for move in plan.moves],
-        **_cost(plan.cost),
+        "moves": [step for move in plan.moves for step in _steps(move)],
         "after": {
             "overall": after.overall,
             "parallel_deg": None if after.parallel is None else degrees(after.parallel),
@@ -63,11 +59,22 @@ def _plan(plan: Plan, marks: tuple[Mark, ...]) -> dict[str, Any]:
         "set_length_mm": dict(zip(LINKS, numbers(np.array(after.lengths)), strict=True)),
         "length_change_mm": dict(zip(LINKS, numbers(np.array(after.length_changes)), strict=True)),
         "worse": list(after.worse),
+        "answer": plan.answer,
+        "marks": list(marks),
+        "parts": [_part(move.correction) for move in plan.moves],
+        **_cost(plan.cost),
     }
 
 
+def _steps(move: Move) -> list[dict[str, Any]]:
+    """The pivots that a move moves; a conversion of the layout alone has one without a pivot."""
+    if not move.steps:
+        return [{"correction": move.correction.name, "pivot": None, "rise_mm": 0.0}]
+    return [_step(move, step) for step in move.steps]
+
+
 def _step(move: Move, step: PivotStep) -> dict[str, Any]:
-    """What a correction or a conversion does to one pivot."""
+    """One pivot that a correction or a conversion moves."""
     places = {"to_station_mm": step.to_station, "to_offset_mm": step.to_offset}
     return {
         "correction": move.correction.name,

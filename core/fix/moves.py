@@ -37,7 +37,7 @@ class Move:
 
     @property
     def steps(self) -> tuple[PivotStep, ...]:
-        """What happens to each pivot."""
+        """Steps of the move, one for each pivot."""
         return self.correction.steps(self.rise)
 
     @property

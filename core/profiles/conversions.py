@@ -98,7 +98,7 @@ class Conversion:
     rises_tried: ClassVar[tuple[float, ...]] = (0.0,)
 
     def steps(self, rise: float) -> tuple[PivotStep, ...]:
-        """What the conversion does to the pivots; it has no choice of rises."""
+        """Steps of the conversion, one for each pivot; it has no choice of rises."""
         return self.moves
 
     def fits(
@@ -158,9 +158,7 @@ def fitting(changes: Iterable[Change], document: Mapping[str, Any]) -> tuple[Cha
     return (*corrections, *conversions)
 
 
-def _answered(
-    document: Mapping[str, Any], path: str, possible: tuple[Direction, ...]
-) -> Direction:
+def _answered(document: Mapping[str, Any], path: str, possible: tuple[Direction, ...]) -> Direction:
     """Direction of an arm; the first possible one where the document does not say it."""
     return Direction(choice_at(document, path, possible, possible[0]))
 

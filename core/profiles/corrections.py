@@ -25,7 +25,7 @@ MOVABLE = (
 
 
 class PivotStep(NamedTuple):
-    """What happens to one pivot.
+    """Move of one pivot.
 
     Attributes
     ----------
@@ -84,7 +84,7 @@ class Correction:
     table: ClassVar[str] = "corrections"
 
     def steps(self, rise: float) -> tuple[PivotStep, ...]:
-        """What the correction does to the vehicle with one of its rises, mm."""
+        """Steps of the correction with one of its rises, mm: its one pivot."""
         return (PivotStep(self.pivot, rise),)
 
     @property

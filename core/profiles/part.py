@@ -47,7 +47,7 @@ class Price(NamedTuple):
 
 @dataclass(frozen=True)
 class Part:
-    """What a file says of the part of a correction.
+    """Facts on the part of a correction, as far as a file says them.
 
     Attributes
     ----------

@@ -54,7 +54,7 @@ def part_facts(plan: Plan, unit: LengthUnit) -> Iterator[Fact]:
 
 
 def part_words(part: Part, unit: LengthUnit) -> str:
-    """What the shelf says of a part; "" where it says nothing."""
+    """Facts of the shelf on a part in one line; "" where it says nothing."""
     words = []
     if part.number:
         words.append(f"number {plain(part.number)}")

@@ -7,7 +7,7 @@ from core.fix.bench import BY_HAND
 from core.fix.moves import Move
 from core.fix.plan import Plan
 from core.kinematics.linkage import scalars_of
-from core.kinematics.pivots import RIDE_HEIGHT, Layout
+from core.kinematics.pivots import RIDE_HEIGHT
 from core.profiles.conversions import Conversion
 from core.profiles.corrections import PivotStep
 from core.readings.survey import LINKS
@@ -16,6 +16,7 @@ from core.text.quantity import LengthUnit, format_length
 from core.verdict.verdict import Verdict
 from wizard.phrases.amounts import listed
 from wizard.phrases.fact import LOOK, Fact
+from wizard.phrases.layouts import LAYOUT_WORDS
 from wizard.phrases.reading_names import name_of_pivot, name_of_reading
 from wizard.phrases.rises import format_setting, rise_words
 
@@ -59,7 +60,7 @@ def move_facts(verdict: Verdict, plan: Plan, unit: LengthUnit) -> Iterator[Fact]
 
 
 def layout_words(verdict: Verdict, conversion: Conversion) -> str:
-    """What a conversion changes beside the pivots."""
+    """Layout and readings that a conversion changes."""
     words = []
     if conversion.steering is not None:
         now, then = (
@@ -70,15 +71,6 @@ def layout_words(verdict: Verdict, conversion: Conversion) -> str:
     for name, value in conversion.readings.items():
         words.append(f"The {name_of_reading(name)} is then {value_words(name, value, unit)}.")
     return " ".join(words)
-
-
-LAYOUT_WORDS = {
-    Layout.KNUCKLE: "the knuckle",
-    Layout.TIE_ROD: "the tie rod",
-    Layout.INVERTED_Y: "the far knuckle, with the tie rod on it",
-    Layout.FORE_AFT: "the knuckle on its own side",
-}
-"""Place of the drag link's axle end, by layout."""
 
 
 def value_words(name: str, value: float, unit: LengthUnit) -> str:
