@@ -88,7 +88,7 @@ class Conversion:
     steering: Layout | None = None
     arm: Direction | None = None
     pitman: Direction | None = None
-    readings: Mapping[str, float] = field(default_factory=dict)
+    readings: Mapping[str, float] = field(default_factory=dict, hash=False)
     not_with: tuple[str, ...] = ()
     needs: tuple[str, ...] = ()
     part: Part = NO_PART
