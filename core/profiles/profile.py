@@ -32,6 +32,7 @@ from core.profiles.profile_tables import (
     ranges_at,
 )
 from core.profiles.road import ROAD, road_at
+from core.profiles.typical import TYPICAL, refuse_faulty_typical
 from core.readings.reading import Instruments
 from core.readings.survey import LINKS
 from core.text.plain_text import plain
@@ -47,6 +48,7 @@ _KNOWN = {
     *(f"limits.{name}" for name in ("parallel", "flat", "length_ratio", "steer", "toe_change")),
     *(f"limits.working_travel.{direction}" for direction in ("bump", "droop")),
     *(f"adjusters.{link}.{key}" for link in LINKS for key in ("kind", "pitch")),
+    *(f"typical.{name}" for name in TYPICAL),
     *("corrections", "conversions", "events"),
 }
 """Every key of a profile, as a dotted path."""
@@ -174,6 +176,7 @@ def _profile_from(tables: dict[str, Any], source: Path, shop_own: bool) -> Profi
     has_track_bar = _required_flag(tables, "layout.track_bar")
     changes = changes_at(tables)
     refuse_unknown_names(changes, {change.name for change in changes})
+    refuse_faulty_typical(tables)
     return Profile(
         name=name,
         title=line_at(tables, "title"),

@@ -413,7 +413,7 @@ class TestShop:
             await press(pilot, "s", *"12345690")
             await press(pilot, "enter")
             text = flowing(screen_text(pilot))
-            assert "none of 15 combinations cures it. The best improve it." in text
+            assert "none of 15 combinations cures it. None improves it either;" in text
             assert "parallel (chance of being within: less than 1 in 100)" in text
             assert titles(pilot) == ["plan 1"]
 
