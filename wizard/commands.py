@@ -124,6 +124,32 @@ def parser() -> Parser:
         default="parts",
         help="what decides which plans come first (usually the fewest parts)",
     )
+    lift = command("lift", "plan a lift, and say how far it works", _lift)
+    lift.add_argument(
+        "lift", nargs="?", default="", metavar="LIFT", help='such as "4 in", or "100 mm"'
+    )
+    lift.add_argument(
+        "--like",
+        action="append",
+        default=[],
+        metavar="RECORD",
+        help="take the geometry of a record, or of a vehicle's newest record by its tag; repeat it",
+    )
+    lift.add_argument(
+        "--typical",
+        action="append",
+        default=[],
+        metavar="PROFILE",
+        help="take the typical geometry of a profile (without --like: of every profile)",
+    )
+    lift.add_argument(
+        "--with",
+        dest="change",
+        default="",
+        metavar="NAME",
+        help='how far it works with a conversion, or with a correction: "NAME = 2 in"',
+    )
+    lift.add_argument("--json", action="store_true", help="print one JSON object")
     page = command("page", "make a page to print for the owner of the vehicle", _page)
     page.add_argument("record", metavar="RECORD")
     page.add_argument("page", metavar="PAGE", type=_path, help="the HTML file to make")
@@ -246,6 +272,15 @@ def _fix(options: Namespace) -> int:
     shelf = parts_shelf(files_folder(options.files))
     ending = fix_record(options.record, _profile_folders(options), shelf, options.json, options.by)
     return EXIT_CODES[ending]
+
+
+def _lift(options: Namespace) -> int:
+    from wizard.reports.lift import LiftRequest, print_lifts
+
+    files = files_folder(options.files)
+    request = LiftRequest(options.lift, options.like, options.typical, options.change)
+    folders = _profile_folders(options)
+    return EXIT_CODES[print_lifts(request, folders, files, parts_shelf(files), options.json)]
 
 
 def _page(options: Namespace) -> int:

@@ -6,6 +6,7 @@ import numpy as np
 
 from core.as_json.verdict import degrees, numbers
 from core.fix.answers import Mark, marks_of
+from core.fix.lift import HeightCurve, curve_with_plan
 from core.fix.moves import Move
 from core.fix.plan import Plan
 from core.fix.search import SearchResult
@@ -30,13 +31,13 @@ def search_as_json(verdict: Verdict, result: SearchResult) -> dict[str, Any]:
         },
         "searched": result.searched,
         "plans": [
-            _plan(plan, marks)
+            plan_as_json(plan, marks) | {"heights": curve_as_json(curve_with_plan(verdict, plan))}
             for plan, marks in zip(result.plans, marks_of(result.plans), strict=True)
         ],
     }
 
 
-def _plan(plan: Plan, marks: tuple[Mark, ...]) -> dict[str, Any]:
+def plan_as_json(plan: Plan, marks: tuple[Mark, ...]) -> dict[str, Any]:
     """A plan with its prediction."""
     after = plan.after
     return {
@@ -63,6 +64,15 @@ def _plan(plan: Plan, marks: tuple[Mark, ...]) -> dict[str, Any]:
         "marks": list(marks),
         "parts": [_part(move.correction) for move in plan.moves],
         **_cost(plan.cost),
+    }
+
+
+def curve_as_json(curve: HeightCurve) -> dict[str, Any]:
+    """Peak steer against ride height, and where the vehicle steers true."""
+    return {
+        "rise_mm": numbers(curve.rise),
+        "peak_steer_deg": degrees(curve.peak_steer),
+        "steers_true_mm": [list(each) for each in curve.ranges],
     }
 
 

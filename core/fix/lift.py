@@ -35,8 +35,8 @@ LOWEST, HIGHEST = -2 * INCH, 8 * INCH
 STEPS = 81
 """Number of ride heights of a curve, an eighth of an inch apart."""
 
-BISECTIONS = 30
-"""Halvings of an interval in which a range ends; its end is then exact to a nanometre."""
+BISECTIONS = 20
+"""Halvings of an interval in which a range ends; its end is then exact to 1e-5 mm."""
 
 
 @dataclass(frozen=True, eq=False)

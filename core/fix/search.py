@@ -57,6 +57,7 @@ def search(
     corrections: Sequence[Change],
     progress: Callable[[float], None] | None = None,
     by: By = "parts",
+    unless_true: bool = False,
 ) -> SearchResult:
     """Plans that cure a vehicle; no plans unless its verdict is bump steer.
 
@@ -70,8 +71,12 @@ def search(
         Called with the share of the combinations that is computed, 0 to 1.
     by : "parts", "price" or "hours"
         What decides which plans come first. Plans of unknown price or hours come last.
+    unless_true : bool
+        Search where the verdict is too close to call as well. No reading can settle a vehicle
+        that is planned and not built.
     """
-    if verdict.overall != Overall.BUMP_STEER:
+    searched_for = {Overall.BUMP_STEER, *([Overall.TOO_CLOSE] if unless_true else [])}
+    if verdict.overall not in searched_for:
         return SearchResult(0, ())
     session = verdict.session
     sets = possible_sets(session, corrections)

@@ -6,6 +6,7 @@ FILED = (
     ("← →", "another plan"),
     ("M", "change a move: another rise, and every number follows"),
     ("B", "the bench: try changes of the marked plan"),
+    ("H", "the curve by ride height: how far a lift works; H again: by travel"),
     ("S", "parts of the shop; the search leaves out what is switched off"),
     ("A", "the adjuster of each bar, and its thread"),
     ("1 to 9", "a section of the screen"),
@@ -24,7 +25,8 @@ UNFINISHED = (
 )
 SEARCH = (
     "The search works through every combination of up to three corrections of the profile and of "
-    "the parts shelf. Plans with the fewest corrections come first. Among those the likeliest come "
+    "the parts shelf. A conversion counts as one of them. Plans with the fewest corrections come "
+    "first. Among those the likeliest come "
     "first; steps of 5 in 100 count as equal. Then come the smallest moves, then the flatter "
     "links. The chance of a plan counts the doubt of today's readings. It also counts that a pivot "
     "is set only to 1/16 in."
@@ -36,6 +38,7 @@ BENCH = (
     ("Backspace, F8", "undo the last step"),
     ("0", "put everything back as it was measured"),
     ("L", "lift: the ride height in one step"),
+    ("H", "the curve by ride height: how far a lift works; H again: by travel"),
     ("Enter", "keep it as a plan, in an unfinished session"),
     ("F2", "inches or millimetres"),
     ("Esc", "back; the nudges are dropped"),

@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 from math import degrees
 
+from core.fix.lift import curve_now, curve_with_plan
 from core.fix.plan import Plan
 from core.kinematics.pivots import RIDE_HEIGHT
 from core.text.quantity import LengthUnit, format_length
@@ -11,6 +12,7 @@ from core.verdict.verdict import Verdict
 from wizard.phrases.amounts import sideways_words, travel_words
 from wizard.phrases.ball_path import SMALLEST_CLEARANCE
 from wizard.phrases.fact import LOOK, Fact
+from wizard.phrases.lift import heights_words
 from wizard.phrases.rises import is_unchanged, rise_words
 from wizard.phrases.verdict_reasons import binding_facts
 
@@ -33,6 +35,7 @@ def plan_effect_facts(verdict: Verdict, plan: Plan, unit: LengthUnit) -> Iterato
     after = plan.after
     for name in after.worse:
         yield Fact("gets worse", f"{WORSE[name]}.".capitalize(), LOOK)
+    yield heights_fact(verdict, plan, unit)
     yield from binding_facts(after.travel_limits, unit)
     if after.linkage.has_track_bar:
         yield roll_centre_fact(after.roll_centre_rise, unit)
@@ -50,6 +53,13 @@ def plan_effect_facts(verdict: Verdict, plan: Plan, unit: LengthUnit) -> Iterato
             "of the road, and the balls have to allow the angle.",
             LOOK,
         )
+
+
+def heights_fact(verdict: Verdict, plan: Plan, unit: LengthUnit) -> Fact:
+    """Ride heights at which the vehicle steers true, now and with the plan."""
+    now, then = curve_now(verdict), curve_with_plan(verdict, plan)
+    text = f"With the plan it {heights_words(then, unit)}. Now it {heights_words(now, unit)}."
+    return Fact("ride height", text)
 
 
 def walk_fact(verdict: Verdict, plan: Plan, unit: LengthUnit) -> Fact:

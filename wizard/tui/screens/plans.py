@@ -64,6 +64,8 @@ class PlansScreen(StepScreen):
     shelf_fault : str
         Fault of the parts shelf, in words; empty if there is none.
     state : PlansState
+    by_height : bool
+        True if the curve is that of the peak steer against the ride height.
     """
 
     BINDINGS = [
@@ -73,6 +75,7 @@ class PlansScreen(StepScreen):
         ("s,S", "shop", "shop"),
         ("m,M", "move", "move"),
         ("b,B", "bench", "bench"),
+        ("h,H", "heights", "by ride height"),
         ("a,A", "adjuster", "adjuster"),
         ("f4", "without", "no plan"),
     ]
@@ -85,6 +88,7 @@ class PlansScreen(StepScreen):
         self.corrections: tuple[Change, ...] = ()
         self.shelf_fault = ""
         self.state: PlansState = Searching()
+        self.by_height = False
 
     def compose(self) -> ComposeResult:
         """Yield the view of the plans."""
@@ -189,7 +193,8 @@ class PlansScreen(StepScreen):
             result_words = search_result_words(planning.verdict, planning.search_result)
             self.view.say(f"{result_words} {self.shelf_fault}".strip())
             if planning.plans:
-                self.view.show(planning, adjusters_in(document, self.profile), self.unit)
+                adjusters = adjusters_in(document, self.profile)
+                self.view.show(planning, adjusters, self.unit, self.by_height)
             else:
                 self.view.show_none()
         self.say_keys()
@@ -204,6 +209,11 @@ class PlansScreen(StepScreen):
             *([Key("← →", "plan", "step(1)")] if plan else []),
             *([Key("M", "change a move", "move")] if plan and plan.moves else []),
             *([Key("B", "bench", "bench")] if planning else []),
+            *(
+                [Key("H", "by travel" if self.by_height else "by ride height", "heights")]
+                if plan
+                else []
+            ),
             *([Key("S", "shop", "shop")] if self.has_bump_steer else []),
             *([Key("A", "adjusters", "adjuster")] if plan else []),
             *([Key("F4", "no plan", "without")] if plan or not planning else []),
@@ -272,6 +282,12 @@ class PlansScreen(StepScreen):
             tag = vehicle_tag(self.flow.document)
             bench = BenchScreen(self.planning.verdict, tag, self.unit, self.plan, may_keep=True)
             self.app.push_screen(bench, partial(self.add_own, BENCH))
+
+    def action_heights(self) -> None:
+        """Show the curve against the ride height, or against the travel again."""
+        if self.plan:
+            self.by_height = not self.by_height
+            self.show()
 
     def action_shop(self) -> None:
         """Ask which corrections the shop can make, and search again."""

@@ -23,7 +23,8 @@ from wizard.tui.pictures.front_view import FrontView
 from wizard.tui.widgets.facts import Facts
 from wizard.tui.widgets.plans_table import Column, PlansTable
 from wizard.tui.widgets.sectioned_view import SectionedView
-from wizard.views.plans import curve_of_plan, front_of_plan
+from wizard.views.heights import heights_of_plan
+from wizard.views.plans import PLANNED, curve_of_plan, front_of_plan
 
 
 class PlansView(SectionedView):
@@ -69,8 +70,24 @@ class PlansView(SectionedView):
         self.query_one(PlansTable).columns = ()
         self.list_sections()
 
-    def show(self, planning: Planning, adjusters: Mapping[str, Adjuster], unit: LengthUnit) -> None:
-        """Show plans side by side, and the details of the plan at hand."""
+    def show(
+        self,
+        planning: Planning,
+        adjusters: Mapping[str, Adjuster],
+        unit: LengthUnit,
+        by_height: bool = False,
+    ) -> None:
+        """Show plans side by side, and the details of the plan at hand.
+
+        Parameters
+        ----------
+        planning : Planning
+        adjusters : mapping of Adjuster
+            By link.
+        unit : "in" or "mm"
+        by_height : bool
+            Show the peak steer against the ride height instead of the steer against the travel.
+        """
         verdict, plans = planning.verdict, planning.plans
         table = self.query_one(PlansTable)
         table.columns = [Column(title, plan_move_words(plan, unit)) for title, plan in plans]
@@ -80,7 +97,8 @@ class PlansView(SectionedView):
         front, curve = self.query_one(FrontView), self.query_one(Curve)
         front.display = curve.display = True
         front.show(front_of_plan(verdict, plan, unit))
-        curve.show(curve_of_plan(verdict, plan, unit))
+        curve_of = heights_of_plan if by_height else curve_of_plan
+        curve.show(curve_of(verdict, plan, unit, PLANNED))
         work = (*move_facts(verdict, plan, unit), *bar_length_facts(plan, adjusters, unit))
         self.show_facts("plan-work", f"The work of {title}", work)
         self.show_facts("parts", "Parts", part_facts(plan, unit))
