@@ -21,7 +21,13 @@ from wizard import __version__
 from wizard.crash_log import log_fault
 from wizard.exit_codes import CANNOT_READ, DONE, EXIT_CODES
 from wizard.flow.filed_records import LONGEST_PATH, Unreadable, read_and_judge
-from wizard.locations import DEMO_SESSIONS, files_folder, parts_shelf, profile_folders
+from wizard.locations import (
+    DEMO_SESSIONS,
+    files_folder,
+    parts_shelf,
+    profile_folders,
+    shop_file,
+)
 from wizard.phrases.cautions import CAUTION_IN_SHORT
 
 if TYPE_CHECKING:  # it would load Textual
@@ -37,6 +43,9 @@ NO_TERMINAL = (
     "need none"
 )
 NO_UTF_8 = "evenarc: the wizard needs a terminal with UTF-8; set LC_ALL=C.UTF-8, for example"
+LARGEST_NUMBER = 9
+"""Largest number of a plan; a search offers fewer."""
+
 DEMO_NOTICE = "a demonstration: an invented workshop, on a copy that is deleted at the end"
 
 
@@ -153,6 +162,27 @@ def parser() -> Parser:
     page = command("page", "make a page to print for the owner of the vehicle", _page)
     page.add_argument("record", metavar="RECORD")
     page.add_argument("page", metavar="PAGE", type=_path, help="the HTML file to make")
+    order = command("order", "make the work order of a record's plan", _order)
+    order.add_argument("record", metavar="RECORD")
+    order.add_argument(
+        "page",
+        nargs="?",
+        metavar="PAGE",
+        type=_path,
+        help="the HTML file to make; without it the order is printed in words",
+    )
+    order.add_argument(
+        "--plan",
+        type=_number,
+        metavar="NUMBER",
+        help="a plan of `evenarc fix` in place of the plan that was filed",
+    )
+    for printed in (page, order):
+        printed.add_argument(
+            "--paper",
+            choices=("letter", "a4"),
+            help="size of the paper (usually Letter for a session in inches, else A4)",
+        )
     return evenarc
 
 
@@ -281,6 +311,24 @@ def _lift(options: Namespace) -> int:
     request = LiftRequest(options.lift, options.like, options.typical, options.change)
     folders = _profile_folders(options)
     return EXIT_CODES[print_lifts(request, folders, files, parts_shelf(files), options.json)]
+
+
+def _order(options: Namespace) -> int:
+    from wizard.reports.order import order_record
+
+    files, folders = files_folder(options.files), _profile_folders(options)
+    shop_files = parts_shelf(files), shop_file(files)
+    ending = order_record(
+        options.record, options.page, options.plan, folders, shop_files, options.paper
+    )
+    return EXIT_CODES[ending]
+
+
+def _number(text: str) -> int:
+    """Number of a plan, which counts from 1."""
+    if not text.isdecimal() or not 1 <= int(text) <= LARGEST_NUMBER:
+        raise ArgumentTypeError(f"should be the number of a plan, 1 to {LARGEST_NUMBER}")
+    return int(text)
 
 
 def _page(options: Namespace) -> int:

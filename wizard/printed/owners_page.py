@@ -22,6 +22,7 @@ from wizard.phrases.verdict_reasons import binding_facts
 from wizard.phrases.verdict_words import limit_words, mark_and_word
 from wizard.printed.curve_svg import curve_svg
 from wizard.printed.front_svg import front_svg
+from wizard.printed.paper import Paper, usual_paper
 from wizard.printed.rendering import render
 from wizard.views.aims import front_with_aims
 from wizard.views.picture_data import RuleRow
@@ -64,6 +65,7 @@ class OwnersPage:
     ----------
     title : str
         The title of the document: tag and verdict.
+    paper : "letter" or "a4"
     heading : str
         The verdict with its mark.
     session : str
@@ -81,6 +83,7 @@ class OwnersPage:
     """
 
     title: str
+    paper: Paper
     heading: str
     session: str
     vehicle_facts: tuple[Fact, ...]
@@ -117,6 +120,7 @@ def owners_page(document: Document, verdict: Verdict, unit: LengthUnit) -> Owner
     tag = plain(value_at(document, "vehicle.tag", ""))
     return OwnersPage(
         title=f"{tag}: {verdict.overall}",
+        paper=usual_paper(unit),
         heading=_capitalized(mark_and_word(verdict.overall)),
         session=session_words(document),
         vehicle_facts=tuple(reported_facts(document, VEHICLE_PATHS)),

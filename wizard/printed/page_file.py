@@ -32,7 +32,12 @@ def write_owners_page(path: Path, document: Document, verdict: Verdict, unit: Le
     core.documents.record.RecordError
         The file exists already or cannot be written.
     """
-    content = page_html(document, verdict, unit).encode("utf-8", "replace")
+    write_page(path, page_html(document, verdict, unit))
+
+
+def write_page(path: Path, html: str) -> None:
+    """Write a page that no file has yet. Raises RecordError."""
+    content = html.encode("utf-8", "replace")
     with as_record_errors(path, "cannot be made", if_exists=ALREADY_EXISTS):
         atomic_write.create_file(path, content)
 
