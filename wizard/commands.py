@@ -15,7 +15,7 @@ from typing import TYPE_CHECKING, NoReturn
 
 from core.documents.entries import units_of
 from core.documents.record import RecordError
-from core.profiles.profile import Profile, load_profile
+from core.profiles.profile import Profile, ProfileError, load_profile
 from core.text.plain_text import plain
 from wizard import __version__
 from wizard.crash_log import log_fault
@@ -266,16 +266,20 @@ def application(
     notice : str
         A line for home.
     """
-    from wizard.printed.page_file import write_page_beside
+    from wizard.printed.page_file import write_order_beside, write_page_beside
+    from wizard.printed.sources import ShopFiles
     from wizard.tui.app import EvenarcApp
     from wizard.tui.host import Surroundings
 
     def surroundings_in(folder: Path) -> Surroundings:
+        folders = _moved_profile_folders(profile_folders, files, folder)
+        shop_files = ShopFiles(folders, parts_shelf(folder), shop_file(folder))
         return Surroundings(
             folder,
-            _moved_profile_folders(profile_folders, files, folder),
+            folders,
             parts_shelf(folder),
-            write_page=write_page_beside,
+            write_page=partial(write_page_beside, files=shop_files),
+            write_order=partial(write_order_beside, files=shop_files),
             log_fault=partial(log_fault, files=folder),
             in_folder=surroundings_in,
         )
@@ -333,11 +337,15 @@ def _number(text: str) -> int:
 
 def _page(options: Namespace) -> int:
     from wizard.printed.page_file import write_owners_page
+    from wizard.printed.sources import ShopFiles
 
+    files = files_folder(options.files)
+    shop_files = ShopFiles(_profile_folders(options), parts_shelf(files), shop_file(files))
     try:
         document, verdict = read_and_judge(options.record, _profile_loader(options))
-        write_owners_page(options.page, document, verdict, units_of(document))
-    except (Unreadable, RecordError) as error:
+        record, unit = Path(options.record), units_of(document)
+        write_owners_page(options.page, record, document, verdict, unit, shop_files, options.paper)
+    except (Unreadable, RecordError, ProfileError) as error:
         print(f"evenarc: {error}", file=sys.stderr)
         return CANNOT_READ
     print(f"{plain(options.page, LONGEST_PATH)}: made; open it in a browser and print it")

@@ -34,6 +34,10 @@ class Shop:
     lines: tuple[str, ...] = ()
 
 
+NO_SHOP = Shop()
+"""The shop of a folder without such a file."""
+
+
 def load_shop(path: Path) -> Shop:
     """The shop in a file; an empty one where the file does not exist.
 
@@ -43,7 +47,7 @@ def load_shop(path: Path) -> Shop:
         The file cannot be read, or an entry is not a line of text.
     """
     if not path.exists():
-        return Shop()
+        return NO_SHOP
     try:
         tables = read_toml(path)
         refuse_unknown(tables, KEYS)

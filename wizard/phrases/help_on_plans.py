@@ -16,6 +16,8 @@ FILED = (
 )
 """Keys that leave the session as it is."""
 
+ORDER = ("O", "the work order of the marked plan, as a page to print")
+
 UNFINISHED = (
     ("Enter", "choose the marked plan; it goes into the record"),
     ("F4", "continue without a plan"),
@@ -53,7 +55,7 @@ TRYING = (
 def help_on_plans(is_filed: bool) -> tuple[HelpSection, ...]:
     """Help on the plans."""
     return (
-        HelpSection("Keys", keys=FILED if is_filed else UNFINISHED),
+        HelpSection("Keys", keys=(ORDER, *FILED) if is_filed else UNFINISHED),
         HelpSection("How plans are found", SEARCH),
         CAUTIONS_SECTION,
     )

@@ -203,6 +203,8 @@ class CurvePicture:
     trace : Trace
     compared : Trace or None
         A second curve, drawn dashed: the curve before, or the planned one.
+    planned : Trace or None
+        A third curve, which the printed page draws dotted.
     limit : float or None
         Largest value allowed either way over the working travel, deg.
     working : pair of float
@@ -224,6 +226,7 @@ class CurvePicture:
 
     trace: Trace
     compared: Trace | None = None
+    planned: Trace | None = None
     limit: float | None = None
     working: tuple[float, float] = (0.0, 0.0)
     axle_heave: float | None = None
@@ -242,7 +245,7 @@ class CurvePicture:
     def value_range(self) -> tuple[float, float]:
         """Lowest and highest value of curves and limits, deg; 0 lies between, and they differ."""
         limit = self.limit or 0.0
-        traces = (self.trace, self.compared) if self.compared else (self.trace,)
+        traces = [trace for trace in (self.trace, self.compared, self.planned) if trace]
         edges = chain.from_iterable(edge for trace in traces for edge in trace.edges())
         values = [0.0, self.lowest_allowed, limit, *(self.least_range or ()), *edges]
         finite = [value for value in values if isfinite(value)]
