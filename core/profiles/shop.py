@@ -11,8 +11,8 @@ from core.documents.toml_file import TomlFileError, read_toml
 from core.profiles.profile import ProfileError
 from core.text.plain_text import plain
 
-LONGEST_LINE = 80
-MOST_LINES = 5
+LONGEST_LINE = 60
+MOST_LINES = 3
 """Characters of a line, and lines of an address."""
 
 KEYS = ("name", "address", "phone", "email")

@@ -1,4 +1,4 @@
-"""What a page for the owner takes from beside its record: shop, plan with its cost, session before.
+"""Sources of the owner's page beside its record: shop, plan with its cost, session before.
 
 Each of them may be missing; the page then does without it.
 """
@@ -43,7 +43,7 @@ class ShopFiles:
 
 @dataclass(frozen=True, eq=False)
 class Beside:
-    """What stands beside the record of a page.
+    """Sources beside the record of a page.
 
     Attributes
     ----------
@@ -60,7 +60,7 @@ class Beside:
 
 
 def beside(record: Path, document: Document, verdict: Verdict, files: ShopFiles) -> Beside:
-    """Everything that stands beside a record.
+    """Sources beside a record.
 
     Raises
     ------
