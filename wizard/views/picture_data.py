@@ -203,8 +203,6 @@ class CurvePicture:
     trace : Trace
     compared : Trace or None
         A second curve, drawn dashed: the curve before, or the planned one.
-    planned : Trace or None
-        A third curve, which the printed page draws dotted.
     limit : float or None
         Largest value allowed either way over the working travel, deg.
     working : pair of float
@@ -222,11 +220,12 @@ class CurvePicture:
     least_range : pair of float or None
         Lowest and highest value that the frame has room for at least, deg, so that it stands still
         while the curve moves.
+    planned : Trace or None
+        A third curve, which the printed page draws dotted.
     """
 
     trace: Trace
     compared: Trace | None = None
-    planned: Trace | None = None
     limit: float | None = None
     working: tuple[float, float] = (0.0, 0.0)
     axle_heave: float | None = None
@@ -236,6 +235,7 @@ class CurvePicture:
     ends: tuple[str, str] = ("◂ droop", "bump ▸")
     one_sided: bool = False
     least_range: tuple[float, float] | None = None
+    planned: Trace | None = None
 
     @property
     def lowest_allowed(self) -> float:

@@ -109,12 +109,30 @@ def work_order_of(
         cost=cost_words(plan.cost) if any(words for _, words in parts) else "",
         pivots=pivots,
         bars=bars,
-        steps=tuple(order_steps(verdict, plan, {row.name: row.change for row in bars}, unit)),
+        steps=steps_of(verdict, plan, bars, unit),
         fasteners=tuple(fasteners(plan, unit)),
         effects=(*outcome_facts(plan, unit), *plan_effect_facts(verdict, plan, unit)),
         cautions=tuple(clearance_facts(plan)),
         again=tuple(re_measure_facts(plan)),
     )
+
+
+def steps_of(
+    verdict: Verdict, plan: Plan, bars: tuple[BarRow, ...], unit: LengthUnit
+) -> tuple[str, ...]:
+    """Steps of the work in their order."""
+    return tuple(order_steps(verdict, plan, {row.name: row.change for row in bars}, unit))
+
+
+def order_facts(
+    verdict: Verdict, plan: Plan, adjusters: Mapping[str, Adjuster], unit: LengthUnit
+) -> Iterator[Fact]:
+    """Steps of the work and fasteners to torque, as facts with boxes."""
+    bars = tuple(bar_rows(plan, adjusters, unit))
+    for number, step in enumerate(steps_of(verdict, plan, bars, unit), 1):
+        yield Fact(f"[ ] {number}", step)
+    for fastener in fasteners(plan, unit):
+        yield Fact("[ ] torque", f"{fastener}: to the maker's figure")
 
 
 def outcome_facts(plan: Plan, unit: LengthUnit) -> Iterator[Fact]:

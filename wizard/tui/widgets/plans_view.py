@@ -25,6 +25,7 @@ from wizard.tui.widgets.plans_table import Column, PlansTable
 from wizard.tui.widgets.sectioned_view import SectionedView
 from wizard.views.heights import heights_of_plan
 from wizard.views.plans import PLANNED, curve_of_plan, front_of_plan
+from wizard.views.work_order import order_facts
 
 
 class PlansView(SectionedView):
@@ -36,6 +37,7 @@ class PlansView(SectionedView):
         "curve": "curve",
         "plan-work": "work",
         "parts": "parts",
+        "order": "order",
         "effects": "worse",
         "why": "why",
         "clearance": "check",
@@ -53,6 +55,7 @@ class PlansView(SectionedView):
             yield Curve(id="curve")
         yield Facts(id="plan-work")
         yield Facts(id="parts")
+        yield Facts(id="order")
         yield Facts(id="effects")
         yield Facts(id="why")
         yield Facts(id="clearance")
@@ -101,6 +104,8 @@ class PlansView(SectionedView):
         curve.show(curve_of(verdict, plan, unit, PLANNED))
         work = (*move_facts(verdict, plan, unit), *bar_length_facts(plan, adjusters, unit))
         self.show_facts("plan-work", f"The work of {title}", work)
+        order = order_facts(verdict, plan, adjusters, unit)
+        self.show_facts("order", "The work in order, each step to be ticked off", order)
         self.show_facts("parts", "Parts", part_facts(plan, unit))
         effects = plan_effect_facts(verdict, plan, unit)
         self.show_facts("effects", "What gets worse, and what changes besides", effects)
