@@ -23,6 +23,7 @@ from wizard.exit_codes import CANNOT_READ, DONE, EXIT_CODES
 from wizard.flow.filed_records import LONGEST_PATH, Unreadable, read_and_judge
 from wizard.locations import (
     DEMO_SESSIONS,
+    UnknownHome,
     files_folder,
     parts_shelf,
     profile_folders,
@@ -39,8 +40,8 @@ ABOUT = (
 )
 
 NO_TERMINAL = (
-    "evenarc: the wizard needs a terminal; `evenarc check`, `evenarc compare` and `evenarc fix` "
-    "need none"
+    "evenarc: the wizard needs a terminal; `evenarc list`, `evenarc check`, `evenarc compare` "
+    "and `evenarc fix` need none"
 )
 NO_UTF_8 = "evenarc: the wizard needs a terminal with UTF-8; set LC_ALL=C.UTF-8, for example"
 LARGEST_NUMBER = 9
@@ -53,12 +54,19 @@ def main(arguments: Sequence[str] | None = None) -> int:
     """Run the command that the arguments name, and return its exit code."""
     _open_closed_streams()
     options = parser().parse_args(arguments)
+    code = DONE
     try:
         code = int(options.run(options))
         sys.stdout.flush()
     except KeyboardInterrupt:
         return CANNOT_READ
+    except UnknownHome as error:
+        print(f"evenarc: {error}", file=sys.stderr)
+        return CANNOT_READ
+    except BrokenPipeError:  # its reader has seen enough
+        _write_no_more()
     except OSError as error:
+        _write_no_more()
         _report_output_error(error)
         return CANNOT_READ
     return code
@@ -71,12 +79,13 @@ def _open_closed_streams() -> None:
             setattr(sys, name, Path(os.devnull).open("w", encoding="utf-8"))  # noqa: SIM115
 
 
-def _report_output_error(error: OSError) -> None:
-    """Say that the output cannot be written. A closed pipe is no error: its reader has stopped."""
-    # Python flushes standard output once more when it exits, which would fail again.
+def _write_no_more() -> None:
+    """Send the rest of the output nowhere: Python flushes it when it exits, and would fail."""
     os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
-    if isinstance(error, BrokenPipeError):
-        return
+
+
+def _report_output_error(error: OSError) -> None:
+    """Say that the output cannot be written."""
     with suppress(OSError):
         output = plain(error.filename, 300) if error.filename else "the output"
         reason = error.strerror or plain(error, 300)
@@ -159,6 +168,10 @@ def parser() -> Parser:
         help='how far it works with a conversion, or with a correction: "NAME = 2 in"',
     )
     lift.add_argument("--json", action="store_true", help="print one JSON object")
+    listing = command("list", "list every filed session with its verdict", _list)
+    listing.add_argument(
+        "--json", action="store_true", help="print one JSON object for each record, one a line"
+    )
     page = command("page", "make a page to print for the owner of the vehicle", _page)
     page.add_argument("record", metavar="RECORD")
     page.add_argument("page", metavar="PAGE", type=_path, help="the HTML file to make")
@@ -223,14 +236,23 @@ def _demo(options: Namespace) -> int:
     from shutil import copytree, ignore_patterns
     from tempfile import TemporaryDirectory
 
+    logs = files_folder(options.files)  # the copy is deleted, and a log in it would be too
     with TemporaryDirectory(prefix="evenarc-demo-") as folder:
         options.files = Path(folder) / "demo"
         copytree(DEMO_SESSIONS, options.files, ignore=ignore_patterns("*.py", "__pycache__"))
-        return _open_wizard(options, notice=DEMO_NOTICE)
+        return _open_wizard(options, notice=DEMO_NOTICE, logs=logs)
 
 
-def _open_wizard(options: Namespace, measures_at_once: bool = False, notice: str = "") -> int:
-    """Run the application until it is left, and return the exit code."""
+def _open_wizard(
+    options: Namespace,
+    measures_at_once: bool = False,
+    notice: str = "",
+    logs: Path | None = None,
+) -> int:
+    """Run the application until it is left, and return the exit code.
+
+    Faults are logged in the folder `logs`; None for the files folder.
+    """
     if "utf" not in (sys.stdout.encoding or "").casefold():
         print(NO_UTF_8, file=sys.stderr)
         return CANNOT_READ
@@ -239,10 +261,11 @@ def _open_wizard(options: Namespace, measures_at_once: bool = False, notice: str
         return CANNOT_READ
     files = files_folder(options.files)
     try:
-        app = application(files, _profile_folders(options, files), measures_at_once, notice)
+        folders = _profile_folders(options, files)
+        app = application(files, folders, measures_at_once, notice, logs)
         app.run()
     except Exception as error:  # outside the screens, which have their own handler
-        print(log_fault(error, files), file=sys.stderr)
+        print(log_fault(error, logs or files), file=sys.stderr)
         return CANNOT_READ
     return CANNOT_READ if app.return_code else DONE
 
@@ -252,6 +275,7 @@ def application(
     profile_folders: Sequence[Path],
     measures_at_once: bool = False,
     notice: str = "",
+    logs: Path | None = None,
 ) -> "EvenarcApp":
     """Application over a files folder.
 
@@ -265,6 +289,8 @@ def application(
         Begin a new session instead of showing home.
     notice : str
         A line for home.
+    logs : Path or None
+        Folder of the crash log; None for the files folder.
     """
     from wizard.printed.page_file import write_order_beside, write_page_beside
     from wizard.printed.sources import ShopFiles
@@ -280,7 +306,7 @@ def application(
             parts_shelf(folder),
             write_page=partial(write_page_beside, files=shop_files),
             write_order=partial(write_order_beside, files=shop_files),
-            log_fault=partial(log_fault, files=folder),
+            log_fault=partial(log_fault, files=logs or folder),
             in_folder=surroundings_in,
         )
 
@@ -333,6 +359,13 @@ def _number(text: str) -> int:
     if not text.isdecimal() or not 1 <= int(text) <= LARGEST_NUMBER:
         raise ArgumentTypeError(f"should be the number of a plan, 1 to {LARGEST_NUMBER}")
     return int(text)
+
+
+def _list(options: Namespace) -> int:
+    from wizard.reports.list import list_sessions
+
+    files = files_folder(options.files)
+    return EXIT_CODES[list_sessions(files, _profile_loader(options), options.json)]
 
 
 def _page(options: Namespace) -> int:

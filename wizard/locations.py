@@ -4,6 +4,7 @@ import os
 from pathlib import Path
 
 from core.documents.record import SHOP
+from core.text.plain_text import plain
 
 FILES_VARIABLE = "EVENARC_FILES"
 """Environment variable that names the files folder."""
@@ -12,6 +13,21 @@ _TOP = Path(__file__).resolve().parents[1]  # of the checkout, or of the install
 
 PROFILES = _TOP / "profiles"
 DEMO_SESSIONS = _TOP / "demo_sessions"
+
+
+class UnknownHome(ValueError):
+    """A path begins with a home folder that this system does not know; the message is one line."""
+
+
+def with_home(path: str | Path) -> Path:
+    """The whole path, where "~" stands for a home folder. Raises UnknownHome."""
+    try:
+        return Path(path).expanduser().absolute()
+    except RuntimeError:
+        whose = plain(Path(path).parts[0], 60)
+        raise UnknownHome(
+            f"“{whose}” is the home folder of nobody here; give the whole path, or ~ for your own"
+        ) from None
 
 
 def files_folder(option: str | Path | None = None) -> Path:
@@ -24,10 +40,19 @@ def files_folder(option: str | Path | None = None) -> Path:
     ----------
     option : str, Path or None
         Value of ``--files``.
+
+    Raises
+    ------
+    UnknownHome
+        The path begins with the home folder of somebody whom this system does not know.
     """
-    for chosen in (option, os.environ.get(FILES_VARIABLE)):
+    named = {"--files": option, f"the variable {FILES_VARIABLE}": os.environ.get(FILES_VARIABLE)}
+    for name, chosen in named.items():
         if chosen is not None and str(chosen).strip():
-            return Path(chosen).expanduser().absolute()
+            try:
+                return with_home(chosen)
+            except UnknownHome as error:
+                raise UnknownHome(f"{name}: {error}") from None
     from platformdirs import user_data_path  # a check of a complete record does without it
 
     return user_data_path("evenarc", appauthor=False)

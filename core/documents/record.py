@@ -19,10 +19,12 @@ from typing import Any
 import tomli_w
 
 from core.documents import atomic_write
-from core.documents.document import Document, without
+from core.documents.digest import canonical, digest
+from core.documents.document import Document, value_at, without
 from core.documents.entries import EntryError, text_at
 from core.documents.file_lock import locked
-from core.documents.signature import canonical, digest, signatures_of
+from core.documents.seal import RECORD, sealed, written_links
+from core.documents.signature import signatures_of
 from core.documents.toml_file import LARGEST, TomlFileError, read_toml
 from core.text.plain_text import plain
 
@@ -40,14 +42,14 @@ SHOP = "shop"
 UNFINISHED = "unfinished"
 
 _FIRST = ("format", "format_version", "program_version", "session", "vehicle", "complaint")
-_LAST = ("kept", "limits", "results", "plan", "signatures")
+_LAST = ("kept", "limits", "results", "plan", "seal", "signatures")
 
 _NAME = re.compile(r"\w(?:[\w .-]*\w)?")
 _LONGEST_TAG = 32
 _LONGEST_ID = 100
 # Folders of Evenarc, and names that some systems reserve for devices with any ending.
 _RESERVED = {SHOP, UNFINISHED, "con", "prn", "aux", "nul"} | {
-    f"{device}{number}" for device in ("com", "lpt") for number in range(10)
+    f"{device}{number}" for device in ("com", "lpt") for number in "0123456789¹²³"
 }
 _EASY_TO_READ = "23456789abcdefghjkmnpqrstuvwxyz"
 
@@ -88,9 +90,14 @@ def tag_fault(tag: str) -> str:
         )
     if len(tag) > _LONGEST_TAG:
         return f"“{plain(tag, 20)}” is too long: use {_LONGEST_TAG} characters at most, like FG-3"
-    if tag.casefold().split(".")[0] in _RESERVED:
+    if _is_reserved(tag):
         return f"“{plain(tag)}” is kept for other uses: choose another tag, like FG-3"
     return ""
+
+
+def _is_reserved(name: str) -> bool:
+    """True for a folder of Evenarc, or a device of some system, with any ending."""
+    return name.casefold().partition(".")[0].strip() in _RESERVED
 
 
 def new_id(tag: str, kind: str, opened: datetime) -> str:
@@ -154,7 +161,7 @@ def discard_draft(files: Path, document: Document) -> None:
 
 
 def file_record(files: Path, document: Document) -> Path:
-    """File a finished session, then remove its draft.
+    """Seal and file a finished session, then remove its draft.
 
     Returns
     -------
@@ -169,7 +176,7 @@ def file_record(files: Path, document: Document) -> Path:
         The session cannot be filed, or a record of its id exists; nothing was changed.
     """
     path = record_path(files, document)
-    content = _encoded(path, document)
+    content = _encoded(path, document, seals=True)
     with as_record_errors(path, "cannot be filed"):
         atomic_write.make_folder(path.parent)
     with as_record_errors(path, "cannot be filed", if_exists="is filed already and stays as it is"):
@@ -194,9 +201,7 @@ def replace_signed(path: Path, document: Document) -> None:
     """
     path = path.resolve()
     with as_record_errors(path, "cannot be signed"), locked(path):
-        on_disk = read_document(path)
-        signed = signatures_of(on_disk)
-        if digest(on_disk) != digest(document) or signatures_of(document)[: len(signed)] != signed:
+        if not _only_signs(read_document(path), document):
             raise RecordError(
                 f"{plain(path, 300)}: has changed since it was opened; open it again and sign that"
             )
@@ -255,7 +260,7 @@ def _text(document: Document, path: str) -> str:
 
 
 def _file_name(session_id: str) -> str:
-    if len(session_id) > _LONGEST_ID or not _NAME.fullmatch(session_id):
+    if len(session_id) > _LONGEST_ID or not _NAME.fullmatch(session_id) or _is_reserved(session_id):
         raise RecordError(
             f"[session] id: “{plain(session_id)}” cannot name a file; it should be like "
             "FG-3_20261125-141205_first_k3f9"
@@ -263,10 +268,22 @@ def _file_name(session_id: str) -> str:
     return f"{session_id}.toml"
 
 
-def _encoded(path: Path, document: Document) -> bytes:
-    """The document as bytes for the disk; they read back as the same values."""
+def _only_signs(before: Document, after: Document) -> bool:
+    """True if a document differs by further signatures at its end, and by their links."""
+    signatures, links = signatures_of(before), written_links(before)
+    return (
+        digest(before) == digest(after)
+        and value_at(before, RECORD) == value_at(after, RECORD)
+        and signatures_of(after)[: len(signatures)] == signatures
+        and written_links(after)[: len(links)] == links
+    )
+
+
+def _encoded(path: Path, document: Document, seals: bool = False) -> bytes:
+    """The document as bytes for the disk, which read back as the same values."""
     _check_format(path, document)
     try:
+        document = sealed(document) if seals else document
         content = _as_toml(document).encode()
         kept = canonical(tomllib.loads(content.decode())) == canonical(document)
     except (

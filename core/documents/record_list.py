@@ -1,58 +1,99 @@
 """Lists of a files folder: the filed sessions of every vehicle, and the drafts."""
 
+import os
 import re
-from collections.abc import Iterable, Mapping
+from collections.abc import Mapping
 from contextlib import suppress
 from dataclasses import dataclass
-from datetime import datetime
-from functools import lru_cache
 from pathlib import Path
 from typing import Any
 
 from core.documents import atomic_write
-from core.documents.document import Document, value_at, without
-from core.documents.entries import EntryError, text_at
+from core.documents.document import without
+from core.documents.listed_session import ListedSession, listed, newest_first
 from core.documents.record import SHOP, UNFINISHED, RecordError, as_record_errors, read_document
-from core.documents.signature import signatures_of
-from core.text.plain_text import plain
 
 NOT_ANSWERS = ("draft", "plan", "program_version")
 """Keys of a draft that are no answers; the plan is computed afresh when it is filed."""
 
+_RECORD_NAME = re.compile(r"[^.].*\.toml")
+_DATE_IN_NAME = re.compile(r"_(\d{8}-\d{6})_")
+
 
 @dataclass(frozen=True)
-class ListedSession:
-    """One session in a list; `fault` has the reason where its file cannot be read.
+class FileState:
+    """A file of a record and its state on the disk.
 
-    Texts are safe to display. `overall` is the verdict at the time of filing, `decision` that of
-    the last signature; both are empty where there is none.
+    Attributes
+    ----------
+    path : Path
+    state : str
+        Times, size and number of the file: a changed file has another state. Empty if unknown.
+    fault : str
+        Why the folder `path` cannot be read; empty for a file.
     """
 
     path: Path
+    state: str = ""
     fault: str = ""
-    id: str = ""
-    tag: str = ""
-    description: str = ""
-    kind: str = ""
-    follows: str = ""
-    technician: str = ""
-    profile: str = ""
-    opened: datetime | None = None
-    overall: str = ""
-    decision: str = ""
+
+
+def record_files(files: Path) -> list[FileState]:
+    """Files of all filed sessions, newest first by the dates in their names.
+
+    Raises RecordError when the folder cannot be read.
+    """
+    states = [state for folder in vehicle_folders(files) for state in _states_in(folder)]
+    return sorted(states, key=lambda state: _date_in(state.path.name), reverse=True)
+
+
+def vehicle_folders(files: Path) -> list[Path]:
+    """Folders of the vehicles. Raises RecordError when the files folder cannot be read."""
+    return [folder for folder in _folders_in(files) if folder.name not in {SHOP, UNFINISHED}]
 
 
 def list_records(files: Path) -> list[ListedSession]:
-    """Filed sessions, newest first. Raises RecordError when the folder cannot be read."""
-    folders = [folder for folder in _folders_in(files) if folder.name not in {SHOP, UNFINISHED}]
-    return _newest_first(entry for folder in folders for entry in _entries_in(folder))
+    """Read every filed session, newest first; see `core.shop.index` for many.
+
+    Raises RecordError when the folder cannot be read.
+    """
+    return newest_first(entry for folder in vehicle_folders(files) for entry in _listed_in(folder))
+
+
+def list_vehicle(files: Path, tag: str) -> list[ListedSession]:
+    """Read the filed sessions of a vehicle from its folder, newest first.
+
+    Large and small letters of the tag count as the same. Raises RecordError when the files folder
+    cannot be read.
+    """
+    folders = [
+        folder for folder in vehicle_folders(files) if folder.name.casefold() == tag.casefold()
+    ]
+    return newest_first(entry for folder in folders for entry in _listed_in(folder))
+
+
+def find_record(files: Path, session_id: str) -> ListedSession | None:
+    """The filed session of an id, which its file has as a name; None if there is none.
+
+    Raises RecordError when the files folder cannot be read.
+    """
+    name = f"{session_id}.toml"
+    if not session_id or name != Path(name).name:  # an id out of a file can be any text
+        return None
+    paths = (folder / name for folder in vehicle_folders(files))
+    return next((listed(path) for path in paths if path.is_file()), None)
 
 
 def list_drafts(files: Path) -> list[ListedSession]:
     """Unfinished sessions, newest first, without those that were filed meanwhile."""
-    return _newest_first(
-        entry for entry in _entries_in(files / UNFINISHED) if not _is_filed(files, entry)
+    return newest_first(
+        entry for entry in _listed_in(files / UNFINISHED) if not _is_filed(files, entry)
     )
+
+
+def listed_file(file: FileState) -> ListedSession:
+    """Read a file for a list; a folder that cannot be read is listed with its fault."""
+    return ListedSession(file.path, fault=file.fault) if file.fault else listed(file.path)
 
 
 def remove_leftovers(files: Path) -> None:
@@ -60,7 +101,7 @@ def remove_leftovers(files: Path) -> None:
     with suppress(OSError, RecordError):
         for folder in _folders_in(files):
             atomic_write.remove_abandoned(folder)
-        for entry in _entries_in(files / UNFINISHED):
+        for entry in _listed_in(files / UNFINISHED):
             if _is_filed(files, entry):
                 entry.path.unlink(missing_ok=True)
 
@@ -70,71 +111,36 @@ def _folders_in(files: Path) -> list[Path]:
         return [path for path in files.iterdir() if path.is_dir()] if files.exists() else []
 
 
-def _entries_in(folder: Path) -> list[ListedSession]:
-    """Sessions of a folder; the folder with its fault where it cannot be read."""
+def _listed_in(folder: Path) -> list[ListedSession]:
+    return [listed_file(state) for state in _states_in(folder)]
+
+
+def _states_in(folder: Path) -> list[FileState]:
+    """Files of sessions in a folder; the folder with its fault where it cannot be read."""
     try:
         with as_record_errors(folder, "cannot be read"):
-            paths = list(folder.iterdir()) if folder.exists() else []
+            if not folder.exists():
+                return []
+            with os.scandir(folder) as items:
+                return [_state_of(item) for item in items if _RECORD_NAME.fullmatch(item.name)]
     except RecordError as error:
-        return [ListedSession(folder, fault=str(error))]
-    return [_entry(path) for path in paths if re.fullmatch(r"[^.].*\.toml", path.name)]
+        return [FileState(folder, fault=str(error))]
 
 
-def _entry(path: Path) -> ListedSession:
+def _state_of(item: os.DirEntry[str]) -> FileState:
     try:
-        with as_record_errors(path, "cannot be opened"):
-            state = path.stat()
-    except RecordError as error:
-        return ListedSession(path, fault=str(error))
-    return _entry_as_of(path, state.st_mtime_ns, state.st_size, state.st_ino)
+        stat = item.stat()
+    except OSError:  # who reads the file learns why
+        return FileState(Path(item.path))
+    # The time of the last change shows an edit even where the time of the content was set back.
+    numbers = (stat.st_mtime_ns, stat.st_ctime_ns, stat.st_size, stat.st_ino)
+    return FileState(Path(item.path), ":".join(map(str, numbers)))
 
 
-@lru_cache(maxsize=4096)
-def _entry_as_of(path: Path, *_state: int) -> ListedSession:
-    """A session as listed; each state of its file is read only once."""
-    try:
-        return _entry_of(path, read_document(path))
-    except RecordError as error:
-        return ListedSession(path, fault=str(error))
-    except (EntryError, OverflowError, ValueError) as error:
-        return ListedSession(path, fault=f"{plain(path, 300)}: {error}")
-
-
-def _entry_of(path: Path, document: Document) -> ListedSession:
-    opened = value_at(document, "session.opened")
-    if not isinstance(opened, datetime):
-        raise EntryError("session.opened", "should be a date and time with its offset")
-    signatures = signatures_of(document)
-    return ListedSession(
-        path,
-        id=_plain_text(document, "session.id"),
-        tag=_plain_text(document, "vehicle.tag"),
-        description=_plain_text(document, "vehicle.description", ""),
-        kind=_plain_text(document, "session.kind", ""),
-        follows=_plain_text(document, "session.follows", ""),
-        technician=_plain_text(document, "session.technician", ""),
-        profile=_plain_text(document, "session.profile", ""),
-        opened=opened if opened.tzinfo else opened.astimezone(),
-        overall=_plain_text(document, "results.overall", ""),
-        decision=plain(signatures[-1].get("decision", "")) if signatures else "",
-    )
-
-
-def _plain_text(document: Document, path: str, default: str | None = None) -> str:
-    return plain(text_at(document, path, default), 200)
-
-
-def _newest_first(entries: Iterable[ListedSession]) -> list[ListedSession]:
-    return sorted(entries, key=lambda entry: (_moment(entry), entry.path.name), reverse=True)
-
-
-def _moment(entry: ListedSession) -> float:
-    """Time at which a session was opened, s; the time of its file where it cannot be read."""
-    if entry.opened:
-        return entry.opened.timestamp()
-    with suppress(OSError):
-        return entry.path.stat().st_mtime
-    return 0.0
+def _date_in(name: str) -> str:
+    """Date and time in the name of a file, "20261125-141205"; empty if there is none."""
+    match = _DATE_IN_NAME.search(name)
+    return match[1] if match else ""
 
 
 def _is_filed(files: Path, entry: ListedSession) -> bool:

@@ -1,9 +1,10 @@
 """Reading of a TOML file; every failure is one line."""
 
 import stat
-import tomllib
 from pathlib import Path
 from typing import Any
+
+import tomli
 
 from core.text.plain_text import plain
 
@@ -35,7 +36,7 @@ def read_toml(path: str | Path) -> dict[str, Any]:
     if len(content) > LARGEST:
         raise TomlFileError(f"{name}: is larger than {LARGEST // 1_000_000} MB")
     try:
-        return tomllib.loads(content.decode("utf-8-sig"))
+        return tomli.loads(content.decode("utf-8-sig"))
     except UnicodeDecodeError as error:
         line = content.count(b"\n", 0, error.start) + 1
         raise TomlFileError(f"{name}: line {line}: is not UTF-8 text") from None

@@ -11,6 +11,7 @@ from core.entry_checks.known import KnownAnswers
 from core.entry_checks.outcome import Objection
 from core.entry_checks.reading_names import look_again, reading_name
 from core.entry_checks.rule import ROUNDING
+from core.profiles.defaults import bounds_of
 from core.readings.guide_survey import GUIDE, KINGPIN
 from core.readings.reading import Instruments, Kind, Reading, claimed_uncertainty, repeats_scatter
 from core.readings.survey import SURVEY, WHEELS
@@ -30,7 +31,25 @@ LONGEST = 1000
 
 MOST_REPEATS = 30
 
-LARGEST = {"wheelbase": 12_000.0}
+BOUNDED = {
+    "wheelbase": "vehicle.wheelbase",
+    **{
+        name: name
+        for name in (
+            "travel.bump",
+            "travel.droop",
+            "wheels.hub_height",
+            "steering.arm",
+            "steering.pitman_arm",
+            "tie_rod.near_arm",
+            "tie_rod.joint_from_far_ball",
+            "guide.span",
+        )
+    },
+}
+"""Lengths that have bounds of their own, with the name that has them."""
+
+LARGEST = {asked: bounds_of(name).largest_value for asked, name in BOUNDED.items()}
 LARGEST_OTHERWISE = 4_000.0
 """mm; nothing on a vehicle with a solid front axle is further apart, but for LARGEST."""
 

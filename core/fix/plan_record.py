@@ -14,7 +14,9 @@ from core.fix.plan import Plan, plan_of
 from core.fix.possible import conversion_of
 from core.kinematics.pivots import pivots_raised
 from core.profiles.conversions import Change, Conversion, conversion_at
+from core.profiles.correction_tables import LARGEST_RISE
 from core.profiles.corrections import MOVABLE, Correction, PivotStep
+from core.profiles.defaults import bounds_of
 from core.readings.survey import LINKS
 from core.text import quantity
 from core.verdict.verdict import Verdict
@@ -234,6 +236,9 @@ def filed_plan(document: Mapping[str, Any]) -> FiledPlan | None:
     }
     length = partial(quantity.parse_length, unit=unit)
     arms = {name: quantity_at(document, f"plan.arms.{name}", length, "6 1/2 in") for name in ARMS}
+    for name, arm in arms.items():
+        if arm is not None and not bounds_of(name).holds(arm):
+            raise EntryError(f"plan.arms.{name}", bounds_of(name).expected)
     return FiledPlan(
         tuple(_move(move, f"moves {i}", unit) for i, move in enumerate(moves, 1)),
         _present(expected),
@@ -264,4 +269,6 @@ def _move(move: Any, place: str, unit: quantity.LengthUnit) -> FiledMove:
     )
     if rise is None:
         raise EntryError(f"plan.{place}.rise", 'is missing; it should be such as "1 1/2 in"')
+    if abs(rise) > LARGEST_RISE:
+        raise EntryError(f"plan.{place}.rise", 'should be at most 1 m, such as "1 1/2 in"')
     return FiledMove(text_at(placed, f"plan.{place}.correction", ""), pivot, rise)

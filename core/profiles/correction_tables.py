@@ -30,6 +30,9 @@ LEAST_RIDE_HEIGHT = quantity.parse_length("1/2 in")
 LARGEST_RISE = 1000.0
 """mm; no pivot can be moved further."""
 
+MOST_COMBINATIONS = 1_000_000
+"""Combinations of the corrections of one file; a search among more would fill the memory."""
+
 CORRECTION_KEYS = (
     *("name", "pivot", "rises", "caution", "not_with", "least_rise", "ball"),
     *PART_KEYS,
@@ -75,7 +78,21 @@ def corrections_at(tables: Mapping[str, Any]) -> tuple[Correction, ...]:
         correction = _correction(table, place, least_rise)
         _refuse_repeated(correction.name, corrections, place)
         corrections.append(correction)
+    _refuse_too_many(corrections)
     return tuple(corrections)
+
+
+def _refuse_too_many(corrections: Collection[Correction]) -> None:
+    """Raise EntryError for more combinations of three corrections than can be searched."""
+    ones = twos = threes = 0  # combinations of so many of the corrections so far
+    for rises in (len(correction.rises_tried) for correction in corrections):
+        threes, twos, ones = threes + twos * rises, twos + ones * rises, ones + rises
+    if ones + twos + threes > MOST_COMBINATIONS:
+        raise EntryError(
+            "corrections",
+            f"offer {ones + twos + threes:,} combinations; at most {MOST_COMBINATIONS:,} can be "
+            "searched, so list fewer rises",
+        )
 
 
 def _refuse_repeated(name: str, others: Sequence[Change], place: str) -> None:

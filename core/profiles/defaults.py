@@ -30,6 +30,20 @@ class Bounds:
     smallest: str
     largest: str
 
+    @property
+    def largest_value(self) -> float:
+        """The largest value, in mm, rad, rad/mm or as a plain number."""
+        return self.parse(self.largest)
+
+    @property
+    def expected(self) -> str:
+        """Range for messages: what would be right."""
+        return f'should lie between {self.smallest} and {self.largest}, such as "{self.example}"'
+
+    def holds_or_is_less(self, value: float) -> bool:
+        """True if the magnitude of a value is not above the bounds."""
+        return abs(value) <= self.largest_value * (1 + 1e-9)
+
     def holds(self, value: float, within: float = 0.0) -> bool:
         """True if a value lies within the bounds with its whole half-width."""
         lowest, highest = self.parse(self.smallest), self.parse(self.largest)
@@ -96,6 +110,11 @@ def default_path(reading: str, guide: GuideKind) -> str:
     """
     of_guide = f"guide.{guide}.{reading.removeprefix('guide.')}"
     return of_guide if of_guide in MEASURED else _PATHS[reading]
+
+
+def bounds_of(reading: str, guide: GuideKind = GuideKind.UNMEASURED) -> Bounds:
+    """Bounds of a reading that has a default; raises KeyError as `default_path` does."""
+    return (CONDITIONS | MEASURED)[default_path(reading, guide)]
 
 
 @dataclass(frozen=True)

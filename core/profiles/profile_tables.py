@@ -22,7 +22,7 @@ from core.documents.tables import (
 from core.kinematics.pivots import GUIDE_PIVOTS
 from core.kinematics.road_events import Event
 from core.profiles.defaults import CONDITIONS, MEASURED, Bounds, Defaults
-from core.profiles.limits import Limits, refuse_impossible_limits
+from core.profiles.limits import LARGEST_WORKING_TRAVEL, Limits, refuse_impossible_limits
 from core.readings.reading import Instruments
 from core.readings.survey import SURVEY, WHEELS
 from core.text import quantity
@@ -57,6 +57,14 @@ USUAL_CLEARANCE = quantity.parse_length("1 1/2 in")
 
 WIDEST_CLEARANCE = quantity.parse_length("12 in")
 """mm; no profile asks for more."""
+
+LARGEST_OF_EVENT = {
+    "rise": (60.0, "60 s"),
+    "hold": (600.0, "600 s"),
+    "speed": (quantity.parse_speed("300 km/h"), "300 km/h"),
+    "deceleration": (quantity.parse_acceleration("30 m/s2"), "30 m/s2"),
+}
+"""Largest value of each part of an event, and its words; no road asks for more."""
 
 LARGEST_WINDUP = quantity.parse_angle("10 deg")
 """rad; no brakes turn an axle further."""
@@ -94,11 +102,7 @@ def _default(tables: Mapping[str, Any], path: str, bounds: Bounds) -> float:
     if value is None:
         raise EntryError(place, f'is missing; it should be a quantity such as "{bounds.example}"')
     if not bounds.holds(value):
-        raise EntryError(
-            place,
-            f"should lie between {bounds.smallest} and {bounds.largest}, such as "
-            f'"{bounds.example}"',
-        )
+        raise EntryError(place, bounds.expected)
     return value
 
 
@@ -177,7 +181,9 @@ def event_from(table: Mapping[str, Any], place: str) -> Event:
     travel = quantity_at(placed, f"{place}.travel", length_with_unit, "2 in")
     if not travel:
         raise EntryError(f"{place}.travel", 'should be a travel other than 0, such as "2 in"')
-    return Event(
+    if abs(travel) > LARGEST_WORKING_TRAVEL:
+        raise EntryError(f"{place}.travel", 'should be at most 24 in, such as "2 in"')
+    event = Event(
         name=line_at(placed, f"{place}.name"),
         rise=quantity_above_zero(placed, f"{place}.rise", quantity.parse_duration, "0.25 s"),
         hold=required_quantity(placed, f"{place}.hold", quantity.parse_duration, "0.1 s"),
@@ -190,6 +196,10 @@ def event_from(table: Mapping[str, Any], place: str) -> Event:
         windup=_windup(placed, f"{place}.windup"),
         windup_within=_windup(placed, f"{place}.windup_within"),
     )
+    for key, (largest, words) in LARGEST_OF_EVENT.items():
+        if getattr(event, key) > largest:
+            raise EntryError(f"{place}.{key}", f"should be at most {words}")
+    return event
 
 
 def _windup(tables: Mapping[str, Any], path: str) -> float:

@@ -6,6 +6,7 @@ All of them are common practice, no source.
 from collections.abc import Mapping
 from typing import Any
 
+from core.documents.document import value_at
 from core.documents.entries import flag_at
 
 STATEMENTS = (
@@ -26,3 +27,9 @@ def failures(document: Mapping[str, Any]) -> tuple[str, ...]:
     """
     paths = (f"stance.{statement}" for statement in STATEMENTS)
     return tuple(path for path in paths if flag_at(document, path) is False)
+
+
+def not_checked(document: Mapping[str, Any]) -> tuple[str, ...]:
+    """Paths of the statements that have no answer."""
+    paths = (f"stance.{statement}" for statement in STATEMENTS)
+    return tuple(path for path in paths if value_at(document, path) is None)

@@ -12,11 +12,15 @@ from typing import Any
 
 from core.documents.document import value_at
 from core.documents.entries import EntryError, choice_at, flag_at, quantity_at, units_of
+from core.readings.survey import LINKS
 from core.text import quantity
 from core.text.quantity import INCH
 
 ROUNDING = 1e-6
 """mm; so that 17 5/8 in and 17.625 in land on the same side of a limit."""
+
+LARGEST = 60 * INCH
+"""mm; no steering wheel, no rim and no play is larger."""
 
 RIM_PLAY = ((16 * INCH, 2 * INCH), (18 * INCH, 2.25 * INCH), (20 * INCH, 2.5 * INCH))
 RIM_PLAY_FROM_22_IN = 2.75 * INCH
@@ -104,9 +108,21 @@ def failures(document: Mapping[str, Any], is_heavy: bool) -> tuple[str, ...]:
     return (*failed, *(path for path in seen_to if flag_at(document, path) is False))
 
 
+def not_checked(document: Mapping[str, Any], has_track_bar: bool) -> tuple[str, ...]:
+    """Paths of the parts of the walk-round that nobody has looked at."""
+    links = LINKS if has_track_bar else LINKS[1:]
+    joints = (f"joints.{link}_{end}" for link in links for end in ("frame", "axle"))
+    paths = (f"walk_round.{key}" for key in ("rim_play", "linkage_play", *joints, *SEEN_TO))
+    return tuple(path for path in paths if value_at(document, path) in (None, "not checked"))
+
+
 def _length(document: Mapping[str, Any], key: str) -> float | None:
     parse = partial(quantity.parse_length, unit=units_of(document))
-    return quantity_at(document, f"walk_round.{key}", parse, "1 1/4 in")
+    path = f"walk_round.{key}"
+    length = quantity_at(document, path, parse, "1 1/4 in")
+    if length is not None and not 0 <= length <= LARGEST:
+        raise EntryError(path, 'should lie between 0 and 60 in, such as "1 1/4 in"')
+    return length
 
 
 def _joints(document: Mapping[str, Any]) -> tuple[str, ...]:

@@ -10,6 +10,7 @@ from math import sqrt
 from core.documents.entries import EntryError, quantity_at
 from core.kinematics.guide import guide_readings
 from core.kinematics.pivots import GuideKind, Layout
+from core.profiles.defaults import bounds_of
 from core.readings.guide_survey import GUIDE, KINGPIN, castor_readings, pitch_gain_of
 from core.readings.reading import Instruments, Kind, standard_uncertainty
 from core.readings.survey import WHEELS, reading_at
@@ -92,7 +93,15 @@ def dimension_at(
         The profile is needed and cannot be loaded.
     """
     measured = _measured(sources, name, instruments)
-    return _assumed(sources, name, guide) if measured is None else measured
+    if measured is None:
+        return _assumed(sources, name, guide)
+    bounds = bounds_of(name, guide)
+    if not bounds.holds_or_is_less(measured.value):
+        raise EntryError(
+            f"readings.{name}",
+            f'is more than {bounds.largest}; it should be such as "{bounds.example}"',
+        )
+    return measured
 
 
 def _measured(sources: Sources, name: str, instruments: Instruments) -> Dimension | None:
@@ -123,12 +132,17 @@ def _assumed(sources: Sources, name: str, guide: GuideKind) -> Dimension:
     if value is None:
         value = sources.profile().defaults.value(name, guide)
     _refuse_not_above_zero(f"assumed.{name}", name, value)
+    bounds = bounds_of(name, guide)
+    if not bounds.holds(value):
+        raise EntryError(f"assumed.{name}", bounds.expected)
     path = f"assumed_within.{name}"
     within = quantity_at(sources.document, path, parse, example)
     if within is None:
         within = sources.profile().defaults.within(name, guide)
     if within < 0:
         raise EntryError(path, f'is a half-width and cannot be below 0, such as "{example}"')
+    if not bounds.holds(value, within):
+        raise EntryError(path, f"is too wide: less and plus it, the value {bounds.expected}")
     return Dimension(name, value, within / sqrt(3), is_assumed=True)
 
 

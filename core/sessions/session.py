@@ -31,6 +31,7 @@ from core.readings.reading import Instruments, Reading
 from core.readings.survey import WHEELS, reading_at, readings_in
 from core.sessions import plausibility
 from core.sessions.dimensions import READ, Dimension, dimension_at, dimension_names
+from core.sessions.known_entries import refuse_damaged
 from core.sessions.sourced import Parse, Sources, sourced_quantity
 from core.text import quantity
 from core.text.quantity import LengthUnit
@@ -70,6 +71,9 @@ class Session:
         Handling on the road; None where it is not known.
     held_back_by : tuple of str
         Failures of the walk-round and the stance, such as "stance.wheels_on_ground".
+    not_checked : tuple of str
+        Parts of the walk-round and the stance that nobody has looked at, such as
+        "walk_round.joints.track_bar_frame".
     assumed : tuple of str
         Names of the values that nobody measured, such as "steering.arm".
     """
@@ -97,6 +101,7 @@ class Session:
     events: tuple[Event, ...]
     road: Road | None
     held_back_by: tuple[str, ...]
+    not_checked: tuple[str, ...]
     assumed: tuple[str, ...]
 
 
@@ -112,10 +117,12 @@ def session_from(document: Mapping[str, Any], profile_of: Callable[[str], Profil
     Raises
     ------
     core.documents.entries.EntryError
-        A value is missing or is not what it should be, or no vehicle can have it.
+        A value is missing or is not what it should be, or no vehicle can have it. Or an entry
+        looks damaged, and would count as one that was left out.
     core.profiles.profile.ProfileError
         The profile is needed and cannot be loaded.
     """
+    refuse_damaged(document)
     profile = text_at(document, "session.profile")
     choice_at(document, "session.units", get_args(LengthUnit), "in")
     sources = Sources(document, cache(lambda: profile_of(profile)))
@@ -155,6 +162,10 @@ def session_from(document: Mapping[str, Any], profile_of: Callable[[str], Profil
         events=_events(sources),
         road=_road(sources),
         held_back_by=(*_walk_round_failures(sources), *stance.failures(document)),
+        not_checked=(
+            *walk_round.not_checked(document, has_track_bar),
+            *stance.not_checked(document),
+        ),
         assumed=(
             *(dimension.name for dimension in dimensions.values() if dimension.is_assumed),
             *(condition.name for condition in conditions if condition.is_assumed),

@@ -11,6 +11,7 @@ from typing import Any
 
 from core.documents.entries import EntryError, quantity_at, units_of
 from core.kinematics.pivots import GuideKind
+from core.profiles.defaults import bounds_of
 from core.profiles.profile import Profile
 from core.text import quantity
 
@@ -80,6 +81,9 @@ def sourced_quantity(sources: Sources, path: str, parse: Parse, example: str) ->
     if value is None:
         return Sourced(name, _assumed(sources, name, parse, example), is_assumed=True)
     _refuse_not_above_zero(path, value, f'"{example}"')
+    bounds = bounds_of(name)
+    if not bounds.holds_or_is_less(value):
+        raise EntryError(path, f'is more than {bounds.largest}; it should be such as "{example}"')
     return Sourced(name, value, is_assumed=False)
 
 
@@ -90,6 +94,8 @@ def _assumed(sources: Sources, name: str, parse: Parse, example: str) -> float:
     if filed is None:
         return sources.profile().defaults.value(name, GuideKind.UNMEASURED)
     _refuse_not_above_zero(path, filed, f'"{example}"')
+    if not bounds_of(name).holds(filed):
+        raise EntryError(path, bounds_of(name).expected)
     return filed
 
 

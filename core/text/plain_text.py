@@ -21,6 +21,14 @@ def plain(text: object, longest: int = 60) -> str:
     return line + "…" if len(whole) > longest else line
 
 
+def with_full_stop(text: str) -> str:
+    """A text as a sentence, so that another one can follow: a full stop is added to its end.
+
+    A text that ends a sentence itself, or was cut, stays as it is.
+    """
+    return text if text.endswith((".", "!", "?", "…")) else f"{text}."
+
+
 def _plain_character(character: str) -> str:
     if character.isprintable():
         return character

@@ -7,9 +7,9 @@ from pathlib import Path
 import pytest
 
 from wizard import __version__
-from wizard.commands import main, parser
+from wizard.commands import application, main, parser
 from wizard.exit_codes import CANNOT_READ
-from wizard.locations import files_folder
+from wizard.locations import crash_log_file, files_folder
 
 
 def run(*arguments):
@@ -55,6 +55,26 @@ def test_folder_options_are_taken_before_and_after_a_command(arguments):
 def test_a_blank_files_option_counts_as_missing(monkeypatch, tmp_path):
     monkeypatch.setenv("EVENARC_FILES", str(tmp_path))
     assert files_folder(parser().parse_args(["--files", " "]).files) == tmp_path
+
+
+@pytest.mark.parametrize("option", [["--files", "~nobodyatall/x"], []])
+def test_the_home_of_nobody_is_one_line(monkeypatch, capsys, option):
+    monkeypatch.setenv("EVENARC_FILES", "~nobodyatall")
+    assert main(["fix", "r.toml", *option]) == 2
+    out, err = capsys.readouterr()
+    assert out == ""
+    named = "--files" if option else "the variable EVENARC_FILES"
+    assert err.startswith(f"evenarc: {named}: “~nobodyatall” is the home folder of nobody here")
+    assert err.count("\n") == 1
+
+
+def test_a_fault_in_the_demo_is_logged_where_it_stays(tmp_path):
+    copy, kept = tmp_path / "copy", tmp_path / "kept"
+    surroundings = application(copy, [], logs=kept).surroundings
+    line = surroundings.in_folder(tmp_path / "other").log_fault(ValueError("x"))
+    assert str(crash_log_file(kept)) in line
+    assert crash_log_file(kept).exists()
+    assert not copy.exists()
 
 
 @pytest.mark.parametrize("arguments", [["swim"], ["check"], ["compare", "one.toml"], ["--fils"]])

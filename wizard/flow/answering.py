@@ -5,18 +5,23 @@ from contextlib import suppress
 from pathlib import Path
 from typing import Any
 
-from core.documents.document import Document, value_at
+from core.documents.document import Document, value_at, with_value
 from core.documents.entries import EntryError, units_of
 from core.documents.record import RecordError, SessionKind
-from core.documents.record_list import list_records
+from core.documents.record_list import list_vehicle
 from core.entry_checks.check import check
+from core.entry_checks.known import KnownAnswers
 from core.entry_checks.outcome import Accepted, Queried, Refused
+from core.entry_checks.re_measure import differences_from_before
 from core.fix.plan_record import filed_plan
 from core.profiles.profile import ProfileError, load_profile
 from core.text.plain_text import plain
 from wizard.flow import drafts
 from wizard.flow.flow import Flow
 from wizard.phrases.filed_plan import planned_words
+
+READINGS = "readings."
+"""Beginning of the path of every reading."""
 
 LONGEST_REASON = 500
 """Characters."""
@@ -60,6 +65,8 @@ def answer_question(
         outcome = _query_known_tag(outcome, flow, files)
     if isinstance(outcome, Accepted) and question.path == "session.altered" and earlier:
         outcome = _query_nothing_altered(outcome, earlier)
+    if isinstance(outcome, Accepted) and question.path.startswith(READINGS) and earlier:
+        outcome = _query_difference(outcome, flow, earlier)
     if isinstance(outcome, Accepted):
         return accept_value(flow, outcome.value)
     if isinstance(outcome, Queried) and (reason := flow.reason_for(outcome.value)):
@@ -105,7 +112,7 @@ def _query_known_tag(accepted: Accepted, flow: Flow, files: Path) -> Accepted | 
         return accepted
     tag = str(accepted.value)
     with suppress(RecordError):
-        for entry in list_records(files):
+        for entry in list_vehicle(files, tag):
             if entry.tag.casefold() == tag.casefold():
                 last = f", last on {entry.opened:%Y-%m-%d}" if entry.opened else ""
                 return Queried(
@@ -114,6 +121,16 @@ def _query_known_tag(accepted: Accepted, flow: Flow, files: Path) -> Accepted | 
                     "and press F6 on that session. "
                     "Keep the tag if this is a separate first session",
                 )
+    return accepted
+
+
+def _query_difference(accepted: Accepted, flow: Flow, earlier: Document) -> Accepted | Queried:
+    """Query a reading of an unaltered pivot that differs from the session before."""
+    path = flow.question.path
+    known = KnownAnswers(with_value(flow.document, path, accepted.value), flow.profile)
+    before = KnownAnswers(earlier, flow.profile)
+    for objection in differences_from_before(path.removeprefix(READINGS), known, before):
+        return Queried(accepted.value, objection.message)
     return accepted
 
 

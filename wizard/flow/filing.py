@@ -11,6 +11,7 @@ from core.profiles.defaults import default_path
 from core.profiles.profile import Profile
 from core.readings.walk_round import OVER_10000_LB
 from core.verdict.assess import assess
+from core.verdict.method import METHOD_VERSION
 from wizard.flow.flow import applicable_answers
 
 SMALLEST = 1e-12
@@ -68,6 +69,7 @@ def finished_record(document: Document, profile: Profile, closed: datetime) -> D
         for key, value in verdict_as_json(verdict, "").items()
         if key not in NOT_IN_RESULTS
     }
+    results = {"method_version": METHOD_VERSION, **results}
     return with_value(record, "results", _as_toml(results))
 
 

@@ -65,11 +65,15 @@ class Flow:
         The chosen profile; None before one was chosen.
     past : tuple of Flow
         The flows before each answer, oldest first.
+    left : str
+        Path of the question that was left for an earlier one; empty if none was. Once an earlier
+        answer is changed, that question is asked again.
     """
 
     document: Document
     profile: Profile | None = None
     past: tuple[Self, ...] = field(default=(), repr=False, compare=False)
+    left: str = field(default="", repr=False, compare=False)
 
     @cached_property
     def question(self) -> Question:
@@ -166,8 +170,22 @@ class Flow:
     def _settled(self, document: Document, question: Question) -> Self:
         if step_of(question).name not in (*AFTER_THE_READINGS, "File"):
             document = with_results_open(document)
-        settled = replace(self, document=document, past=(*self.past, self))
-        return settled.going_to(settled._next_open(question).path)
+        settled = replace(self, document=document, past=(*self.past, self), left="")
+        return settled._at(self._left_for(settled, question) or settled._next_open(question).path)
+
+    def _left_for(self, settled: Self, question: Question) -> str:
+        """The question that was left to change this answer; empty where there is none.
+
+        It is also empty if the change opens other questions before it.
+        """
+        asked = settled.asked
+        paths = [other.path for other in asked]
+        if self.left not in paths or question not in asked or self._is_open(question):
+            return ""
+        between = asked[asked.index(question) + 1 : paths.index(self.left)]
+        was_open = {other.path for other in self.asked if self._is_open(other)}
+        opened = (other for other in between if settled._is_open(other))
+        return "" if any(other.path not in was_open for other in opened) else self.left
 
     def _next_open(self, question: Question) -> Question:
         asked = self.asked
@@ -188,7 +206,17 @@ class Flow:
         return replace(before, document=with_value(before.document, "session.units", units))
 
     def going_to(self, path: str) -> Self:
-        """Flow at another question, but not past tag and profile while these are missing."""
+        """Flow at another question, but not past tag and profile while these are missing.
+
+        It remembers the question that it leaves for an earlier one.
+        """
+        there = self._at(path)
+        left, asked = self.left or self.question.path, [question.path for question in self.asked]
+        is_earlier = left in asked and asked.index(there.question.path) < asked.index(left)
+        return replace(there, left=left if is_earlier else "")
+
+    def _at(self, path: str) -> Self:
+        """Flow at another question, as `going_to` without its memory."""
         asked = [question.path for question in self.asked]
         needed = (question.path for question in self.missing if question.path in NEEDED_FIRST)
         farthest = next(needed, asked[-1])

@@ -7,7 +7,7 @@ from pathlib import Path
 
 from core.documents.document import Document, value_at, with_value, without
 from core.documents.record import RecordError, tag_fault
-from core.documents.record_list import list_records
+from core.documents.record_list import find_record
 from core.profiles.profile import ProfileError, load_profile
 from core.text.plain_text import plain
 from wizard.flow import drafts
@@ -75,7 +75,6 @@ def flow_of(document: Document, profile_folders: Sequence[Path]) -> tuple[Flow, 
 def _earlier_session(files: Path, session_id: str) -> Document | None:
     """Record of this id; None if it is missing or faulty."""
     with suppress(RecordError):
-        for entry in list_records(files):
-            if session_id and entry.id == session_id:
-                return read_sound_document(entry.path)
+        if entry := find_record(files, session_id):
+            return read_sound_document(entry.path)
     return None

@@ -1,29 +1,34 @@
 """Pairs of sessions of one vehicle that are compared: before and after."""
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from datetime import datetime
 from pathlib import Path
 
 from core.documents.document import Document, value_at
-from core.documents.record_list import ListedSession, list_records
+from core.documents.listed_session import ListedSession
+from core.documents.record_list import find_record, list_vehicle
+from core.profiles.profile import Profile
+from core.shop.settled import settled
 from wizard.phrases.verdict_words import mark_and_word
 from wizard.questions.question import Choice
 
 
 def followed_session(files: Path, document: Document) -> ListedSession | None:
     """Session that a re-measure follows; None if the files have none. Raises RecordError."""
-    follows = value_at(document, "session.follows", "")
-    if not follows:
-        return None
-    return next((entry for entry in list_records(files) if entry.id == follows), None)
+    return find_record(files, str(value_at(document, "session.follows", "")))
 
 
-def other_sessions(files: Path, document: Document) -> list[ListedSession]:
-    """Other sound sessions of the same vehicle, newest first. Raises RecordError."""
-    own_id, tag = value_at(document, "session.id"), value_at(document, "vehicle.tag")
+def other_sessions(
+    files: Path, document: Document, profile_of: Callable[[str], Profile]
+) -> list[ListedSession]:
+    """Other sound sessions of the same vehicle with their verdicts, newest first.
+
+    Raises RecordError.
+    """
+    own_id, tag = value_at(document, "session.id"), str(value_at(document, "vehicle.tag"))
     return [
-        entry
-        for entry in list_records(files)
+        settled(entry, profile_of)
+        for entry in list_vehicle(files, tag)
         if entry.tag == tag and entry.id != own_id and not entry.fault
     ]
 

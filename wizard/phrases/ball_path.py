@@ -3,13 +3,11 @@
 from collections.abc import Iterator
 from math import degrees
 
-from core.text.quantity import INCH, LengthUnit
+from core.profiles.profile_tables import USUAL_CLEARANCE
+from core.text.quantity import LengthUnit
 from core.verdict.verdict import Verdict
 from wizard.phrases.amounts import rounded_length_words, side_words, travel_words
 from wizard.phrases.fact import LOOK, Fact
-
-SMALLEST_CLEARANCE = 1.5 * INCH
-"""Clearance between track bar and drag link, mm, below which a look is due (common practice)."""
 
 COVERAGE = 2.0
 """Coverage factor of the doubt that people read (GUM, JCGM 100:2008, 6.2.1)."""
@@ -68,5 +66,5 @@ def guide_facts(verdict: Verdict, unit: LengthUnit) -> Iterator[Fact]:
             "clearance",
             f"Track bar and drag link come within {rounded_length_words(smallest, unit)} at "
             f"{travel_words(at_heave, unit)}, centre line to centre line.",
-            LOOK if smallest < SMALLEST_CLEARANCE else "",
+            LOOK if smallest < USUAL_CLEARANCE else "",
         )

@@ -9,9 +9,10 @@ from core.text.quantity import LengthUnit, format_length
 from core.verdict.verdict import Verdict
 from wizard.phrases.amounts import listed
 from wizard.phrases.fact import LOOK, Fact
+from wizard.phrases.headline import headline_words
 from wizard.phrases.reading_names import name_of_pivot
 from wizard.phrases.session_names import opening_time
-from wizard.phrases.verdict_words import mark_and_word, mark_of
+from wizard.phrases.verdict_words import mark_of
 
 
 def fix_outcome_facts(
@@ -23,8 +24,8 @@ def fix_outcome_facts(
 ) -> Iterator[Fact]:
     """The outcome in a sentence, and the verdicts it rests on."""
     yield Fact("", fix_outcome_words(after, comparison), mark_of(comparison.outcome))
-    yield Fact("", f"before: {mark_and_word(before.overall)}, {opening_time(earlier)}")
-    yield Fact("", f"after:  {mark_and_word(after.overall)}, {opening_time(later)}")
+    yield Fact("", f"before: {headline_words(before)}, {opening_time(earlier)}")
+    yield Fact("", f"after:  {headline_words(after)}, {opening_time(later)}")
 
 
 def fix_outcome_words(after: Verdict, comparison: Comparison) -> str:

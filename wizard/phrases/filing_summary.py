@@ -7,14 +7,14 @@ from core.profiles.profile import Profile
 from core.text.quantity import LengthUnit
 from core.verdict.assess import assess
 from wizard.phrases.filed_plan import planned_words
-from wizard.phrases.verdict_words import mark_and_word
+from wizard.phrases.headline import headline_words
 
 
 def filing_summary(document: Document, profile: Profile, unit: LengthUnit) -> str:
     """The verdict by linear propagation, and every move that is planned."""
     try:
-        overall = mark_and_word(assess(document, lambda _: profile, draws=0).overall)
+        headline = headline_words(assess(document, lambda _: profile, draws=0))
         planned = filed_plan(document)
     except EntryError:
         return ""
-    return f"{overall}; planned: {planned_words(planned, unit) if planned else 'nothing'}"
+    return f"{headline}; planned: {planned_words(planned, unit) if planned else 'nothing'}"

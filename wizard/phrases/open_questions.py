@@ -1,11 +1,12 @@
 """Assumed values, skipped answers, and the questions that stay open for want of them."""
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from math import degrees
 from typing import Any
 
 from core.documents.document import Document, value_at
 from core.sessions.dimensions import PLAIN_NUMBERS
+from core.sessions.known_entries import unknown_names
 from core.sessions.session import Session
 from core.text.plain_text import plain
 from core.text.quantity import INCH, LengthUnit, format_length
@@ -29,6 +30,9 @@ OPEN = {
 }
 """Each topic in words; {} stands for the readings that are missing or unchecked."""
 
+MOST_NAMES = 6
+"""Names of unknown entries that are shown."""
+
 
 def open_question_facts(verdict: Verdict, document: Document, unit: LengthUnit) -> Iterator[Fact]:
     """Assumed values, open questions, unchecked parts and kept readings."""
@@ -41,6 +45,8 @@ def open_question_facts(verdict: Verdict, document: Document, unit: LengthUnit) 
             f"{listed(missed)}. Wear and slack there feel like bump steer.",
             LOOK,
         )
+    if unknown := unknown_names(document):
+        yield Fact("not known", f"{unknown_words(unknown)}. Kept as it is; nothing here uses it.")
     yield from mended_facts(document)
     for kept in kept_reading_words(document):
         yield Fact("kept as it is", kept)
@@ -93,6 +99,12 @@ def unchecked_names(document: Document) -> list[str]:
         and not question.path.startswith("stance.ride_height")
         and value_at(document, question.path) in (None, "not checked")
     ]
+
+
+def unknown_words(names: Sequence[str]) -> str:
+    """Names of the entries that this program does not know, the first few of them."""
+    shown = [plain(name, 60) for name in names[:MOST_NAMES]]
+    return listed([*shown, f"{len(names) - MOST_NAMES} more"] if names[MOST_NAMES:] else shown)
 
 
 def mended_facts(document: Mapping[str, Any]) -> Iterator[Fact]:

@@ -4,7 +4,7 @@ from collections.abc import Sequence
 
 from core.documents.document import Document, value_at
 from core.documents.entries import units_of
-from core.text.plain_text import plain
+from core.text.plain_text import plain, with_full_stop
 from wizard.phrases.answer_words import answer_in_words
 from wizard.questions.steps import QUESTIONS
 
@@ -39,7 +39,8 @@ def answered_words(paths: Sequence[str], draft: Document) -> str:
     value = value_at(draft, question.path)
     words = plain(answer_in_words(question, value, units_of(draft)), LONGEST)
     answered = f"answered in another window: {words}" if words else "removed in another window"
-    return f"{question.name} was {answered}. To put yours in its place, answer once more"
+    said = with_full_stop(f"{question.name} was {answered}")
+    return f"{said} To put yours in its place, answer once more"
 
 
 def taken_over_words(paths: Sequence[str]) -> str:

@@ -10,7 +10,6 @@ from core.text.quantity import LengthUnit, format_length
 from core.verdict.rules import slopes
 from core.verdict.verdict import Verdict
 from wizard.phrases.amounts import sideways_words, travel_words
-from wizard.phrases.ball_path import SMALLEST_CLEARANCE
 from wizard.phrases.fact import LOOK, Fact
 from wizard.phrases.lift import heights_words
 from wizard.phrases.rises import is_unchanged, rise_words
@@ -30,8 +29,19 @@ ROLL_STEER_STEP = 0.02
 """deg/deg; a smaller change of roll steer is not felt (common practice, no source)."""
 
 
-def plan_effect_facts(verdict: Verdict, plan: Plan, unit: LengthUnit) -> Iterator[Fact]:
-    """Rules that become worse, and side effects."""
+def plan_effect_facts(
+    verdict: Verdict, plan: Plan, clearance: float, unit: LengthUnit
+) -> Iterator[Fact]:
+    """Rules that become worse, and side effects.
+
+    Parameters
+    ----------
+    verdict : Verdict
+    plan : Plan
+    clearance : float
+        Distance between both links that the profile asks for, mm.
+    unit : "in" or "mm"
+    """
     after = plan.after
     for name in after.worse:
         yield Fact("gets worse", f"{WORSE[name]}.".capitalize(), LOOK)
@@ -41,7 +51,7 @@ def plan_effect_facts(verdict: Verdict, plan: Plan, unit: LengthUnit) -> Iterato
         yield roll_centre_fact(after.roll_centre_rise, unit)
     yield from travel_left_facts(plan, unit)
     yield from turned_axle_facts(plan)
-    yield from link_clearance_facts(plan, unit)
+    yield from link_clearance_facts(plan, clearance, unit)
     if after.linkage.has_track_bar:
         yield walk_fact(verdict, plan, unit)
     now = slopes(verdict.measured.linkage)
@@ -100,10 +110,10 @@ def turned_axle_facts(plan: Plan) -> Iterator[Fact]:
         )
 
 
-def link_clearance_facts(plan: Plan, unit: LengthUnit) -> Iterator[Fact]:
-    """Clearance between the two links after a plan, where it is small."""
+def link_clearance_facts(plan: Plan, wanted: float, unit: LengthUnit) -> Iterator[Fact]:
+    """Clearance between the two links after a plan, where it is less than is wanted (mm)."""
     clearance = plan.after.clearance
-    if clearance is not None and clearance.smallest < SMALLEST_CLEARANCE:
+    if clearance is not None and clearance.smallest < wanted:
         yield Fact(
             "the two links",
             f"They come within {format_length(clearance.smallest, unit)} at "

@@ -32,6 +32,9 @@ class Cell(NamedTuple):
 MARKED = "among these"
 """Row of the marks that tell plans apart."""
 
+NONE = "none"
+"""Roll centre of an axle without a track bar, which gives it none."""
+
 SUMMED_UP = ("verdict", "chance of that")
 """Rows that a sentence above the table says already."""
 
@@ -118,7 +121,8 @@ def plan_cells(verdict: Verdict, plan: Plan, unit: LengthUnit) -> dict[str, Cell
     """Values after a plan; the deciding rules with their decision."""
     after, limits = plan.after, verdict.session.limits
     chances = after.chances
-    rise = after.roll_centre_rise
+    has_track_bar = after.linkage.has_track_bar
+    roll_centre = roll_centre_words(after.roll_centre_rise, unit) if has_track_bar else NONE
     return {
         "verdict": Cell(plan.answer, after.overall),
         "chance of that": Cell(chance_in_short(after.p_true)),
@@ -133,7 +137,7 @@ def plan_cells(verdict: Verdict, plan: Plan, unit: LengthUnit) -> dict[str, Cell
         "near in length": Cell(f"{after.length_ratio:.2f}"),
         "castor": Cell(castor_words(after.castor)),
         "roll steer": Cell(roll_steer_words(after.roll_steer)),
-        "roll centre": Cell(roll_centre_words(rise, unit)),
+        "roll centre": Cell(roll_centre),
     }
 
 

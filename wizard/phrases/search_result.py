@@ -8,10 +8,10 @@ from core.fix.ranking import By
 from core.fix.search import SearchResult
 from core.verdict.verdict import Overall, Verdict
 from wizard.phrases.amounts import count_words, listed
+from wizard.phrases.headline import headline_words
 from wizard.phrases.next_reading import advice_words
 from wizard.phrases.plan_reasons import failing_rules_words
 from wizard.phrases.verdict_meaning import HELD_BACK_REASONS as HELD_BACK_BY
-from wizard.phrases.verdict_words import mark_and_word
 
 NOTHING_TO_DO = "nothing is to be done."
 NOT_CLOSING = (
@@ -39,8 +39,8 @@ FIRST = {
 
 
 def search_result_words(verdict: Verdict, fix: SearchResult, by: By = "parts") -> str:
-    """Result of the search, after the overall verdict in mark and word."""
-    return f"{mark_and_word(verdict.overall)}: {_said(verdict, fix, by)}"
+    """Result of the search, after the headline of the verdict."""
+    return f"{headline_words(verdict)}: {_said(verdict, fix, by)}"
 
 
 def _said(verdict: Verdict, fix: SearchResult, by: By) -> str:

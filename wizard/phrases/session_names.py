@@ -21,3 +21,15 @@ def session_words(document: Document) -> str:
     """Name of a session with its vehicle: "FG-3, first session, 2026-11-25 14:12"."""
     kind = plain(value_at(document, "session.kind", "first"))
     return f"{vehicle_tag(document)}, {kind} session, {opening_time(document)}"
+
+
+def wrong_order_words(before: Document, after: Document) -> str:
+    """Warning about a session "before" that was opened after the other one; else empty."""
+    opened = [value_at(document, "session.opened") for document in (before, after)]
+    moments = [moment for moment in opened if isinstance(moment, datetime)]
+    if len(moments) < 2 or moments[0].timestamp() <= moments[1].timestamp():
+        return ""
+    return (
+        f"The session before is the later one ({opening_time(before)}); the one after is of "
+        f"{opening_time(after)}. Name the earlier record first."
+    )

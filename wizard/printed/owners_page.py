@@ -19,9 +19,11 @@ from wizard.phrases.costs import hours_words, price_words
 from wizard.phrases.decisions import decision_facts
 from wizard.phrases.fact import Fact
 from wizard.phrases.filed_plan import planned_facts
+from wizard.phrases.headline import headline_words
 from wizard.phrases.plain_sentence import plain_words
 from wizard.phrases.readings import warning_facts
 from wizard.phrases.reported import reported_facts
+from wizard.phrases.seal import seal_facts
 from wizard.phrases.session_names import session_words
 from wizard.phrases.verdict_meaning import verdict_facts
 from wizard.phrases.verdict_reasons import binding_facts
@@ -172,13 +174,17 @@ def owners_page(
     return OwnersPage(
         title=f"{tag}: {verdict.overall}",
         paper=paper,
-        heading=_capitalized(mark_and_word(verdict.overall)),
+        heading=_capitalized(headline_words(verdict)),
         shop=beside.shop,
         plain_sentence=plain_words(verdict, plan, before),
         session=session_words(document),
         vehicle_facts=tuple(reported_facts(document, VEHICLE_PATHS)),
         verdict_facts=tuple(verdict_facts(verdict, unit)),
-        warnings=(*binding_facts(verdict.travel_limits, unit), *warning_facts(verdict, unit)),
+        warnings=(
+            *seal_facts(document),
+            *binding_facts(verdict.travel_limits, unit),
+            *warning_facts(verdict, unit),
+        ),
         # The program draws both, and escapes the text in them itself.
         front_drawing=Markup(front_svg(_front(verdict, unit, plan, before))),
         curve_drawing=Markup(curve_svg(_curve(verdict, unit, plan, before))),
@@ -258,4 +264,4 @@ def _rule_line(row: RuleRow) -> RuleLine:
 def _capitalized(words: str) -> str:
     """Mark and word with a capital first letter of the word."""
     mark, _, word = words.partition(" ")
-    return f"{mark} {word.capitalize()}"
+    return f"{mark} {word[:1].upper()}{word[1:]}"

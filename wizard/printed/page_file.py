@@ -84,14 +84,16 @@ def write_order_beside(
     verdict: Verdict,
     plan: Plan,
     adjusters: Mapping[str, Adjuster],
+    clearance: float,
     unit: LengthUnit,
     files: ShopFiles,
 ) -> Path:
     """Write the work order of a plan beside its record, and return the page's file.
 
-    Raises RecordError and ProfileError.
+    The clearance is the distance of both links that the profile asks for, mm. Raises RecordError
+    and ProfileError.
     """
-    order = work_order_of(document, verdict, plan, adjusters, unit)
+    order = work_order_of(document, verdict, plan, adjusters, clearance, unit)
     shop = load_shop(files.shop)
     path = unused_page_path(record, "-order")
     write_page(path, order_html(document, verdict, plan, order, unit, shop, usual_paper(unit)))

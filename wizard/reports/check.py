@@ -5,6 +5,7 @@ import sys
 from collections.abc import Callable, Sequence
 
 from core.as_json.verdict import verdict_as_json
+from core.documents.signature import filed_state
 from core.profiles.profile import Profile
 from core.verdict.verdict import Overall
 from wizard.flow.filed_records import Unreadable, read_and_judge
@@ -36,7 +37,8 @@ def check_records(
             ending = Ending.UNREADABLE
             continue
         if as_json:
-            print(json.dumps(verdict_as_json(verdict, path), allow_nan=False))
+            changed = {"changed": filed_state(document).is_changed}
+            print(json.dumps(verdict_as_json(verdict, path) | changed, allow_nan=False))
         else:
             from wizard.reports.verdict_in_words import print_verdict  # loads Rich
 

@@ -11,7 +11,8 @@ from wizard.phrases.cautions import CAUTION_IN_SHORT
 from wizard.phrases.comparison import control_facts, fix_outcome_facts
 from wizard.phrases.fact import LOOK, Fact
 from wizard.phrases.reached_plan import reached_plan_facts
-from wizard.phrases.session_names import vehicle_tag
+from wizard.phrases.seal import seal_facts
+from wizard.phrases.session_names import vehicle_tag, wrong_order_words
 from wizard.phrases.verdict_words import mark_and_word, tone_of
 from wizard.reports.console import fact_sheet, print_report, style_of
 from wizard.views.changes_table import ChangesGrid, change_rows
@@ -27,12 +28,15 @@ def comparison_parts(both: TwoSessions) -> Iterator[RenderableType]:
     """Parts of the report, from the top."""
     unit, comparison = units_of(both.later), both.comparison
     word = mark_and_word(comparison.outcome).upper()
+    if wrong_order := wrong_order_words(both.earlier, both.later):
+        yield Text(f"! {wrong_order}", style_of("look"))
     yield Text.assemble(
         (word, style_of(tone_of(comparison.outcome))),
         f"  {vehicle_tag(both.later)}, before beside after",
     )
     outcome = fix_outcome_facts(both.earlier, both.later, both.before, both.after, comparison)
-    yield fact_sheet("", (*outcome, *pair_warnings(both.earlier, both.later)))
+    seals = (*seal_facts(both.earlier, "The earlier"), *seal_facts(both.later, "The later"))
+    yield fact_sheet("", (*outcome, *pair_warnings(both.earlier, both.later), *seals))
     yield ChangesGrid(change_rows(both.before, both.after, comparison, unit), style_of)
     if both.planned:
         reached = reached_plan_facts(both.planned, both.moves, both.after, unit)

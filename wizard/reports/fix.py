@@ -61,7 +61,7 @@ def fix_record(
     else:
         from wizard.reports.fix_in_words import print_fix  # loads Rich
 
-        print_fix(document, verdict, result, adjusters, by)
+        print_fix(document, verdict, result, adjusters, profile.clearance, by)
     return Ending.GOOD if any(plan.steers_true for plan in result.plans) else Ending.NOT_GOOD
 
 

@@ -21,6 +21,7 @@ from wizard.phrases.plan_cautions import clearance_facts
 from wizard.phrases.plan_effects import plan_effect_facts
 from wizard.phrases.plan_outcomes import Cell, outcome_rows
 from wizard.phrases.plan_reasons import plan_reason_facts
+from wizard.phrases.seal import seal_facts
 from wizard.phrases.search_result import search_result_words
 from wizard.phrases.session_names import opening_time, vehicle_tag
 from wizard.phrases.verdict_words import tone_of
@@ -36,10 +37,15 @@ def print_fix(
     verdict: Verdict,
     result: SearchResult,
     adjusters: Mapping[str, Adjuster],
+    clearance: float,
     by: By = "parts",
 ) -> None:
-    """Print the plans for a record; the adjusters are given by link."""
-    print_report(fix_parts(document, verdict, result, adjusters, by))
+    """Print the plans for a record.
+
+    The adjusters are given by link. The clearance is the distance of both links that the profile
+    asks for, mm.
+    """
+    print_report(fix_parts(document, verdict, result, adjusters, clearance, by))
 
 
 def fix_parts(
@@ -47,16 +53,19 @@ def fix_parts(
     verdict: Verdict,
     result: SearchResult,
     adjusters: Mapping[str, Adjuster],
+    clearance: float,
     by: By = "parts",
 ) -> Iterator[RenderableType]:
     """Parts of the report, from the top."""
     unit = units_of(document)
     title = f"{vehicle_tag(document)}, what to move, {opening_time(document)}"
     yield Text.assemble((title, style_of("title")), "\n", search_result_words(verdict, result, by))
+    if seals := tuple(seal_facts(document)):
+        yield fact_sheet("", seals)
     if result.plans:
         yield plans_table(verdict, result.plans, unit)
     for number, plan in enumerate(result.plans, 1):
-        yield work_order(verdict, plan, number, adjusters, unit)
+        yield work_order(verdict, plan, number, adjusters, clearance, unit)
     yield Text(CAUTION_IN_SHORT, style_of("quiet"))
 
 
@@ -77,11 +86,16 @@ def cell_text(cell: Cell) -> Text:
 
 
 def work_order(
-    verdict: Verdict, plan: Plan, number: int, adjusters: Mapping[str, Adjuster], unit: LengthUnit
+    verdict: Verdict,
+    plan: Plan,
+    number: int,
+    adjusters: Mapping[str, Adjuster],
+    clearance: float,
+    unit: LengthUnit,
 ) -> Group:
     """Work order of one plan: the work, its reasons, its effects and the checks afterwards."""
     title = f"Plan {number}: {'; '.join(plan_move_words(plan, unit))}"
-    effects = plan_effect_facts(verdict, plan, unit)
+    effects = plan_effect_facts(verdict, plan, clearance, unit)
     work = (*move_facts(verdict, plan, unit), *bar_length_facts(plan, adjusters, unit))
     return Group(
         fact_sheet(title, work),

@@ -71,7 +71,7 @@ def order_record(
         print(f"evenarc: {plain(path, LONGEST_PATH)}: no work order: {words}", file=sys.stderr)
         return Ending.NOT_GOOD
     unit = units_of(document)
-    order = work_order_of(document, verdict, plan, adjusters, unit)
+    order = work_order_of(document, verdict, plan, adjusters, profile.clearance, unit)
     if page is None:
         from wizard.reports.order_in_words import print_order  # loads Rich
 

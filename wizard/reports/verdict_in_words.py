@@ -13,13 +13,15 @@ from wizard.phrases.cautions import CAUTION_IN_SHORT
 from wizard.phrases.decisions import decision_facts
 from wizard.phrases.fact import LOOK, Fact
 from wizard.phrases.filed_plan import planned_facts
+from wizard.phrases.headline import headline_words
 from wizard.phrases.open_questions import open_question_facts
 from wizard.phrases.readings import readings_facts, warning_facts
 from wizard.phrases.reported import reported_facts
+from wizard.phrases.seal import seal_facts
 from wizard.phrases.session_names import session_words
 from wizard.phrases.verdict_meaning import verdict_facts
 from wizard.phrases.verdict_reasons import axle_facts, binding_facts, road_facts, steer_reason_facts
-from wizard.phrases.verdict_words import mark_and_word, tone_of
+from wizard.phrases.verdict_words import tone_of
 from wizard.reports.console import fact_sheet, print_report, style_of
 from wizard.views.rules_table import RulesGrid
 from wizard.views.verdict import rules_of
@@ -36,7 +38,11 @@ def print_verdict(document: Document, verdict: Verdict, path: str) -> None:
 def verdict_parts(document: Document, verdict: Verdict, path: str) -> Iterator[RenderableType]:
     """Parts of the report, from the top."""
     unit = units_of(document)
-    warnings = (*binding_facts(verdict.travel_limits, unit), *warning_facts(verdict, unit))
+    warnings = (
+        *seal_facts(document),
+        *binding_facts(verdict.travel_limits, unit),
+        *warning_facts(verdict, unit),
+    )
     yield headline(document, verdict, path)
     first_facts = (verdict_facts(verdict, unit), warnings)
     yield Group(*(fact_sheet("", facts) for facts in first_facts if facts))
@@ -64,7 +70,7 @@ def headline(document: Document, verdict: Verdict, path: str) -> Text:
     if description := value_at(document, "vehicle.description"):
         lines.append(plain(description, LONGEST))
     lines.append(plain(path, LONGEST))
-    word = mark_and_word(verdict.overall).upper()
+    word = headline_words(verdict).upper()
     return Text.assemble((word, style_of(tone_of(verdict.overall))), "\n".join(lines))
 
 

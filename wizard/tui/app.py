@@ -139,7 +139,8 @@ class EvenarcApp(Host):
     def compare_with_another(self, path: Path) -> None:
         """Ask which session a filed session is compared with."""
         try:
-            entries = pairing.other_sessions(self.files, read_document(path))
+            document = read_document(path)
+            entries = pairing.other_sessions(self.files, document, self.profile_of)
         except RecordError as error:
             self.warn(str(error))
             return

@@ -24,7 +24,9 @@ from wizard.phrases.other_window import taken_over_words
 WritePage = Callable[[Path, Document, Verdict, LengthUnit], Path]
 """Writes the owner's page of a record beside it, and returns the page's file."""
 
-WriteOrder = Callable[[Path, Document, Verdict, Plan, Mapping[str, Adjuster], LengthUnit], Path]
+WriteOrder = Callable[
+    [Path, Document, Verdict, Plan, Mapping[str, Adjuster], float, LengthUnit], Path
+]
 """Writes the work order of a plan beside its record, and returns the page's file."""
 
 LogFault = Callable[[BaseException], str]

@@ -93,9 +93,23 @@ def work_order_of(
     verdict: Verdict,
     plan: Plan,
     adjusters: Mapping[str, Adjuster],
+    clearance: float,
     unit: LengthUnit,
 ) -> WorkOrder:
-    """The work order of a plan; the adjusters are given by link."""
+    """The work order of a plan.
+
+    Parameters
+    ----------
+    document : mapping
+        The record.
+    verdict : Verdict
+    plan : Plan
+    adjusters : mapping of Adjuster
+        By link.
+    clearance : float
+        Distance of both links that the profile asks for, mm.
+    unit : "in" or "mm"
+    """
     parts = tuple(
         (plain(change.name), part_words(change.part, unit))
         for change in dict.fromkeys(plan.corrections)
@@ -111,7 +125,10 @@ def work_order_of(
         bars=bars,
         steps=steps_of(verdict, plan, bars, unit),
         fasteners=tuple(fasteners(plan, unit)),
-        effects=(*outcome_facts(plan, unit), *plan_effect_facts(verdict, plan, unit)),
+        effects=(
+            *outcome_facts(plan, clearance, unit),
+            *plan_effect_facts(verdict, plan, clearance, unit),
+        ),
         cautions=tuple(clearance_facts(plan)),
         again=tuple(re_measure_facts(plan)),
     )
@@ -135,12 +152,12 @@ def order_facts(
         yield Fact("[ ] torque", f"{fastener}: to the maker's figure")
 
 
-def outcome_facts(plan: Plan, unit: LengthUnit) -> Iterator[Fact]:
-    """Castor and clearance of the two links that come of the plan, changed or not."""
+def outcome_facts(plan: Plan, wanted: float, unit: LengthUnit) -> Iterator[Fact]:
+    """Castor and clearance of the two links that come of the plan, where no effect says them."""
     castor, clearance = plan.after.castor, plan.after.clearance
     if abs(degrees(castor - plan.after.castor_before)) < CASTOR_STEP:  # else an effect says it
         yield Fact("castor", f"It stays at {degrees(castor):.1f} deg.")
-    if clearance is not None:
+    if clearance is not None and clearance.smallest >= wanted:
         yield Fact(
             "two links",
             f"They come within {format_length(clearance.smallest, unit)} at "

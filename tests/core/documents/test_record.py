@@ -13,6 +13,7 @@ from core.documents.document import value_at, with_value, without
 from core.documents.file_lock import locked
 from core.documents.record import NotConfirmed, RecordError
 from core.documents.record_list import list_drafts, list_records, remove_leftovers
+from core.documents.seal import sealed
 from core.documents.signature import sign
 from tests.core.documents.late_errors import refuse_to_force_folders
 
@@ -76,6 +77,7 @@ class TestNames:
         [
             *("", "../x", ".", "..", "a/b", "a\\b", "-a", ".a", "a.", " a", "a "),
             *("a\nb", "a\x1b[2J", "a\0", "shop", "Shop", "unfinished", "CON", "nul.x", "x" * 33),
+            *("COM¹", "lpt³.x", "Com0", "con .x", "PRN", "aux.a.b"),
         ],
     )
     def test_tags_that_cannot_name_a_folder_are_refused_in_one_line(self, tag):
@@ -92,6 +94,7 @@ class TestNames:
             ("vehicle.tag", 3, r"\[vehicle\] tag: is"),
             ("session.id", "../../x", r"\[session\] id: “../../x” cannot name a file"),
             ("session.id", "x" * 101, r"\[session\] id"),
+            ("session.id", "NUL", r"\[session\] id: “NUL” cannot name a file"),
             ("session.id", None, r"\[session\] id: is missing"),
         ],
     )
@@ -197,7 +200,7 @@ class TestFiling:
         record.save_draft(files, session())
         path = record.file_record(files, session())
         assert path == files / "FG-3" / "FG-3_20261125-141205_first_k3f9.toml"
-        assert record.read_document(path) == session()
+        assert record.read_document(path) == sealed(session())
         assert everything_in(files) == [str(path.relative_to(files))]
 
     def test_the_tables_have_the_order_of_the_format(self, files):
@@ -207,7 +210,7 @@ class TestFiling:
         assert headers == [
             *("[session]", "[vehicle]", '["unknown table"]', "[readings.track_bar]"),
             *("[readings.track_bar.frame]", "[[kept]]", "[[kept]]", "[kept.note]", "[results]"),
-            "[[signatures]]",
+            *("[seal]", "[[signatures]]"),
         ]
 
     def test_unknown_keys_and_tables_are_kept(self, files):
@@ -220,7 +223,7 @@ class TestFiling:
             "times": [OPENED, OPENED.date(), OPENED.time()],
             "numbers": [float("inf"), -0.0, 1e300, 2**60],
         }
-        assert record.read_document(record.file_record(files, unusual)) == unusual
+        assert record.read_document(record.file_record(files, unusual)) == sealed(unusual)
 
     @pytest.mark.parametrize("links", [True, False])
     def test_a_record_is_never_overwritten(self, files, monkeypatch, links):
@@ -236,7 +239,7 @@ class TestFiling:
     def test_a_record_is_filed_without_hard_links(self, files, monkeypatch):
         fail(monkeypatch, os, "link", errno.EPERM)
         path = record.file_record(files, session())
-        assert record.read_document(path) == session()
+        assert record.read_document(path) == sealed(session())
         assert len(everything_in(files)) == 1
 
     @pytest.mark.parametrize(
@@ -288,7 +291,7 @@ class TestFiling:
             remove(path, missing_ok)
 
         monkeypatch.setattr(Path, "unlink", refuse_in_unfinished)
-        assert record.read_document(record.file_record(files, session())) == session()
+        assert record.read_document(record.file_record(files, session())) == sealed(session())
 
 
 class TestSigning:
@@ -299,7 +302,7 @@ class TestSigning:
         )
         record.replace_signed(path, sign(record.read_document(path), "signed", "A. Lead", OPENED))
         after = record.read_document(path)
-        assert without(after, "signatures") == session()
+        assert without(without(after, "signatures"), "seal") == session()
         assert [item["decision"] for item in after["signatures"]] == ["returned", "signed"]
         assert list(after)[-1] == "signatures"
         assert len(everything_in(files)) == 1
@@ -356,7 +359,7 @@ class TestSigning:
         before = path.read_bytes()
         fail(monkeypatch, os, "fsync", errno.ENOSPC)
         with pytest.raises(RecordError, match="cannot be signed: the disk is full"):
-            record.replace_signed(path, sign(session(), "signed", "A. Lead", OPENED))
+            record.replace_signed(path, sign(sealed(session()), "signed", "A. Lead", OPENED))
         assert path.read_bytes() == before
         assert len(everything_in(files)) == 1
 
@@ -380,7 +383,7 @@ class TestLateErrors:
             record.save_draft(files, session())
         with pytest.raises(NotConfirmed, match="is filed and can be read back"):
             record.file_record(files, session())
-        assert record.read_document(record.record_path(files, session())) == session()
+        assert record.read_document(record.record_path(files, session())) == sealed(session())
         assert record.draft_path(files, session()).exists()
         assert list_drafts(files) == []
 
@@ -388,8 +391,9 @@ class TestLateErrors:
         with pytest.raises(NotConfirmed):
             record.file_record(files, session())
         path = record.record_path(files, session())
+        signed = sign(record.read_document(path), "signed", "A. Lead", OPENED)
         with pytest.raises(NotConfirmed, match="is signed and can be read back"):
-            record.replace_signed(path, sign(session(), "signed", "A. Lead", OPENED))
+            record.replace_signed(path, signed)
         assert len(record.read_document(path)["signatures"]) == 1
 
 

@@ -111,14 +111,14 @@ def test_a_broken_link_and_a_folder_are_listed_with_a_fault(files):
 def test_a_folder_that_cannot_be_read_is_listed(files, monkeypatch):
     record.file_record(files, session(1, "FG-1"))
     record.file_record(files, session(2, "FG-2"))
-    iterdir = Path.iterdir
+    scandir = os.scandir
 
     def closed(folder):
         if folder.name == "FG-1":
             raise PermissionError(errno.EACCES, "Permission denied")
-        return iterdir(folder)
+        return scandir(folder)
 
-    monkeypatch.setattr(Path, "iterdir", closed)
+    monkeypatch.setattr(os, "scandir", closed)
     faults = {entry.path.name: entry.fault for entry in list_records(files)}
     assert "FG-1: cannot be read: that is not allowed there" in faults["FG-1"]
     assert len(faults) == 2

@@ -74,7 +74,7 @@ def test_arms_of_another_length_are_kept(verdict):
 
 
 def test_no_peak_is_expected_where_a_link_binds(verdict):
-    plan = plan_of(verdict, (Move(COARSE[3], 120 * INCH),))
+    plan = plan_of(verdict, (Move(COARSE[3], 39 * INCH),) * 3)
     assert np.isnan(plan.after.peak_steer)
     planned = filed_plan(document(plan))
     assert "peak_steer" not in planned.expected

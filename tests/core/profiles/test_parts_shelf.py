@@ -60,6 +60,7 @@ def test_one_of_the_same_name_takes_the_place_of_the_profiles():
     [
         ("track_bar.axle", "track_bar.middle", "[corrections 1] pivot: "),
         ('"1 in"', '"1"', "[corrections 1] rises: "),
+        ('"1 in"', '"1001 mm"', "[corrections 1] rises: should be rises of at most 1 m"),
         ("caution", "warning", "[corrections 1] warning: "),
         ("raised at the axle", "raised at the moon", "[corrections 1] not_with: "),
         ("[[corrections]]", 'title = "ours"\n[[corrections]]', "title: "),
@@ -72,3 +73,11 @@ def test_a_faulty_entry_is_refused_with_its_place(shelf, old, new, place):
         load_shelf(shelf, [SHIPPED])
     assert str(refused.value).startswith(f"{shelf}: ")
     assert place in str(refused.value)
+
+
+def test_more_combinations_than_can_be_searched_are_refused(shelf):
+    rises = ", ".join(f'"{number} mm"' for number in range(1, 201))
+    entry = SHELF.replace('"1 in", "40 mm"', f"{rises}").replace('"1 in"', '"1 mm"')
+    shelf.write_text("".join(entry.replace("bracket", f"bracket {part}", 1) for part in "abc"))
+    with pytest.raises(ProfileError, match="corrections: offer 8,120,600 combinations; at most"):
+        load_shelf(shelf, [SHIPPED])

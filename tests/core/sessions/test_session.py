@@ -30,7 +30,7 @@ DEFAULTS = {
 }
 PROFILE = SimpleNamespace(
     defaults=SimpleNamespace(
-        value=lambda name, _guide: DEFAULTS[name], within=lambda _name, _guide: 30.0
+        value=lambda name, _guide: DEFAULTS[name], within=lambda name, _guide: 0.1 * DEFAULTS[name]
     ),
     instruments=INSTRUMENTS,
     limits=Limits(0.02, 0.15, 0.8, 0.01, 0.005, 40.0, 45.0),
@@ -76,7 +76,7 @@ def test_what_was_not_measured_is_assumed_and_named(document):
         "vehicle.wheelbase",
     }
     arm = session.dimensions["steering.arm"]
-    assert (arm.value, arm.u, arm.is_assumed) == (170.0, 30.0 / np.sqrt(3), True)
+    assert (arm.value, arm.u, arm.is_assumed) == (170.0, 17.0 / np.sqrt(3), True)
     assert session.dimensions["steering.ratio"].value == 17.0
     assert (session.bump, session.wheelbase) == (110.0, 2900.0)
 

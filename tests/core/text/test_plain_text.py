@@ -1,6 +1,6 @@
 import pytest
 
-from core.text.plain_text import plain
+from core.text.plain_text import plain, with_full_stop
 
 
 @pytest.mark.parametrize(
@@ -18,3 +18,11 @@ from core.text.plain_text import plain
 )
 def test_text_is_made_safe_to_display(text, line):
     assert plain(text) == line
+
+
+@pytest.mark.parametrize(
+    ("text", "sentence"),
+    [("a bent bracket", "a bent bracket."), ("a bent bracket.", "a bent bracket."), ("a…", "a…")],
+)
+def test_a_sentence_has_one_full_stop(text, sentence):
+    assert with_full_stop(text) == sentence

@@ -5,6 +5,8 @@ import pytest
 from core.documents.document import value_at, with_value, without
 from core.documents.record import read_document
 from core.entry_checks.outcome import Queried
+from core.profiles.profile import load_profile
+from core.text.quantity import INCH, parse_length
 from tests.wizard.tui.looking import DEMO, workshop
 from wizard.flow import drafts
 from wizard.flow.answering import answer_question
@@ -55,6 +57,51 @@ class TestAlteredParts:
 
     def test_a_ticked_part_is_taken(self, flow):
         assert isinstance(self.outcome(flow, ["track_bar.axle"], record("lifted")), Flow)
+
+
+class TestUnalteredPivots:
+    HEIGHT = "readings.track_bar.frame.height"
+    OFFSETS = ("readings.track_bar.frame.offset", "readings.drag_link.frame.offset")
+
+    def answered(self, path, answer, altered=(), **others):
+        """Outcome of an answer in a re-measure of a session that reads the frame end at 24 in."""
+        earlier = record("lifted")
+        again = drafts.new_re_measure(earlier, drafts.now())
+        again = with_value(again, "session.altered", list(altered))
+        for other, value in others.items():
+            again = with_value(again, other.replace("__", "."), value)
+        flow = Flow(again, load_profile("coil-crossover", [PROFILES])).going_to(path)
+        assert flow.question.path == path
+        return answer_question(flow, answer, [PROFILES], None, earlier)
+
+    def before(self, path, add):
+        """Reading of the session before, and some inches more."""
+        (first, *_) = value_at(record("lifted"), path)
+        return f"{(parse_length(first)) / INCH + add:.3f} in"
+
+    def test_a_difference_is_queried_with_both_readings(self):
+        outcome = self.answered(self.HEIGHT, self.before(self.HEIGHT, 1.0))
+        assert isinstance(outcome, Queried)
+        assert "In the session before it was" in outcome.message
+        assert "nobody altered the track bar's frame end" in outcome.message
+
+    def test_the_doubt_of_both_readings_is_allowed(self):
+        assert isinstance(self.answered(self.HEIGHT, self.before(self.HEIGHT, 0.125)), Flow)
+
+    @pytest.mark.parametrize("altered", [("track_bar.frame",), ("ride_height",)])
+    def test_an_altered_pivot_may_differ(self, altered):
+        assert isinstance(self.answered(self.HEIGHT, self.before(self.HEIGHT, 1.0), altered), Flow)
+
+    def test_another_datum_line_is_queried_once(self):
+        first, second = self.OFFSETS
+        assert isinstance(self.answered(second, self.before(second, 2.0)), Queried)
+        moved = {first.replace(".", "__"): [self.before(first, 2.0)]}
+        assert isinstance(self.answered(second, self.before(second, 2.0), **moved), Flow)
+
+    def test_a_track_bar_moves_the_axle_to_a_side(self):
+        path = "readings.drag_link.axle.offset"
+        assert isinstance(self.answered(path, self.before(path, 1.0)), Queried)
+        assert isinstance(self.answered(path, self.before(path, 1.0), ("track_bar.axle",)), Flow)
 
 
 class TestNewlyAlteredParts:

@@ -80,6 +80,27 @@ def test_an_answer_to_an_earlier_question_leads_to_the_first_open_question(chose
     assert back.answered("48210 km").question == reached
 
 
+def test_a_changed_answer_returns_to_the_question_that_was_left(chosen):
+    flow = chosen.going_to_step("Cross-checks")  # with open questions before it
+    changed = flow.going_to("vehicle.odometer").going_by(-1).answered("CD")
+    assert changed.question == flow.question
+    assert changed.left == ""
+    assert flow.going_by(-2).going_by(2).left == ""
+
+
+def test_an_open_question_does_not_return_to_the_question_that_was_left(chosen):
+    flow = chosen.going_to_step("Cross-checks").going_to_step("Pivots").answered(["24 in"])
+    assert flow.question.path == "readings.track_bar.frame.offset"
+
+
+def test_a_change_that_opens_questions_goes_to_them(chosen):
+    knuckle = chosen.with_document(
+        with_value(chosen.document, "layout.steering", "knuckle")
+    ).going_to("verdict")
+    changed = knuckle.going_to("layout.steering").answered("inverted-y")
+    assert changed.question.path != "verdict"
+
+
 def test_undo_restores_the_question_and_the_document(fresh):
     flow = fresh.answered("FG-3").answered("a truck")
     assert flow.undone().question.path == "vehicle.description"

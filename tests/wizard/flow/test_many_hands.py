@@ -67,7 +67,7 @@ print(number)
 """
 
 
-def run_at_once(program, files, changes):
+def run_at_once(program, files, changes, programs=PROGRAMS):
     """Run a program several times at once; return the number of changes that it calls done."""
     running = [
         subprocess.Popen(
@@ -76,7 +76,7 @@ def run_at_once(program, files, changes):
             stdout=subprocess.PIPE,
             text=True,
         )
-        for number in range(PROGRAMS)
+        for number in range(programs)
     ]
     for started in running:
         assert started.stdout.readline() == "ready\n"

@@ -1,6 +1,7 @@
 """Pairs of sessions that are compared."""
 
 from core.documents.record import read_document
+from tests.demo.build import profile_of
 from tests.wizard.tui.looking import DEMO, workshop
 from wizard.flow.pairing import followed_session, oldest_first, other_sessions, session_choices
 
@@ -18,7 +19,7 @@ def test_a_first_session_follows_no_session(tmp_path):
 
 def test_other_sessions_are_of_the_same_vehicle_newest_first(tmp_path):
     files = workshop(tmp_path)
-    others = other_sessions(files, read_document(DEMO["as built"].path_in(files)))
+    others = other_sessions(files, read_document(DEMO["as built"].path_in(files)), profile_of)
     paths = [DEMO[name].path_in(files) for name in ("fixed", "lifted")]
     assert [entry.path for entry in others] == paths
     first, _ = session_choices(others)
@@ -31,3 +32,13 @@ def test_the_earlier_session_is_before(tmp_path):
     files = workshop(tmp_path)
     lifted, fixed = (read_document(DEMO[name].path_in(files)) for name in ("lifted", "fixed"))
     assert oldest_first(fixed, lifted) == (lifted, fixed)
+
+
+def test_a_changed_session_is_offered_with_the_verdict_computed_afresh(tmp_path):
+    files = workshop(tmp_path)
+    lifted = DEMO["lifted"].path_in(files)
+    text = lifted.read_text("utf-8").replace('overall = "bump steer"', 'overall = "steers true"')
+    lifted.write_text(text, "utf-8")
+    document = read_document(DEMO["as built"].path_in(files))
+    _, changed = session_choices(other_sessions(files, document, profile_of))
+    assert changed.note == "✗ bump steer"

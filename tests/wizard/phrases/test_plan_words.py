@@ -12,9 +12,10 @@ from core.kinematics.raising import raised
 from core.profiles.adjuster import Adjuster
 from core.profiles.corrections import Correction
 from core.profiles.profile import load_profile
+from core.profiles.profile_tables import USUAL_CLEARANCE
 from core.verdict.assess import assess
 from core.verdict.verdict import Overall
-from tests.demo import fg_3
+from tests.demo import fg_3, fg_7
 from tests.geometries import INCH, parallel_pair
 from tests.plans import COARSE, verdict_on
 from wizard.locations import DEMO_SESSIONS, PROFILES
@@ -139,11 +140,25 @@ def test_every_rule_has_its_sentence(verdict, cure):
 
 def test_what_gets_worse_is_said_for_every_rule(verdict):
     plan = plan_of(verdict, (Move(COARSE[0], 2 * INCH),))
-    said = text_of(plan_effect_facts(verdict, plan, "in")).casefold()
+    said = text_of(plan_effect_facts(verdict, plan, USUAL_CLEARANCE, "in")).casefold()
     assert plan.after.worse
     for name in plan.after.worse:
         assert WORSE[name] in said
     assert "steeper than now" in said
+
+
+def test_the_clearance_of_a_shop_counts(verdict, cure):
+    smallest = cure.after.clearance.smallest
+    assert "the two links" not in text_of(plan_effect_facts(verdict, cure, smallest - 1, "in"))
+    assert "They come within" in text_of(plan_effect_facts(verdict, cure, smallest + 1, "in"))
+
+
+def test_an_axle_without_a_track_bar_has_no_roll_centre():
+    record = read_document(fg_7.FORE_AFT.path_in(DEMO_SESSIONS))
+    lengthwise = assess(record, lambda name: load_profile(name, [PROFILES]))
+    plan = plan_of(lengthwise, (Move(COARSE[1], -INCH),))
+    rows = {row.name: row for row in outcome_rows(lengthwise, [plan], "in")}
+    assert rows["roll centre"].plans[0].words == "none"
 
 
 def test_every_moved_pivot_has_its_clearance(verdict):
@@ -184,7 +199,8 @@ def test_rows_have_the_mark_of_their_verdict(verdict, cure):
 
 @pytest.mark.parametrize(("count", "words"), [(1, "one plan cures"), (3, "three plans cure")])
 def test_the_answer_counts_the_plans(verdict, cure, count, words):
-    assert f"✗ bump steer: {words} it, of 1,234 combinations" in search_result_words(
+    headline = "✗ bump steer, walk-round and stance not checked"
+    assert f"{headline}: {words} it, of 1,234 combinations" in search_result_words(
         verdict, SearchResult(1234, (cure,) * count)
     )
 

@@ -7,6 +7,7 @@ import pytest
 from core.documents.record import read_document
 from core.fix.search import search
 from core.profiles.profile import load_profile
+from core.profiles.profile_tables import USUAL_CLEARANCE
 from core.verdict.assess import assess
 from core.verdict.verdict import Overall
 from tests.test_plain_words import LONGEST, sentences, words
@@ -47,7 +48,7 @@ def facts_of(document, verdict, unit):
         for plan in search(verdict, profile.corrections).plans[:1]:
             yield from move_facts(verdict, plan, unit)
             yield from bar_length_facts(plan, profile.adjusters, unit)
-            yield from plan_effect_facts(verdict, plan, unit)
+            yield from plan_effect_facts(verdict, plan, USUAL_CLEARANCE, unit)
             yield from plan_reason_facts(verdict, plan, unit)
             yield from clearance_facts(plan)
             yield from re_measure_facts(plan)

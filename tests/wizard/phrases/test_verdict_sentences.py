@@ -154,7 +154,7 @@ class TestGaps:
         assert "track bar at the axle" in words
 
     def test_kept_readings_are_listed_with_their_reason_as_plain_text(self):
-        kept = [{"reading": "track_bar.frame.height", "reason": "seen\x1b[31m"}, "odd"]
+        kept = [{"reading": "track_bar.frame.height", "reason": "seen\x1b[31m"}]
         document = with_value(record("lifted"), "kept", kept)
         words = said(open_question_facts(verdict_on(document), document, "in"))
         assert "height of the track bar's frame end: seen\\x1b[31m" in words

@@ -36,7 +36,8 @@ def read_order(document):
     profile = load_profile(document["session"]["profile"], [PROFILES])
     verdict = assess(document, lambda _: profile, draws=0)
     plan = plan_of_document(document, verdict, profile.changes)
-    order = work_order_of(document, verdict, plan, adjusters_of(document, profile.adjusters), "in")
+    adjusters = adjusters_of(document, profile.adjusters)
+    order = work_order_of(document, verdict, plan, adjusters, profile.clearance, "in")
     reader = PageReader()
     reader.feed(order_html(document, verdict, plan, order, "in", SHOP, "letter"))
     return reader

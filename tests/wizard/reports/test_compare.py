@@ -23,7 +23,8 @@ def test_the_exit_code_is_0_only_if_the_fix_is_shown(run, before, after, code, o
     assert exit_code == code
     assert not err
     mark = {"shown": "✓", "not shown": "✗", "not settled": "≈"}[outcome]
-    assert out.startswith(f"{mark} {outcome.upper()}  FG-")
+    headline = next(line for line in out.splitlines() if line.startswith(mark))
+    assert headline.startswith(f"{mark} {outcome.upper()}  FG-")
     exit_code, out, _ = run("compare", "--json", demo(before), demo(after))
     assert exit_code == code
     assert json.loads(out)["outcome"] == outcome
@@ -80,3 +81,13 @@ def test_text_of_a_record_is_not_read_as_markup(run, altered):
     out = run("compare", demo("lifted"), altered("fixed", texts))[1]
     assert "[red]FG[/red]\\x1b[31m" in out
     assert "\x1b" not in out
+
+
+def test_records_in_the_wrong_order_are_said_first(run):
+    _, out, err = run("compare", demo("fixed"), demo("as built"))
+    assert out.startswith("! The session before is the later one (2026-")
+    assert err == ""
+    _, out, err = run("compare", "--json", demo("fixed"), demo("as built"))
+    assert err.startswith("evenarc: The session before is the later one")
+    assert out.startswith("{")
+    assert "later one" not in run("compare", demo("as built"), demo("fixed"))[1]

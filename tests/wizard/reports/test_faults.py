@@ -18,6 +18,15 @@ from wizard.commands import main
 from wizard.flow import filed_records
 
 PIVOTS = ("track_bar.frame", "track_bar.axle", "drag_link.frame", "drag_link.axle")
+EVENT = {
+    "name": "dip",
+    "rise": "0.25 s",
+    "hold": "0.1 s",
+    "returns": True,
+    "travel": "2 in",
+    "speed": "60 km/h",
+    "deceleration": "0 m/s2",
+}
 HEIGHT = "readings.track_bar.frame.height"
 
 
@@ -82,7 +91,7 @@ def test_a_file_without_permission_to_read_is_refused(run, tmp_path):
     [
         ({"session.id": None}, "[session] id: is missing"),
         ({"session": None}, "[session] profile: is missing"),
-        ({"session": "x"}, "[session] profile: is missing"),
+        ({"session": "x"}, "session: is a value; it should be a table, under [session]"),
         ({"session.units": "inches"}, "[session] units: “inches” is not known"),
         ({"layout.steering": None}, "[layout] steering: is missing"),
         ({"layout.arm": ["ahead"]}, "[layout] arm: is a list"),
@@ -105,7 +114,21 @@ def test_a_file_without_permission_to_read_is_refused(run, tmp_path):
         ({"readings.steering.pitman_arm": ["0"]}, "pitman_arm: should be more than 0"),
         ({"readings.steering.ratio": "0"}, "[readings.steering] ratio: should be more than 0"),
         ({"readings.travel.bump": "0 in"}, "[readings.travel] bump: should be more than 0"),
-        ({"readings.travel.bump": "1 parsec"}, "[readings.travel] bump: is more than 100 m"),
+        ({"readings.travel.bump": "1 parsec"}, "[readings.travel] bump: is more than 40 in"),
+        ({"readings.steering.arm": ["828 1/2 in"]}, "[readings.steering] arm: is more than 24 in"),
+        ({"readings.steering.ratio": "900"}, "[readings.steering] ratio: is more than 60"),
+        ({"readings.guide.span": ["900 in"]}, "[readings.guide] span: is more than 100 in"),
+        (
+            {"readings.steering.ratio": None, "assumed.steering.ratio": "900"},
+            "[assumed.steering] ratio: should lie between 1 and 60",
+        ),
+        (
+            {"readings.guide.span": None, "assumed_within.guide.span": "99 in"},
+            "[assumed_within.guide] span: is too wide",
+        ),
+        ({"limits.steer": "9999999999 deg"}, "[limits] steer: should be at most 45 deg"),
+        ({"limits.parallel": "46 deg"}, "[limits] parallel: should be at most 45 deg"),
+        ({"limits.working_travel.bump": "25 in"}, "bump: should be at most 24 in"),
         ({"vehicle.wheelbase": "-1 in"}, "[vehicle] wheelbase: should be more than 0"),
         ({"readings.wheels.hub_height": ["0"]}, "hub_height: should be more than 0"),
         ({"instruments.tape": "0 in"}, "[instruments] tape: should be more than 0"),
@@ -115,8 +138,19 @@ def test_a_file_without_permission_to_read_is_refused(run, tmp_path):
         ({"limits.working_travel.bump": "-2 in"}, "[limits.working_travel] bump"),
         ({"stance.level_floor": "yes"}, "[stance] level_floor: is a text"),
         ({"walk_round.rim_play": ["1 in"]}, "[walk_round] rim_play: is a list"),
-        ({"walk_round.joints": "tight"}, "[walk_round] joints: should be a table"),
+        ({"walk_round.rim_play": "-1 in"}, "[walk_round] rim_play: should lie between 0 and"),
+        ({"walk_round.rim_size": "900 in"}, "[walk_round] rim_size: should lie between 0 and"),
+        ({"events": [EVENT | {"rise": "3600 s"}]}, "[events 1] rise: should be at most 60 s"),
+        ({"events": [EVENT | {"travel": "-99 in"}]}, "[events 1] travel: should be at most"),
+        ({"walk_round.joints": "tight"}, "[walk_round] joints: is a value; it should be a table"),
         ({"walk_round.joints.track_bar_axle": "wobbly"}, "[walk_round.joints] track_bar_axle"),
+        ({"walk_round": "x"}, "walk_round: is a value; it should be a table"),
+        ({"walk_Round": {}}, "walk_Round: is not known, and is probably damaged"),
+        ({"limits": "x"}, "limits: is a value; it should be a table, under [limits]"),
+        ({"limits.ster": "9 deg"}, "[limits] ster: is not known, and is probably damaged"),
+        ({"readings.travel.bump": {}}, "[readings.travel] bump: is a table"),
+        ({"assumed.travl.bump": "4 in"}, "[assumed] travl: is not known, and is probably"),
+        ({"signatures": "x"}, "signatures: should be tables of their own"),
         ({"events": "dip"}, "events: should be tables of their own"),
         ({"events": [{"name": "dip"}]}, "[events 1] returns: is missing"),
         ({"session.profile": "a/../b", "limits": None}, "[session] profile: no profile"),
@@ -167,7 +201,7 @@ def test_a_tie_rod_without_a_lateral_run_is_refused(run, altered):
 @pytest.mark.parametrize(
     "changes",
     [
-        {"readings.travel.bump": "60 in", "readings.travel.droop": "60 in"},
+        {"readings.travel.bump": "40 in", "readings.travel.droop": "40 in"},
         {"limits.working_travel.bump": "24 in"},
         {"readings.steering.arm": ["0.01 in"]},
         {"readings.steering.pitman_arm": ["0.01 in"]},
@@ -185,16 +219,42 @@ def test_links_that_cannot_reach_still_have_a_verdict(run, altered, changes):
 
 
 def test_a_travel_that_cannot_be_reached_is_reported(run, altered):
-    path = altered("as built", {"readings.travel.bump": "60 in"})
+    path = altered("as built", {"readings.travel.bump": "40 in"})
     assert "a link binds" in run("check", path)[1]
 
 
 def test_a_faulty_plan_is_refused_by_compare(run, altered):
-    path = altered("lifted", {"plan.moves": "one"})
+    path = altered("lifted", {"plan.moves": [{"pivot": "hub"}]})
     assert run("check", path)[0] == 1
     code, _, err = run("compare", path, demo("fixed"))
     assert code == 2
-    assert f"{path}: [plan] moves: should be a list of moves" in err
+    assert f"{path}: [plan] moves 1.pivot: " in err or f"{path}: [plan.moves 1] pivot: " in err
+
+
+def test_entries_of_other_programs_are_kept_and_named(run, altered):
+    path = altered("as built", {"vehicle.colour": "red", "weather": {"rain": True}})
+    code, out, err = run("check", path)
+    assert (code, err) == (0, "")
+    assert " ".join(out.split()).count("vehicle.colour and weather. Kept as it is") == 1
+    assert "not checked" not in out
+
+
+@pytest.mark.parametrize(
+    ("left_out", "headline"),
+    [
+        ("walk_round.joints", "✓ STEERS TRUE, JOINTS NOT CHECKED"),
+        ("walk_round", "✓ STEERS TRUE, WALK-ROUND NOT CHECKED"),
+        ("walk_round.tyres_alike", "✓ STEERS TRUE, TYRES NOT CHECKED"),
+        ("stance", "✓ STEERS TRUE, STANCE NOT CHECKED"),
+    ],
+)
+def test_the_headline_says_what_was_not_checked(run, altered, left_out, headline):
+    path = altered("as built", {left_out: None})
+    code, out, _ = run("check", path)
+    assert code == 0
+    assert out.startswith(headline)
+    shorter = headline.capitalize().removeprefix("✓ s")
+    assert shorter.casefold()[2:] in " ".join(run("compare", demo("as built"), path)[1].split())
 
 
 NASTY = st.one_of(

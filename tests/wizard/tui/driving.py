@@ -1,5 +1,7 @@
 """Helpers that drive the wizard by its keys, as a technician does."""
 
+from collections.abc import AsyncIterator
+from contextlib import asynccontextmanager
 from pathlib import Path
 
 from textual.events import Paste
@@ -84,6 +86,14 @@ def answered_until(flow: Flow, path: str) -> Flow:
 def first_choice(question: Question) -> str | bool:
     """Choice for the invented truck: no bent link, else the first line."""
     return False if question.path.endswith(".bent") else question.choices[0].value
+
+
+@asynccontextmanager
+async def at_home(app: EvenarcApp, size: tuple[int, int] = (80, 24)) -> AsyncIterator[Pilot[None]]:
+    """Run the wizard, and wait until home has listed the sessions."""
+    async with app.run_test(size=size) as pilot:
+        await settle(pilot)
+        yield pilot
 
 
 async def type_text(pilot: Pilot[None], text: str) -> None:

@@ -3,7 +3,7 @@
 import pytest
 
 from core.documents.record import read_document
-from core.documents.signature import signature_is_valid, signatures_of
+from core.documents.signature import filed_state, signatures_of
 from tests.wizard.tui.driving import type_text
 from tests.wizard.tui.looking import (
     LARGE,
@@ -54,10 +54,10 @@ async def test_a_session_is_signed_with_a_valid_signature(tmp_path):
         assert isinstance(pilot.app.screen, RecordScreen)
         assert "✓ signed by Lead" in flowing(screen_text(pilot))
     document = read_document(path_of(app, "close"))
-    (signature,) = signatures_of(document)
-    assert signature["decision"] == "signed"
-    assert signature["note"] == ""
-    assert signature_is_valid(document, signature)
+    (decision,) = filed_state(document).decisions
+    assert decision.signature["decision"] == "signed"
+    assert decision.signature["note"] == ""
+    assert decision.stands
 
 
 async def test_the_decision_before_is_said(tmp_path):

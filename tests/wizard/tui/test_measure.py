@@ -133,6 +133,39 @@ class TestAnswers:
         assert value_at(draft, HEIGHT) == ["24 1/2 in"]
         assert "kept" not in draft
 
+    async def test_a_reading_after_a_query_of_repeats_is_added_to_them(self, tmp_path):
+        async with measuring_at(tmp_path, HEIGHT) as pilot:
+            await enter(pilot, "24 1/2; 25 3/8")
+            assert "one more reading, which is added" in flowing(remark(pilot))
+            await enter(pilot, "24 1/2")
+            assert field(pilot) == "24 1/2; 25 3/8; 24 1/2"
+            await pilot.press("enter")  # the same again, without another semicolon
+            assert field(pilot) == "24 1/2; 25 3/8; 24 1/2"
+            await enter(pilot, ";24")
+            assert field(pilot) == "24 1/2; 25 3/8; 24 1/2;24"
+
+    async def test_a_refused_text_is_typed_over(self, tmp_path):
+        async with measuring_at(tmp_path, HEIGHT) as pilot:
+            await enter(pilot, "24 1/")
+            await enter(pilot, "24 1/2")
+            assert at(pilot) == "readings.track_bar.frame.offset"
+            assert value_at(only_draft(tmp_path), HEIGHT) == ["24 1/2 in"]
+
+    async def test_a_refused_repeat_is_typed_over_alone(self, tmp_path):
+        async with measuring_at(tmp_path, HEIGHT) as pilot:
+            await enter(pilot, "24 1/2; 24x")
+            await enter(pilot, "24 9/16")
+            assert value_at(only_draft(tmp_path), HEIGHT) == ["24 1/2 in", "24 9/16 in"]
+
+    async def test_a_clicked_answer_returns_to_the_question_it_was_left_at(self, tmp_path):
+        async with measuring_at(tmp_path, HEIGHT) as pilot:
+            measuring(pilot).action_go_to_step("Cross-checks")
+            left = at(pilot)
+            measuring(pilot).action_go_to("vehicle.odometer")
+            await pilot.pause()
+            await enter(pilot, "50000 km")
+            assert at(pilot) == left != HEIGHT
+
     async def test_an_unusual_answer_is_kept_only_with_a_reason(self, tmp_path):
         async with measuring_at(tmp_path, HEIGHT) as pilot:
             await enter(pilot, "34 1/2")

@@ -11,7 +11,7 @@ from textual.screen import Screen
 from core.documents.document import value_at, without
 from core.documents.entries import units_of
 from core.documents.record import DiskError, RecordError
-from core.entry_checks.outcome import Queried
+from core.entry_checks.outcome import Queried, Refused
 from core.text.plain_text import plain
 from wizard.flow.answering import answer_question, keep_queried
 from wizard.flow.draft_store import AnsweredElsewhere
@@ -30,7 +30,7 @@ from wizard.tui.screens.answer_state import (
 )
 from wizard.tui.screens.other_folder import GO_ON_ELSEWHERE, folder_question
 from wizard.tui.widgets.keys import Key
-from wizard.tui.widgets.question_view import QuestionView
+from wizard.tui.widgets.question_view import QuestionView, has_repeats
 from wizard.tui.widgets.remark import RemarkKind
 from wizard.tui.widgets.worksheet import Worksheet
 
@@ -121,12 +121,24 @@ class AnsweringScreen(Screen[str]):
         elif isinstance(outcome, Queried):
             self.state = AnswerQueried(outcome, given)
             again = "choose again" if self.flow.question.is_chosen else "type it again"
+            if isinstance(given, str) and has_repeats(given):
+                again = "type one more reading, which is added"
             self.say("queried", outcome.message, f"{again}, or F5 keeps it with a reason")
             self.query_one(Worksheet).offer(Key("F5", "keep it", "keep"))
         else:
             self.state = AwaitingAnswer()
             self.query_one(Worksheet).offer()
             self.say("refused", outcome.message)
+            self.select_refused(given)
+
+    def select_refused(self, given: Any) -> None:
+        """Select what was refused: the last reading where those before it are possible."""
+        before, separator, _ = given.rpartition(";") if isinstance(given, str) else ("", "", "")
+        if separator and before.strip():
+            app = self.app
+            outcome = answer_question(self.flow, before, app.profile_folders, app.files)
+            if not isinstance(outcome, Refused):
+                self.query_one(QuestionView).select_last_reading()
 
     def move_to(self, flow: Flow) -> bool:
         """Write a flow to the disk, then ask its question; False if the answer was not kept."""

@@ -53,11 +53,10 @@ class FiledPlansScreen(PlansScreen):
         if self.planning is None or self.plan is None:
             return
         document = self.flow.document
-        adjusters = adjusters_in(document, self.profile)
-        write = self.app.surroundings.write_order
-        verdict = self.planning.verdict
+        adjusters, clearance = adjusters_in(document, self.profile), self.profile.clearance
+        write, verdict = self.app.surroundings.write_order, self.planning.verdict
         try:
-            path = write(self.path, document, verdict, self.plan, adjusters, self.unit)
+            path = write(self.path, document, verdict, self.plan, adjusters, clearance, self.unit)
         except (RecordError, ProfileError) as error:
             self.app.warn(str(error))
         else:

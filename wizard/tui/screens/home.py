@@ -1,19 +1,29 @@
 """Home: the unfinished sessions, the filed sessions, and a new one to begin."""
 
+from collections.abc import Mapping, Sequence
+from contextlib import suppress
+from functools import partial
+from pathlib import Path
+
 from textual import on
 from textual.app import ComposeResult
 from textual.content import Content
 from textual.screen import Screen
 from textual.widgets import Static
 
+from core.documents.listed_session import ListedSession
 from core.documents.record import RecordError, discard_draft, read_document
-from core.documents.record_list import ListedSession, list_drafts, list_records, remove_leftovers
+from core.documents.record_list import list_drafts, remove_leftovers
+from core.shop.index import Look, RecordIndex
 from core.text.plain_text import plain
+from wizard.flow.flow import step_reached
 from wizard.phrases.help import help_at_home
+from wizard.phrases.list_state import list_state_words
 from wizard.questions.question import Choice
 from wizard.tui.host import Host
 from wizard.tui.screens.help import HelpScreen
 from wizard.tui.screens.pick import PickScreen
+from wizard.tui.screens.workers import Reporter, run_beside
 from wizard.tui.widgets.field import Field
 from wizard.tui.widgets.heading import Heading
 from wizard.tui.widgets.keys import Key, Keys
@@ -49,6 +59,7 @@ class HomeScreen(Screen[None]):
     def __init__(self, notice: str = "") -> None:
         super().__init__()
         self.first_notice = notice
+        self.index: RecordIndex | None = None
 
     def compose(self) -> ComposeResult:
         """Yield the field to type into, the list, the keys."""
@@ -57,6 +68,7 @@ class HomeScreen(Screen[None]):
         yield Field(id="filter")
         yield Static(id="first")
         yield Sessions()
+        yield Static(id="state")
         yield Keys()
 
     def on_mount(self) -> None:
@@ -66,9 +78,8 @@ class HomeScreen(Screen[None]):
         field.focus()
         self.show_keys()
         self.notice(self.first_notice)
-        remove_leftovers(self.app.files)
 
-    @on(Sessions.OptionHighlighted)
+    @on(Sessions.Marked)
     def show_keys(self) -> None:
         """Show the keys that do something with the marked line."""
         entry, is_unfinished = self.query_one(Sessions).at_hand or (NEW, False)
@@ -88,19 +99,56 @@ class HomeScreen(Screen[None]):
         self.list_sessions()
 
     def list_sessions(self) -> None:
-        """Read the files folder and list its sessions."""
-        self.query_one(Heading).right = str(self.app.files)
+        """Read the files folder beside the screen, and list its sessions as they are read."""
+        files = self.app.files
+        self.query_one(Heading).right = str(files)
+        removes = self.index is None
+        if self.index is None or self.index.files != files:
+            self.index = RecordIndex(files, self.app.profile_of)
+            self.show_unfinished(files)
+        run_beside(self, partial(self.read_sessions, self.index, removes))
+
+    def show_unfinished(self, files: Path) -> None:
+        """List the few unfinished sessions at once, so that the first key finds a marked line."""
+        with suppress(RecordError):  # the worker meets the same error, and says it
+            unfinished = list_drafts(files)
+            self.show_look(unfinished, reached_steps(unfinished), Look((), 0, 0), "")
+
+    def read_sessions(self, index: RecordIndex, removes: bool, reporter: Reporter) -> None:
+        """Read the sessions in the thread of the worker, then remove what is left over."""
         try:
-            unfinished, filed = list_drafts(self.app.files), list_records(self.app.files)
+            unfinished = list_drafts(index.files)
+            reached = reached_steps(unfinished)
+            for look in index.looks():
+                reporter.stop_if_unwanted()
+                reporter.call(self.show_look, unfinished, reached, look)
         except RecordError as error:
-            self.notice(str(error))
-            unfinished, filed, text = [], [], ""
-        else:
-            text = "" if unfinished or filed else FIRST_STEPS
-        self.query_one(Sessions).show(unfinished, filed)
-        first = self.query_one("#first", Static)
-        first.update(Content(text))
-        first.display = bool(text)
+            reporter.call(self.notice, str(error))
+            reporter.call(self.show_look, [], {}, Look((), 0, 0), "")
+        if removes:
+            remove_leftovers(index.files)
+
+    def show_look(
+        self,
+        unfinished: Sequence[ListedSession],
+        reached: Mapping[Path, str],
+        look: Look,
+        if_empty: str = FIRST_STEPS,
+    ) -> None:
+        """List the sessions as far as they are known."""
+        sessions = self.query_one(Sessions)
+        sessions.show(unfinished, look.entries, reached)
+        if sessions.sought:
+            self.say_matches()
+        is_empty = not (unfinished or look.entries or look.unread)
+        self.show_text("#first", if_empty if is_empty else "")
+        self.show_text("#state", list_state_words(look))
+
+    def show_text(self, place: str, text: str) -> None:
+        """Show a text in its place, which is not displayed without one."""
+        static = self.query_one(place, Static)
+        static.update(Content(text))
+        static.display = bool(text)
 
     def mark(self, session: str) -> None:
         """Mark a session by its id, once it is in the list."""
@@ -114,10 +162,16 @@ class HomeScreen(Screen[None]):
     @on(Field.Changed)
     def filter(self, event: Field.Changed) -> None:
         """List the sessions that match the typed words."""
+        self.query_one(Sessions).find(event.value)
+        self.say_matches()
+
+    def say_matches(self) -> None:
+        """Say that no session matches the typed words, if that is so."""
         sessions = self.query_one(Sessions)
-        sessions.find(event.value)
-        matches = sessions.lines or not event.value.strip()
-        self.notice("" if matches else f"no session holds “{plain(event.value)}”; Esc shows all")
+        matches = sessions.lines or not sessions.sought.strip()
+        self.notice(
+            "" if matches else f"no session holds “{plain(sessions.sought)}”; Esc shows all"
+        )
 
     @on(Field.Submitted)
     def action_open(self) -> None:
@@ -197,3 +251,15 @@ class HomeScreen(Screen[None]):
     def action_quit(self) -> None:
         """End the program; every answer is on the disk."""
         self.app.exit()
+
+
+def reached_steps(unfinished: Sequence[ListedSession]) -> dict[Path, str]:
+    """Names of the steps that unfinished sessions have reached, by their files."""
+    return {entry.path: reached_step(entry) for entry in unfinished}
+
+
+def reached_step(entry: ListedSession) -> str:
+    """Name of the step that an unfinished session has reached; empty if the draft does not say."""
+    with suppress(RecordError):
+        return "" if entry.fault else step_reached(read_document(entry.path))
+    return ""

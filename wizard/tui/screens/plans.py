@@ -194,7 +194,8 @@ class PlansScreen(StepScreen):
             self.view.say(f"{result_words} {self.shelf_fault}".strip())
             if planning.plans:
                 adjusters = adjusters_in(document, self.profile)
-                self.view.show(planning, adjusters, self.unit, self.by_height)
+                clearance = self.profile.clearance
+                self.view.show(planning, adjusters, clearance, self.unit, self.by_height)
             else:
                 self.view.show_none()
         self.say_keys()

@@ -53,13 +53,22 @@ HALVES = {"..": " ", "#.": "▀", ".#": "▄", "##": "█"}
 class Banner(Widget):
     """Mark and word of a verdict, three rows high; in plain text where there is no room.
 
+    A remark stands in plain letters below them.
+
     Attributes
     ----------
     verdict : str
         The word; "" for none.
+    remark : str
+        What was not checked; "" for nothing.
     """
 
     verdict: reactive[str] = reactive("")
+    remark: reactive[str] = reactive("", layout=True)
+
+    def show(self, verdict: str, remark: str = "") -> None:
+        """Show a verdict, with a remark such as ", joints not checked"."""
+        self.verdict, self.remark = verdict, remark.removeprefix(", ")
 
     def watch_verdict(self, verdict: str) -> None:
         """Take the colour of the verdict; mark and word say the same without it."""
@@ -72,8 +81,8 @@ class Banner(Widget):
             return Content()
         lines = lettered(self.verdict)
         if len(lines[0]) > self.size.width:
-            return Content(f"\n{mark_of(self.verdict)}  {self.verdict.upper()}")
-        return Content("\n".join(lines))
+            lines = ["", f"{mark_of(self.verdict)}  {self.verdict.upper()}"]
+        return Content("\n".join([*lines, self.remark] if self.remark else lines))
 
 
 def lettered(verdict: str) -> list[str]:

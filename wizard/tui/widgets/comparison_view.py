@@ -7,6 +7,7 @@ from core.text.quantity import LengthUnit
 from wizard.phrases.answer_words import UNIT_WORDS
 from wizard.phrases.comparison import control_facts, fix_outcome_facts
 from wizard.phrases.reached_plan import reached_plan_facts
+from wizard.phrases.seal import seal_facts
 from wizard.phrases.session_names import vehicle_tag
 from wizard.tui.pictures.curve import Curve
 from wizard.tui.pictures.front_view import FrontView
@@ -49,7 +50,8 @@ class ComparisonView(SectionedView):
         self.show_heading(f"{vehicle_tag(both.later)}, before beside after", UNIT_WORDS[unit])
         self.query_one(Banner).verdict = comparison.outcome
         outcome = fix_outcome_facts(both.earlier, both.later, before, after, comparison)
-        self.show_facts("outcome", "", outcome)
+        seals = (*seal_facts(both.earlier, "The earlier"), *seal_facts(both.later, "The later"))
+        self.show_facts("outcome", "", (*outcome, *seals))
         self.query_one(ChangesTable).show(change_rows(before, after, comparison, unit))
         self.query_one(FrontView).show(front_of_both(before, after))
         self.query_one(Curve).show(curves_of(before, after, unit))

@@ -3,6 +3,7 @@
 from textual.binding import Binding
 from textual.events import Key, Paste
 from textual.widgets import Input
+from textual.widgets.input import Selection
 
 LONGEST = 4000
 """Characters of a line."""
@@ -29,6 +30,8 @@ class Field(Input):
         self.keeps_typing_ahead = keeps_typing_ahead
         self.typed_ahead: list[Key] | None = None
         """Keys that wait, after Enter; None while a line is being typed."""
+        self.adds_reading = False
+        """True if the next character begins a further reading."""
 
     async def _on_key(self, event: Key) -> None:
         if not self.keeps_typing_ahead or not (event.is_printable or event.key in EDITS):
@@ -43,8 +46,10 @@ class Field(Input):
     async def _type(self, event: Key) -> None:
         # A binding would run only after the keys that follow it.
         if event.key not in EDITS:
+            self._begin_reading(event.character or "")
             await super()._on_key(event)
             return
+        self.adds_reading = self.adds_reading and event.key == "enter"
         await self.run_action(EDITS[event.key])
         if event.key == "enter":
             self.typed_ahead = []
@@ -55,6 +60,7 @@ class Field(Input):
         event.prevent_default()
         line = " ".join(event.text.replace("\t", " ").splitlines())
         line = "".join(character for character in line if character.isprintable())
+        self._begin_reading(line)
         start, end = sorted(self.selection)
         room = LONGEST - len(self.value) + end - start
         if len(line) > room:
@@ -68,6 +74,7 @@ class Field(Input):
         """
         self.value = text
         self.cursor_position = len(text)
+        self.adds_reading = False
         if self.typed_ahead and not text:
             self.call_later(self._type_ahead)
         else:
@@ -84,7 +91,26 @@ class Field(Input):
     def select_text(self) -> None:
         """Select the text, so that typing replaces it."""
         self.typed_ahead = None
+        self.adds_reading = False
         self.action_select_all()
+
+    def select_last_reading(self) -> None:
+        """Select the text after the last semicolon and its spaces."""
+        last = self.value.rpartition(";")[2].lstrip()
+        self.selection = Selection(len(self.value) - len(last), len(self.value))
+
+    def add_to_text(self) -> None:
+        """Keep the text, so that typing adds a reading to those that it has."""
+        self.typed_ahead = None
+        self.cursor_position = len(self.value)
+        self.adds_reading = True
+
+    def _begin_reading(self, typed: str) -> None:
+        """Separate a further reading from those before it, unless the person does it."""
+        if self.adds_reading and not f"{self.value}{typed}".rstrip().endswith(";"):
+            self.value = f"{self.value}; "
+            self.cursor_position = len(self.value)
+        self.adds_reading = False
 
     def drop_typed_ahead(self) -> None:
         """Drop the keys typed ahead, which were meant for another question."""

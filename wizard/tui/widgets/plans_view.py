@@ -77,6 +77,7 @@ class PlansView(SectionedView):
         self,
         planning: Planning,
         adjusters: Mapping[str, Adjuster],
+        clearance: float,
         unit: LengthUnit,
         by_height: bool = False,
     ) -> None:
@@ -87,6 +88,8 @@ class PlansView(SectionedView):
         planning : Planning
         adjusters : mapping of Adjuster
             By link.
+        clearance : float
+            Distance of both links that the profile asks for, mm.
         unit : "in" or "mm"
         by_height : bool
             Show the peak steer against the ride height instead of the steer against the travel.
@@ -107,7 +110,7 @@ class PlansView(SectionedView):
         order = order_facts(verdict, plan, adjusters, unit)
         self.show_facts("order", "The work in order, each step to be ticked off", order)
         self.show_facts("parts", "Parts", part_facts(plan, unit))
-        effects = plan_effect_facts(verdict, plan, unit)
+        effects = plan_effect_facts(verdict, plan, clearance, unit)
         self.show_facts("effects", "What gets worse, and what changes besides", effects)
         self.show_facts(
             "why", "Why each rule ends where it does", plan_reason_facts(verdict, plan, unit)

@@ -21,6 +21,11 @@ from wizard.tui.widgets.remark import Remark, RemarkKind
 NOTHING_CHOSEN = "nothing is chosen yet: press a line's number or ↑ ↓, then Enter"
 
 
+def has_repeats(typed: str) -> bool:
+    """True if a text has several readings."""
+    return sum(bool(reading.strip()) for reading in typed.split(";")) > 1
+
+
 class QuestionView(Vertical):
     """Asks a question and submits its answer unchecked."""
 
@@ -93,8 +98,14 @@ class QuestionView(Vertical):
         field = self.query_one(Field)
         field.drop_typed_ahead()
         self.query_one(ChoiceList).reopen()
-        if kind == "queried":
+        if kind == "queried" and has_repeats(field.value):
+            field.add_to_text()
+        elif kind in ("queried", "refused"):
             field.select_text()
+
+    def select_last_reading(self) -> None:
+        """Select the last reading of the field, so that typing replaces it alone."""
+        self.query_one(Field).select_last_reading()
 
     def retype(self, answer: Any, marked: bool = True) -> None:
         """Put a typed answer back into the field; `marked`, typing replaces it."""

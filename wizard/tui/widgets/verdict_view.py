@@ -13,9 +13,11 @@ from wizard.phrases.cautions import caution_facts
 from wizard.phrases.decisions import decision_facts
 from wizard.phrases.fact import Fact
 from wizard.phrases.filed_plan import planned_facts
+from wizard.phrases.headline import not_checked_words
 from wizard.phrases.open_questions import open_question_facts
 from wizard.phrases.readings import readings_facts, warning_facts
 from wizard.phrases.reported import reported_facts
+from wizard.phrases.seal import seal_facts
 from wizard.phrases.verdict_meaning import verdict_facts
 from wizard.phrases.verdict_reasons import axle_facts, binding_facts, road_facts, steer_reason_facts
 from wizard.tui.pictures.articulation_map import ArticulationMap
@@ -83,7 +85,7 @@ class VerdictView(SectionedView):
 
     def show(self, verdict: Verdict, document: Document, unit: LengthUnit) -> None:
         """Show a verdict in every section that is mounted."""
-        self.show_facts("signed", "", decision_facts(document))
+        self.show_facts("signed", "", (*seal_facts(document), *decision_facts(document)))
         self.tell(verdict, unit)
         if self.is_complete:
             self.draw(verdict, unit)
@@ -92,7 +94,7 @@ class VerdictView(SectionedView):
 
     def tell(self, verdict: Verdict, unit: LengthUnit) -> None:
         """Show the sections that depend on the method of the uncertainty: verdict, rules, trust."""
-        self.query_one(Banner).verdict = verdict.overall
+        self.query_one(Banner).show(verdict.overall, not_checked_words(verdict))
         self.show_facts("means", "", verdict_facts(verdict, unit))
         warnings = (*binding_facts(verdict.travel_limits, unit), *warning_facts(verdict, unit))
         self.show_facts("look", "", warnings)
@@ -122,7 +124,7 @@ class VerdictView(SectionedView):
 
     def cannot(self, reasons: Iterable[Fact]) -> None:
         """Show the reasons why there is no verdict."""
-        self.query_one(Banner).verdict = NO_VERDICT
+        self.query_one(Banner).show(NO_VERDICT)
         self.show_facts("means", "", [Fact("", "It cannot be worked out yet.")])
         self.show_facts("look", "", reasons)
         self.show_facts("signed", "", ())
