@@ -410,10 +410,10 @@ class TestShop:
     async def test_the_best_plan_is_listed_with_its_obstacle_if_none_steers_true(self, tmp_path):
         async with workshop_app(tmp_path).run_test(size=LARGE) as pilot:
             await go_to_fix(pilot, "re-mounted")
-            await press(pilot, "s", *"12345690")
+            await press(pilot, "s", *"12345689")
             await press(pilot, "enter")
             text = flowing(screen_text(pilot))
-            assert "none of 15 combinations cures it. None improves it either;" in text
+            assert "none of 15 combinations cures it. The best improve it." in text
             assert "parallel (chance of being within: less than 1 in 100)" in text
             assert titles(pilot) == ["plan 1"]
 

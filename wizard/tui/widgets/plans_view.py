@@ -36,7 +36,6 @@ class PlansView(SectionedView):
         "front-view": "picture",
         "curve": "curve",
         "plan-work": "work",
-        "parts": "parts",
         "order": "order",
         "effects": "worse",
         "why": "why",
@@ -54,7 +53,6 @@ class PlansView(SectionedView):
             yield FrontView(id="front-view")
             yield Curve(id="curve")
         yield Facts(id="plan-work")
-        yield Facts(id="parts")
         yield Facts(id="order")
         yield Facts(id="effects")
         yield Facts(id="why")
@@ -107,9 +105,8 @@ class PlansView(SectionedView):
         curve.show(curve_of(verdict, plan, unit, PLANNED))
         work = (*move_facts(verdict, plan, unit), *bar_length_facts(plan, adjusters, unit))
         self.show_facts("plan-work", f"The work of {title}", work)
-        order = order_facts(verdict, plan, adjusters, unit)
-        self.show_facts("order", "The work in order, each step to be ticked off", order)
-        self.show_facts("parts", "Parts", part_facts(plan, unit))
+        order = (*part_facts(plan, unit), *order_facts(verdict, plan, adjusters, unit))
+        self.show_facts("order", "Parts, and the work in order, each step to be ticked off", order)
         effects = plan_effect_facts(verdict, plan, clearance, unit)
         self.show_facts("effects", "What gets worse, and what changes besides", effects)
         self.show_facts(
