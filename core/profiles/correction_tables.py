@@ -53,6 +53,7 @@ def changes_at(tables: Mapping[str, Any]) -> tuple[Change, ...]:
                 f"conversions {number}.name",
                 f"“{plain(conversion.name)}” is a correction's name; each name is used once",
             )
+    _refuse_too_many(corrections, len(conversions))
     return (*corrections, *conversions)
 
 
@@ -82,15 +83,19 @@ def corrections_at(tables: Mapping[str, Any]) -> tuple[Correction, ...]:
     return tuple(corrections)
 
 
-def _refuse_too_many(corrections: Collection[Correction]) -> None:
-    """Raise EntryError for more combinations of three corrections than can be searched."""
+def _refuse_too_many(corrections: Collection[Correction], conversions: int = 0) -> None:
+    """Raise EntryError for more combinations than can be searched.
+
+    They are those of up to three corrections, and those of each conversion with up to two.
+    """
     ones = twos = threes = 0  # combinations of so many of the corrections so far
     for rises in (len(correction.rises_tried) for correction in corrections):
         threes, twos, ones = threes + twos * rises, twos + ones * rises, ones + rises
-    if ones + twos + threes > MOST_COMBINATIONS:
+    count = ones + twos + threes + conversions * (1 + ones + twos)
+    if count > MOST_COMBINATIONS:
         raise EntryError(
             "corrections",
-            f"offer {ones + twos + threes:,} combinations; at most {MOST_COMBINATIONS:,} can be "
+            f"offer {count:,} combinations; at most {MOST_COMBINATIONS:,} can be "
             "searched, so list fewer rises",
         )
 
