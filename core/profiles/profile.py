@@ -17,21 +17,22 @@ from core.documents.toml_file import TomlFileError, read_toml
 from core.kinematics.pivots import ARM_DIRECTIONS, PITMAN_DIRECTIONS, Direction, GuideKind, Layout
 from core.kinematics.road_events import Event, Road
 from core.profiles.adjuster import Adjuster, adjuster_at
+from core.profiles.conversions import Change, Conversion
+from core.profiles.correction_tables import changes_at, refuse_unknown_names
 from core.profiles.corrections import Correction
 from core.profiles.defaults import CONDITIONS, MEASURED, Defaults
 from core.profiles.limits import Limits
 from core.profiles.profile_tables import (
     RANGES,
     clearance_at,
-    corrections_at,
     defaults_at,
     events_at,
     instruments_at,
     limits_at,
     ranges_at,
-    refuse_unknown_exclusions,
 )
 from core.profiles.road import ROAD, road_at
+from core.profiles.typical import TYPICAL, refuse_faulty_typical
 from core.readings.reading import Instruments
 from core.readings.survey import LINKS
 from core.text.plain_text import plain
@@ -47,7 +48,8 @@ _KNOWN = {
     *(f"limits.{name}" for name in ("parallel", "flat", "length_ratio", "steer", "toe_change")),
     *(f"limits.working_travel.{direction}" for direction in ("bump", "droop")),
     *(f"adjusters.{link}.{key}" for link in LINKS for key in ("kind", "pitch")),
-    *("corrections", "events"),
+    *(f"typical.{name}" for name in TYPICAL),
+    *("corrections", "conversions", "events"),
 }
 """Every key of a profile, as a dotted path."""
 
@@ -85,6 +87,7 @@ class Profile:
     adjusters : dict of Adjuster
         By link, "drag_link" and "track_bar"; a profile without a track bar may leave it out.
     corrections : tuple of Correction
+    conversions : tuple of Conversion
     events : tuple of Event
     road : Road
         Handling that tells what an event does on the road.
@@ -113,12 +116,18 @@ class Profile:
     over_10000_lb: bool
     adjusters: dict[str, Adjuster]
     corrections: tuple[Correction, ...]
+    conversions: tuple[Conversion, ...]
     events: tuple[Event, ...]
     road: Road
     clearance: float
     source: Path
     shop_own: bool
     as_written: Mapping[str, Any] = field(repr=False)
+
+    @property
+    def changes(self) -> tuple[Change, ...]:
+        """Corrections and conversions, in this order."""
+        return (*self.corrections, *self.conversions)
 
 
 def profile_names(folders: Sequence[Path]) -> tuple[str, ...]:
@@ -167,8 +176,9 @@ def _profile_from(tables: dict[str, Any], source: Path, shop_own: bool) -> Profi
     steering = Layout(choice_at(tables, "layout.steering", tuple(Layout)))
     has_track_bar = _required_flag(tables, "layout.track_bar")
     defaults = defaults_at(tables)
-    corrections = corrections_at(tables)
-    refuse_unknown_exclusions(corrections, {correction.name for correction in corrections})
+    changes = changes_at(tables)
+    refuse_unknown_names(changes, {change.name for change in changes})
+    refuse_faulty_typical(tables)
     return Profile(
         name=name,
         title=line_at(tables, "title"),
@@ -184,7 +194,8 @@ def _profile_from(tables: dict[str, Any], source: Path, shop_own: bool) -> Profi
         limits=limits_at(tables),
         over_10000_lb=_required_flag(tables, "walk_round.over_10000_lb"),
         adjusters=_adjusters(tables, has_track_bar),
-        corrections=corrections,
+        corrections=tuple(change for change in changes if isinstance(change, Correction)),
+        conversions=tuple(change for change in changes if isinstance(change, Conversion)),
         events=events_at(tables),
         road=road_at(tables),
         clearance=clearance_at(tables),

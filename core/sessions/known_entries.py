@@ -59,7 +59,7 @@ KNOWN = tree_of(
         *("kept[].reading", "kept[].reason"),
         *(f"mended[].{key}" for key in ("readings", "was", "now", "slip")),
         *(f"plan.moves[].{key}" for key in ("correction", "pivot", "rise")),
-        *("plan.set_length.*", "plan.expected.*"),
+        *("plan.set_length.*", "plan.expected.*", "plan.conversions[].*"),
         *(f"plan.arms.steering.{arm}" for arm in ("arm", "pitman_arm")),
     }
 )

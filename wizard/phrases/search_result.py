@@ -1,5 +1,10 @@
 """Result of the search in one sentence: plans, or the reason that there is none."""
 
+from collections.abc import Sequence
+
+from core.fix.answers import Answer
+from core.fix.plan import Plan
+from core.fix.ranking import By
 from core.fix.search import SearchResult
 from core.verdict.verdict import Overall, Verdict
 from wizard.phrases.amounts import count_words, listed
@@ -25,12 +30,20 @@ def progress_words(share: float) -> str:
     return f"… working through the combinations  {'█' * done}{'░' * (BAR - done)}  {share:.0%}"
 
 
-def search_result_words(verdict: Verdict, fix: SearchResult) -> str:
+FIRST = {
+    "parts": "fewest parts first",
+    "price": "lowest price first, then plans of unknown price",
+    "hours": "fewest hours first, then plans of unknown hours",
+}
+"""Order of the plans."""
+
+
+def search_result_words(verdict: Verdict, fix: SearchResult, by: By = "parts") -> str:
     """Result of the search, after the headline of the verdict."""
-    return f"{headline_words(verdict)}: {_said(verdict, fix)}"
+    return f"{headline_words(verdict)}: {_said(verdict, fix, by)}"
 
 
-def _said(verdict: Verdict, fix: SearchResult) -> str:
+def _said(verdict: Verdict, fix: SearchResult, by: By) -> str:
     if verdict.overall != Overall.BUMP_STEER:
         return words_without_search(verdict)
     if not fix.plans:
@@ -38,12 +51,24 @@ def _said(verdict: Verdict, fix: SearchResult) -> str:
     true = sum(plan.steers_true for plan in fix.plans)
     beware = "" if verdict.adjustment.closes and not verdict.suspect_groups else f" {NOT_CLOSING}"
     if true:
-        plans = "one plan steers" if true == 1 else f"{count_words(true)} plans steer"
-        return f"{plans} true, of {fix.searched:,} combinations; fewest parts first.{beware}"
+        plans = "one plan cures it" if true == 1 else f"{count_words(true)} plans cure it"
+        return f"{plans}, of {fix.searched:,} combinations; {FIRST[by]}.{beware}"
     return (
-        f"none of {fix.searched:,} combinations steers true. What stops the best of them: "
-        f"{failing_rules_words(fix.plans[0])}.{beware}"
+        f"none of {fix.searched:,} combinations cures it. {_best_words(fix.plans)} What stops the "
+        f"first of them: {failing_rules_words(fix.plans[0])}.{beware}"
     )
+
+
+def _best_words(plans: Sequence[Plan]) -> str:
+    """Kinds of the plans where none cures."""
+    kinds = {plan.answer for plan in plans}
+    if kinds == {Answer.NO_BETTER}:
+        return "None improves it either; the nearest is shown."
+    if kinds == {Answer.LIKELY}:
+        return "The best are likely to cure it."
+    if Answer.LIKELY in kinds:
+        return "The best are likely to cure it, the others improve it."
+    return "The best improve it."
 
 
 def words_without_search(verdict: Verdict) -> str:
