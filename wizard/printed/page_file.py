@@ -32,9 +32,13 @@ def write_owners_page(path: Path, document: Document, verdict: Verdict, unit: Le
     core.documents.record.RecordError
         The file exists already or cannot be written.
     """
-    content = page_html(document, verdict, unit).encode("utf-8", "replace")
+    write_page(path, page_html(document, verdict, unit))
+
+
+def write_page(path: Path, html: str) -> None:
+    """Write a page. Raises core.documents.record.RecordError as `write_owners_page` does."""
     with as_record_errors(path, "cannot be made", if_exists=ALREADY_EXISTS):
-        atomic_write.create_file(path, content)
+        atomic_write.create_file(path, html.encode("utf-8", "replace"))
 
 
 def write_page_beside(record: Path, document: Document, verdict: Verdict, unit: LengthUnit) -> Path:
