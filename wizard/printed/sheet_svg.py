@@ -99,7 +99,10 @@ def above_sheet_svg(lines: Sequence[SheetLine], picture: AbovePicture) -> str:
             if path and path.words:
                 paths[line.number] = path
                 sketch.line("tape", path.path)
-    _mark_ends(sketch, {name: picture.points[name] for name in (*PIVOTS, NEAR_BALL) if name in picture.points})
+    _mark_ends(
+        sketch,
+        {name: picture.points[name] for name in (*PIVOTS, NEAR_BALL) if name in picture.points},
+    )
     for name in (FAR_KINGPIN, NEAR_KINGPIN, SHAFT):
         if name in picture.points:
             _cross(sketch, picture.points[name])
@@ -255,4 +258,3 @@ def _box(across: float, half: float, low: float, high: float) -> list[Point]:
     """Outline of a tyre."""
     left, right = across + half, across - half
     return [(left, low), (left, high), (right, high), (right, low), (left, low)]
-

@@ -2,7 +2,11 @@
 
 from collections.abc import Iterable, Sequence
 from html import escape
-from math import cos, hypot, inf, pi, sin
+from itertools import pairwise
+from math import cos, hypot, pi, sin
+
+import numpy as np
+from numpy.typing import NDArray
 
 from wizard.views.picture_data import Point
 
@@ -64,7 +68,7 @@ class Sketch:
         """Draw a line through points of the page."""
         path = "L".join(f"{x:.1f} {y:.1f}" for x, y in points)
         self.parts.append(f'<path class="{css_class}" d="M{path}"/>')
-        for (x, y), (to_x, to_y) in zip(points, points[1:], strict=False):
+        for (x, y), (to_x, to_y) in pairwise(points):
             count = max(int(hypot(to_x - x, to_y - y) / SPACING), 1)
             self.lines += [
                 (x + (to_x - x) * step / count, y + (to_y - y) * step / count)
@@ -75,7 +79,9 @@ class Sketch:
         """Mark the end of a link: a square on the frame, a ring on the axle."""
         x, y = self.place(point)
         if css_class == "frame-end":
-            shape = f'<rect class="{css_class}" x="{x - 4:.1f}" y="{y - 4:.1f}" width="8" height="8"/>'
+            shape = (
+                f'<rect class="{css_class}" x="{x - 4:.1f}" y="{y - 4:.1f}" width="8" height="8"/>'
+            )
         else:
             shape = f'<circle class="{css_class}" cx="{x:.1f}" cy="{y:.1f}" r="4.2"/>'
         self.parts.append(shape)
@@ -87,21 +93,28 @@ class Sketch:
         width = LETTER * len(words)
         start = x - {"start": 0.0, "middle": width / 2, "end": width}[anchor]
         self.taken.append((start, y - 9, start + width, y + 3))
-        self.parts.append(f'<text x="{x:.1f}" y="{y:.1f}" text-anchor="{anchor}">{escape(words)}</text>')
+        self.parts.append(
+            f'<text x="{x:.1f}" y="{y:.1f}" text-anchor="{anchor}">{escape(words)}</text>'
+        )
 
     def number(self, number: int, anchors: Sequence[Point]) -> None:
         """Put a number beside one of several points of the page, where it hides least."""
-        best, least = None, inf
-        for later, (x, y) in enumerate(anchors):
-            for distance in DISTANCES:
-                for right, down in DIRECTIONS:
-                    centre = x + distance * right, y + distance * down
-                    cost = 2.0 * later + distance / 4 + self._hidden(centre)
-                    if cost < least:
-                        best, least = (centre, (x, y)), cost
-        if best is None:
+        centres = np.array(
+            [
+                (x + distance * right, y + distance * down)
+                for x, y in anchors
+                for distance in DISTANCES
+                for right, down in DIRECTIONS
+            ]
+        )
+        near = np.tile(np.repeat(DISTANCES, len(DIRECTIONS)), len(anchors)) / 4
+        later = 2.0 * np.repeat(np.arange(len(anchors)), len(DISTANCES) * len(DIRECTIONS))
+        costs = near + later + self._hidden(centres)
+        best = int(np.argmin(costs))
+        if not np.isfinite(costs[best]):
             return
-        (x, y), anchor = best
+        x, y = centres[best].tolist()
+        anchor = anchors[best // (len(DISTANCES) * len(DIRECTIONS))]
         self.taken.append((x - RADIUS, y - RADIUS, x + RADIUS, y + RADIUS))
         far = hypot(x - anchor[0], y - anchor[1])
         if far > DISTANCES[0]:
@@ -113,16 +126,18 @@ class Sketch:
             f'<text x="{x:.1f}" y="{y + 3.6:.1f}" text-anchor="middle">{number}</text></g>'
         )
 
-    def _hidden(self, centre: Point) -> float:
-        """Cost of a number at a place: lines that it hides; infinite where it has no place."""
-        x, y = centre
+    def _hidden(self, centres: NDArray[np.float64]) -> NDArray[np.float64]:
+        """Cost of a number at each place: lines that it hides; infinite where it has no place."""
+        x, y = centres.T
         edge = RADIUS + 1
-        if not (edge <= x <= self.width - edge and edge <= y <= self.height - edge):
-            return inf
+        is_free = (edge <= x) & (x <= self.width - edge) & (edge <= y) & (y <= self.height - edge)
         for left, top, right, bottom in self.taken:
-            if left - edge < x < right + edge and top - edge < y < bottom + edge:
-                return inf
-        return 3.0 * sum(hypot(x - at[0], y - at[1]) < RADIUS + 1.5 for at in self.lines)
+            is_beside = (x <= left - edge) | (right + edge <= x)
+            is_free &= is_beside | (y <= top - edge) | (bottom + edge <= y)
+        lines = np.array(self.lines)
+        away = np.hypot(x[:, None] - lines[:, 0], y[:, None] - lines[:, 1])
+        hidden = 3.0 * (away < RADIUS + 1.5).sum(axis=1)
+        return np.where(is_free, hidden, np.inf)
 
     def svg(self, label: str) -> str:
         """The drawing as SVG."""

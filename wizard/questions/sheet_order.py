@@ -26,6 +26,8 @@ PIVOTS, CROSS_CHECKS, GUIDE, STEERING = (
 )
 """Names of the parts of a sheet."""
 
+WHEELBASE = "vehicle.wheelbase"
+
 READING_KINDS: tuple[Kind, ...] = ("length", "angle", "number", "castor", "yes or no")
 
 _PARTS = (
@@ -36,7 +38,7 @@ _PARTS = (
     ("readings.travel.", STEERING),
     ("readings.tie_rod.near.", PIVOTS),
     ("readings.tie_rod.", STEERING),
-    ("vehicle.wheelbase", STEERING),
+    (WHEELBASE, STEERING),
 )
 """Parts by the beginning of a path."""
 
@@ -91,10 +93,14 @@ def readings_asked(document: Document, profile: Profile | None) -> Iterator[Ques
     """Questions about a reading that apply to a vehicle, in the order of the steps."""
     for step in STEPS:
         for question in step.questions:
-            is_reading = question.path.startswith("readings.") or part_of(question.path) == STEERING
-            if is_reading and question.kind in READING_KINDS:
-                if question.is_asked(document, profile):
-                    yield question.as_asked(document)
+            if _is_reading(question) and question.is_asked(document, profile):
+                yield question.as_asked(document)
+
+
+def _is_reading(question: Question) -> bool:
+    """True if a sheet has a blank for the answer to a question."""
+    is_read_off = question.path.startswith("readings.") or question.path == WHEELBASE
+    return is_read_off and question.kind in READING_KINDS
 
 
 def part_of(path: str) -> str:
