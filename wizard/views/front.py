@@ -10,6 +10,7 @@ from core.entry_checks.known import KnownAnswers
 from core.readings.survey import pivots_so_far, wheels_so_far
 from wizard.views.above import above_of_answers
 from wizard.views.picture_data import (
+    HUBS,
     LEFT_HUB,
     RIGHT_HUB,
     USUAL_PLACES,
@@ -53,14 +54,12 @@ def usual_places(document: Document, profile: Profile | None) -> dict[str, Point
     known, above = KnownAnswers(document, profile), above_of_answers(document, profile)
     across = {name: place[0] for name, place in above.points.items()}
     across |= {LEFT_HUB: above.hubs[0][0], RIGHT_HUB: above.hubs[1][0]}
-    heights = {name: known.value(f"{name}.height") for name in USUAL_PLACES}
-    hub = known.value("wheels.hub_height")
-    heights |= {LEFT_HUB: hub, RIGHT_HUB: hub}
-    return {
-        name: (across[name], usual[1] if heights[name] is None else heights[name])
-        for name, usual in USUAL_PLACES.items()
-        if name in across
-    }
+    places = {}
+    for name, usual in USUAL_PLACES.items():
+        if name in across:
+            height = "wheels.hub_height" if name in HUBS else f"{name}.height"
+            places[name] = (across[name], known.value(height) or usual[1])
+    return places
 
 
 def _wheels(document: Document) -> Wheels:

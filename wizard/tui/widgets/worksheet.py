@@ -178,6 +178,7 @@ def keys(flow: Flow) -> tuple[Key, ...]:
         *([Key("F8", "undo", "undo")] if flow.past else []),
         Key("F2", other, "units"),
         Key("F3", "steps", "steps"),
+        Key("Ctrl+T", "table", "table"),
         Key("F1", "help", "help"),
         Key("F9", "leave", "leave"),
     )
