@@ -31,9 +31,13 @@ STYLES = {
     SKIPPED: "$quiet",
     OPEN: "",
 }
+LEGEND = "✓ taken  ! kept with a reason  ? queried  ✗ refused  – skipped"
+
 COLUMNS = 3
-NARROWEST_NAME, WIDEST_NAME = 14, 24
-"""Columns of the name of a line."""
+"""Cells of a line with coordinates."""
+
+NARROWEST, WIDEST, WIDEST_NAME = 9, 15, 24
+"""Columns of a cell and of the name of a line."""
 
 
 @dataclass(frozen=True)
@@ -135,12 +139,14 @@ class ReadingsTable(Pressable):
         room = max(self.size.height - 1, 1)
         here = next((place for place, row in enumerate(self.rows) if self._is_at(row)), 0)
         first = max(min(here - room // 2, len(self.rows) - room), 0)
-        cell_width = max(min((self.size.width - NARROWEST_NAME - 3) // COLUMNS, 15), 7)
+        cell_width = min(max((self.size.width - 3 - WIDEST_NAME) // COLUMNS, NARROWEST), WIDEST)
         name_width = min(self.size.width - 3 - COLUMNS * cell_width, WIDEST_NAME)
         heads = "".join(set_cell_size(f" {head}", cell_width) for head in COORDINATES)
         lines = [Content.styled(" " * (name_width + 3) + heads, "$quiet")]
         shown = self.rows[first : first + room]
         lines += [self._line(row, name_width, cell_width) for row in shown]
+        if len(shown) + 2 <= room and len(LEGEND) <= self.size.width:
+            lines += [Content(""), Content.styled(LEGEND, "$quiet")]
         return Content("\n").join(lines)
 
     def _is_at(self, row: Row) -> bool:
@@ -148,27 +154,39 @@ class ReadingsTable(Pressable):
 
     def _line(self, row: Row, name_width: int, cell_width: int) -> Content:
         style = "bold" if self._is_at(row) else "$quiet"
-        parts: list[Content] = [
-            Content.styled(f"{row.number:>2} {set_cell_size(row.name, name_width)}", style)
-        ]
+        first = row.cells[0]
+        if len(row.cells) == 1 and first.column == 0:  # its name and its cell have more room
+            name_width += cell_width if len(row.name) > name_width else 0
+            widths = {0: self.size.width - 3 - name_width}
+        else:
+            widths = dict.fromkeys(range(COLUMNS), cell_width)
+        name = f"{row.number:>2} {set_cell_size(row.name, name_width)}"
         by_column = {cell.column: cell for cell in row.cells}
-        is_single = len(row.cells) == 1 and row.cells[0].column == 0
-        for column in range(1 if is_single else COLUMNS):
-            width = COLUMNS * cell_width if is_single else cell_width
-            cell = by_column.get(column)
-            parts.append(Content(" " * width) if cell is None else self._cell(cell, width))
-        return Content("").join(parts)
+        cells = (
+            self._cell(by_column[column], width) if column in by_column else Content(" " * width)
+            for column, width in widths.items()
+        )
+        return Content("").join([Content.styled(name, style), *cells])
 
     def _cell(self, cell: Cell, width: int) -> Content:
         room = width - 2
-        words = set_cell_size(shortened(cell.words or "·", room), room)
+        words = set_cell_size(_fitted(cell.words or "·", room), room)
         here = " reverse" if cell.path == self.at else ""
         content = Content.assemble((cell.mark, STYLES[cell.mark]), (words, here.strip()), " ")
         return with_action(content, f"go_to({cell.path!r})")
 
 
+def _fitted(words: str, room: int) -> str:
+    """Readings cut to the room; where two have no room the first one stays whole."""
+    fitted = shortened(words, room)
+    first, _, others = words.partition("; ")
+    return f"{first}…" if others and not fitted.startswith(f"{first}; ") else fitted
+
+
 def _name(line: SheetLine) -> str:
-    return line.name.partition(", offset")[0]
+    """Name of a line; a pivot needs no "end" after its link and its side."""
+    name = line.name.partition(", offset")[0]
+    return name.removesuffix(" end").replace(" arm, ", " arm ") if line.is_pivot else name
 
 
 def _without_unit(words: str, flow: Flow) -> str:
