@@ -135,7 +135,8 @@ class Worksheet(Vertical):
 
     def offer(self, *offered: Key) -> None:
         """Show the keys that a remark offers before all others; without any, hide the last ones."""
-        self.query_one(Keys).keys = (*offered, *self.usual_keys)
+        usual = [key for key in self.usual_keys if not (offered and key.action == "table")]
+        self.query_one(Keys).keys = (*offered, *usual)
 
     def ask_reason(self, kept: str, message: str) -> None:
         """Ask why a queried answer is kept."""
