@@ -15,6 +15,7 @@ from typing import TYPE_CHECKING, NoReturn
 
 from core.documents.entries import units_of
 from core.documents.record import RecordError
+from core.kinematics.pivots import GuideKind, Layout
 from core.profiles.profile import Profile, ProfileError, load_profile
 from core.text.plain_text import plain
 from wizard import __version__
@@ -202,6 +203,13 @@ def parser() -> Parser:
             choices=("letter", "a4"),
             help="size of the paper (usually Letter for a session in inches, else A4)",
         )
+    sheet = command("sheet", "make a page to print and to measure with, with drawings", _sheet)
+    sheet.add_argument("--profile", metavar="NAME", help="the kind of vehicle it is for")
+    sheet.add_argument("--layout", choices=[*Layout], help="where the drag link goes")
+    sheet.add_argument("--guide", choices=[*GuideKind], help="what guides the axle lengthwise")
+    sheet.add_argument("--units", choices=["in", "mm"], default="in", help="unit of the lengths")
+    sheet.add_argument("--paper", choices=["letter", "a4"], default="letter")
+    sheet.add_argument("page", metavar="PAGE", type=_path, help="the HTML file to make")
     return evenarc
 
 
@@ -392,6 +400,32 @@ def _page(options: Namespace) -> int:
         print(f"evenarc: {error}", file=sys.stderr)
         return CANNOT_READ
     print(f"{plain(options.page, LONGEST_PATH)}: made; open it in a browser and print it")
+    return DONE
+
+
+def _sheet(options: Namespace) -> int:
+    from wizard.flow.profile_choices import nearest_profile
+    from wizard.printed.page_file import write_page
+    from wizard.printed.sheet import Paper, sheet_document, sheet_html
+
+    steering = Layout(options.layout) if options.layout else None
+    guide = GuideKind(options.guide) if options.guide else None
+    folders = _profile_folders(options)
+    try:
+        if options.profile:
+            profile = load_profile(options.profile, folders)
+        else:
+            profile = nearest_profile(folders, steering, guide)
+        document = sheet_document(profile, steering, guide, options.units)
+        html = sheet_html(document, profile, Paper(options.paper), bool(options.profile))
+        write_page(options.page, html)
+    except (ProfileError, RecordError) as error:
+        print(f"evenarc: {error}", file=sys.stderr)
+        return CANNOT_READ
+    print(
+        f"{plain(options.page, LONGEST_PATH)}: made, one page on {options.paper} paper; "
+        "open it in a browser and print it"
+    )
     return DONE
 
 

@@ -60,10 +60,9 @@ def write_owners_page(
 
 
 def write_page(path: Path, html: str) -> None:
-    """Write a page to a file that does not exist yet. Raises RecordError."""
-    content = html.encode("utf-8", "replace")
+    """Write a page. Raises core.documents.record.RecordError as `write_owners_page` does."""
     with as_record_errors(path, "cannot be made", if_exists=ALREADY_EXISTS):
-        atomic_write.create_file(path, content)
+        atomic_write.create_file(path, html.encode("utf-8", "replace"))
 
 
 def write_page_beside(

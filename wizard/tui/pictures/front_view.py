@@ -13,7 +13,6 @@ from wizard.tui.pictures.front_words import AIM_STYLE, LINK_STYLES, front_words,
 from wizard.tui.pictures.labels import Placed
 from wizard.tui.pictures.layout import places, tyre, view_of
 from wizard.tui.pictures.scale import View
-from wizard.tui.pictures.tape_path import TapeKind, TapePath, tape_path
 from wizard.views.picture_data import (
     FrontPicture,
     Point,
@@ -22,6 +21,7 @@ from wizard.views.picture_data import (
     link_and_end,
     link_lines,
 )
+from wizard.views.tape_path import TapeKind, TapePath, tape_path
 
 MARKS = {"frame": "◆", "axle": "●", "near": "●"}
 HOLLOW = {"frame": "◇", "axle": "○", "near": "○"}

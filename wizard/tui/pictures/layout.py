@@ -9,7 +9,6 @@ from textual.geometry import Size
 from core.kinematics.pivots import NEAR_BALL, PIVOTS
 from wizard.tui.pictures.drawing import ACROSS, DOWN
 from wizard.tui.pictures.scale import View, fit
-from wizard.tui.pictures.tape_path import TapeKind, TapePath
 from wizard.views.picture_data import (
     DATUM,
     HUBS,
@@ -21,6 +20,7 @@ from wizard.views.picture_data import (
     Point,
     Wheels,
 )
+from wizard.views.tape_path import TapeKind, TapePath
 
 TYRE_WIDTH, TYRE_CORNER = 0.55, 0.12
 """Shares of the hub height. Invented, only for the drawing: nobody measures them."""

@@ -1,5 +1,7 @@
 """Measuring: one question at a time. An answer is on the disk before the next question."""
 
+from typing import Any
+
 from textual import on
 
 from core.documents.document import value_at, with_value
@@ -10,7 +12,8 @@ from core.text.quantity import other_unit
 from wizard.flow import drafts
 from wizard.flow.draft_store import AnsweredElsewhere
 from wizard.flow.filing import finished_record
-from wizard.flow.flow import Flow
+from wizard.flow.flow import NEEDED_FIRST, Flow
+from wizard.flow.opening import OpenedSession
 from wizard.flow.retake import Retake
 from wizard.flow.undo import describe_undo
 from wizard.flow.usual_answers import keep_usual_answers
@@ -24,6 +27,7 @@ from wizard.tui.screens.help import HelpScreen
 from wizard.tui.screens.pick import PickScreen
 from wizard.tui.screens.step_screens import STEP_SCREENS
 from wizard.tui.screens.steps import ask_step
+from wizard.tui.screens.table import TableScreen
 from wizard.tui.widgets.choice_list import ChoiceList
 from wizard.tui.widgets.guidance import Guidance
 from wizard.tui.widgets.question_view import NOTHING_CHOSEN, QuestionView
@@ -47,6 +51,7 @@ class MeasureScreen(AnsweringScreen):
         ("f8,ctrl+z", "undo", "undo"),
         ("ctrl+l", "way", "the other way"),
         ("e,E", "change", "change"),
+        ("ctrl+t", "table", "table"),
         ("f9", "leave", "leave"),
     ]
 
@@ -226,6 +231,24 @@ class MeasureScreen(AnsweringScreen):
     def action_go_to(self, path: str) -> None:
         """Go to a question by its path."""
         self.move_to(self.flow.going_to(path))
+
+    def action_table(self) -> None:
+        """Type the readings into a table; the session goes on at the cell that is left."""
+        if any(question.path in NEEDED_FIRST for question in self.flow.missing):
+            self.say("refused", "the tag and the profile come before the readings")
+            return
+        if self.is_typed_over:
+            self.unentered.keep(self.flow, self.query_one(QuestionView).typed)
+        table = TableScreen(OpenedSession(self.flow, earlier=self.earlier))
+        table.unentered, table.saved = self.unentered, self.saved
+
+        def go_on(left: Any) -> None:
+            self.flow, self.saved = left.flow, table.saved
+            self.ask()
+            if left.goes_home:
+                self.action_leave()
+
+        self.app.push_screen(table, go_on)
 
     def action_guidance(self, by: int) -> None:
         """Scroll the guidance by lines; a list of choices takes the arrows first."""

@@ -156,7 +156,8 @@ class Worksheet(Vertical):
 
     def offer(self, *offered: Key) -> None:
         """Show the keys that a remark offers before all others; without any, hide the last ones."""
-        self.query_one(Keys).keys = (*offered, *self.usual_keys)
+        usual = [key for key in self.usual_keys if not (offered and key.action == "table")]
+        self.query_one(Keys).keys = (*offered, *usual)
 
     def ask_reason(self, kept: str, message: str) -> None:
         """Ask why a queried answer is kept."""
@@ -220,6 +221,7 @@ def keys(flow: Flow) -> tuple[Key, ...]:
         Key("F2", other, "units"),
         Key("F3", "steps", "steps"),
         *([Key("Ctrl+L", other_way, "way")] if flow.step.name == "Vehicle" else []),
+        Key("Ctrl+T", "table", "table"),
         Key("F1", "help", "help"),
         Key("F9", "leave", "leave"),
     )
