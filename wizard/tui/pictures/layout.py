@@ -87,7 +87,14 @@ def view_of(picture: FrontPicture, path: TapePath | None, size: Size) -> View:
         )
         points.append((points[0][0], min(drop, 0.0)))
     hubs = picture.wheels.hubs
-    tyres = [(across, 2 * up) for across, up in hubs]
+    rise = max(
+        (up - where[pivot][1] for pivot, arc in picture.arcs.items() for _, up in arc), default=0.0
+    )
+    tyres = [
+        (across + aside * TYRE_WIDTH / 2 * up, 2 * up + rise)
+        for across, up in hubs
+        for aside in (-1, 1)
+    ]
     right, bottom = size.width * ACROSS - 1, size.height * DOWN - 1
     frame = (3 * ACROSS, 2 * DOWN, right - 3 * ACROSS, bottom - DOWN - 1)
     whole = fit([*points, *hubs, *tyres], *frame)
