@@ -25,7 +25,7 @@ from wizard.views.tape_path import TapeKind, TapePath
 TYRE_WIDTH, TYRE_CORNER = 0.55, 0.12
 """Shares of the hub height. Invented, only for the drawing: nobody measures them."""
 
-FEWEST_DOTS = 76
+FEWEST_DOTS = 44
 """Dots that the longer link must have for the wheels to be framed with it."""
 
 
@@ -61,6 +61,29 @@ def tyre(hub: Point, tilt: float, rest: Wheels) -> list[Point]:
         (hub[0] + y * cos(tilt) - z * sin(tilt), hub[1] + y * sin(tilt) + z * cos(tilt))
         for y, z in outline
     ]
+
+
+def whole_wheels(wheels: Wheels, view: View, size: Size) -> Wheels:
+    """The wheels that a view holds wholly; a wheel that would be cut is left out.
+
+    Parameters
+    ----------
+    wheels : Wheels
+        The hubs at ride height.
+    view : View
+    size : Size
+        Columns and rows.
+    """
+
+    def is_whole(hub: Point | None) -> bool:
+        dots = view.line(tyre(hub, 0.0, wheels)) if hub else []
+        right, bottom = size.width * ACROSS, size.height * DOWN
+        return all(0 <= x < right and 0 <= y < bottom for x, y in dots)
+
+    return Wheels(
+        wheels.left if is_whole(wheels.left) else None,
+        wheels.right if is_whole(wheels.right) else None,
+    )
 
 
 def view_of(picture: FrontPicture, path: TapePath | None, size: Size) -> View:
