@@ -391,8 +391,8 @@ class TestLateErrors:
         with pytest.raises(NotConfirmed):
             record.file_record(files, session())
         path = record.record_path(files, session())
+        signed = sign(record.read_document(path), "signed", "A. Lead", OPENED)
         with pytest.raises(NotConfirmed, match="is signed and can be read back"):
-            signed = sign(record.read_document(path), "signed", "A. Lead", OPENED)
             record.replace_signed(path, signed)
         assert len(record.read_document(path)["signatures"]) == 1
 
