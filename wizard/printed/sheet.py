@@ -244,7 +244,7 @@ def _instruments(document: Document, profile: Profile) -> Iterator[Blank]:
 
 
 def _layout_ticks(document: Document) -> Iterator[Blank]:
-    """What is to be looked at on the linkage, each with its choices in short."""
+    """Lines for the directions and places on the linkage, with their choices in short."""
     for path in LAYOUT_TICKS:
         question = QUESTIONS[path]
         choices = question.choices_for(document)

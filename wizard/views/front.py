@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 from core.documents.document import Document
 from core.documents.entries import EntryError
 from core.entry_checks.known import KnownAnswers
+from core.kinematics.pivots import PIVOTS
 from core.readings.survey import pivots_so_far, wheels_so_far
 from wizard.views.above import above_of_answers
 from wizard.views.picture_data import (
@@ -47,6 +48,15 @@ def survey_picture(
         )
     except EntryError:  # a draft that was edited by hand: the question can still be answered
         return FrontPicture(asked_reading=asked_reading)
+
+
+def usual_picture(document: Document, profile: Profile | None) -> FrontPicture:
+    """A whole front axle with its links where they usually are, before anything is measured."""
+    places = usual_places(document, profile)
+    return FrontPicture(
+        pivots={name: place for name, place in places.items() if name in PIVOTS},
+        wheels=Wheels(places[LEFT_HUB], places[RIGHT_HUB]),
+    )
 
 
 def usual_places(document: Document, profile: Profile | None) -> dict[str, Point]:

@@ -7,9 +7,11 @@ import pytest
 from core.documents.document import with_value
 from core.kinematics.pivots import GuideKind, Layout
 from tests.wizard.tui.driving import TRUE_TRUCK, app_in, draft_at, measuring
+from tests.wizard.tui.looking import DEMO, open_session, workshop_app
 from wizard.flow.profile_choices import nearest_profile
 from wizard.locations import PROFILES
-from wizard.tui.pictures.drawing import Drawing
+from wizard.tui.pictures.drawing import ACROSS, DOWN, Drawing
+from wizard.tui.pictures.front_view import FrontView
 
 SIZES = [(80, 24), (120, 40)]
 KINDS = [
@@ -37,6 +39,22 @@ def hidden(monkeypatch):
     return found
 
 
+@pytest.fixture
+def cut(monkeypatch):
+    """Points of wheels that a front view has drawn beyond its edge."""
+    found = []
+    line = FrontView.line
+
+    def recorded(view, points, name, *dashes, **thick):
+        if name == "front-view--wheel":
+            right, bottom = view.sheet.width * ACROSS, view.sheet.height * DOWN
+            found.extend((x, y) for x, y in points if not (0 <= x < right and 0 <= y < bottom))
+        line(view, points, name, *dashes, **thick)
+
+    monkeypatch.setattr(FrontView, "line", recorded)
+    return found
+
+
 def with_kind(flow, layout, guide):
     """The same session with another layout and guide, and the profile nearest to them."""
     profile = nearest_profile([PROFILES], layout, guide)
@@ -56,7 +74,7 @@ def with_kind(flow, layout, guide):
 @pytest.mark.parametrize(("layout", "guide"), KINDS)
 @pytest.mark.parametrize("is_measured", [False, True])
 async def test_words_of_every_question_hide_nothing(
-    tmp_path, hidden, layout, guide, size, is_measured
+    tmp_path, hidden, cut, layout, guide, size, is_measured
 ):
     draft_at(tmp_path, "readings.track_bar.frame.height")
     faults = Counter()
@@ -76,6 +94,16 @@ async def test_words_of_every_question_hide_nothing(
             screen.flow = flow.going_to(question.path)
             screen.ask()
             await pilot.pause()
+            assert not cut, question.path
             for fault in hidden:
                 faults[question.path, *fault] += 1
     assert not faults
+
+
+@pytest.mark.parametrize("size", SIZES, ids=str)
+@pytest.mark.parametrize("name", DEMO)
+async def test_no_wheel_of_a_filed_session_is_cut(tmp_path, cut, name, size):
+    async with workshop_app(tmp_path).run_test(size=size) as pilot:
+        await open_session(pilot, name)
+        assert pilot.app.screen.query_one(FrontView).sheet.area
+        assert not cut

@@ -36,8 +36,11 @@ from wizard.tui.widgets.sheet import lines_of
 from wizard.tui.widgets.strip import Strip
 from wizard.tui.widgets.trail import Trail
 from wizard.views.above import above_of_answers
-from wizard.views.front import survey_picture
+from wizard.views.front import survey_picture, usual_picture
 from wizard.views.side import side_of_answers
+
+TAG = "vehicle.tag"
+"""Path of the first question, which shows a whole axle to know the words by."""
 
 PITMAN = "layout.pitman"
 """Path of the question that asks which way the pitman arm points."""
@@ -121,7 +124,10 @@ class Worksheet(Vertical):
             self.query_one(f"#{side}").display = seen_from == side
         closing.display = step.shows_closing
         if seen_from == "front":
-            picture = survey_picture(flow.document, flow.question.path, earlier)
+            if flow.question.path == TAG:
+                picture = usual_picture(flow.document, flow.profile)
+            else:
+                picture = survey_picture(flow.document, flow.question.path, earlier)
             self.query_one(FrontView).show(picture)
         else:
             self.draw_with(flow, first_answer(flow, flow.question))
