@@ -8,7 +8,7 @@ from core.adjustment.slips import NEIGHBOURS, SlipKind, Trial
 from core.readings.photograph import CONTACTS, HUBS, Mark, Photograph, without_mark
 from core.readings.reading import CRITICAL, Reading
 
-MOST_ASIDE = 12
+MOST_ASIDE = 6
 """Most marks that are set aside in turn, the worst first."""
 
 TAKEN_FOR_EACH_OTHER = (*NEIGHBOURS, HUBS, CONTACTS, *zip(HUBS, CONTACTS, strict=True))
@@ -23,7 +23,7 @@ def trials_of_marks(
     adjustment: Adjustment,
     readjust: Callable[[Photographs], Adjustment],
 ) -> Iterator[Trial]:
-    """Trials of every slip of a mark.
+    """Trials of every slip of a mark that does not fit.
 
     Parameters
     ----------
@@ -42,14 +42,16 @@ def trials_of_marks(
             return
         yield Trial(slip, changed, (), readings, others, after)
 
+    suspects = [mark for mark in adjustment.marks if mark.w is not None and mark.w > CRITICAL]
+    suspect_names = {mark.name for mark in suspects}
     for photograph in photographs:
         marks = {mark.point: mark for mark in photograph.marks if mark.counts}
         for first, second in TAKEN_FOR_EACH_OTHER:
             if first in marks and second in marks:
-                after = _exchanged(photographs, photograph, marks[first], marks[second])
-                names = (photograph.name_of(marks[each]) for each in (first, second))
-                yield from trials(SlipKind.EXCHANGED, after, *names)
-    suspects = [mark for mark in adjustment.marks if mark.w is not None and mark.w > CRITICAL]
+                names = [photograph.name_of(marks[each]) for each in (first, second)]
+                if suspect_names & {*names}:
+                    after = _exchanged(photographs, photograph, marks[first], marks[second])
+                    yield from trials(SlipKind.EXCHANGED, after, *names)
     for mark in sorted(suspects, key=lambda mark: -(mark.w or 0.0))[:MOST_ASIDE]:
         after = without_mark(photographs, mark.name)
         yield from trials(SlipKind.SET_ASIDE, after, mark.name)

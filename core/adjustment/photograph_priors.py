@@ -122,7 +122,7 @@ def point_priors(
     has_datum = any(name.endswith(".offset") for name in taken) or bool(surroundings.wheels)
     priors = [
         *_of_pivots(pivots, taken, surroundings, has_datum),
-        *_of_hubs(surroundings, has_datum),
+        *_of_hubs(pivots, surroundings, has_datum),
     ]
     for contact, hub in zip(CONTACTS, HUBS, strict=True):
         if contact in points:
@@ -161,7 +161,9 @@ def _of_pivots(
             yield Prior(f"{pivot}.station", {f"{pivot}.x": 1.0}, *station)
 
 
-def _of_hubs(surroundings: Surroundings, has_datum: bool) -> Iterator[Prior]:
+def _of_hubs(
+    pivots: tuple[str, ...], surroundings: Surroundings, has_datum: bool
+) -> Iterator[Prior]:
     left, right = HUBS
     for hub in HUBS:
         yield _prior(WHEELS, {f"{hub}.x": 1.0}, 0.0, HUB_STATION_WITHIN)
@@ -174,8 +176,12 @@ def _of_hubs(surroundings: Surroundings, has_datum: bool) -> Iterator[Prior]:
     for name, hub in (("wheels.left_offset", left), ("wheels.right_offset", right)):
         if name in surroundings.wheels:
             yield Prior(name, {f"{hub}.y": -1.0}, *surroundings.wheels[name])
+    middle = {f"{left}.y": 0.5, f"{right}.y": 0.5}
     if not has_datum:
-        yield _prior(WHEELS, {f"{left}.y": 0.5, f"{right}.y": 0.5}, 0.0, CENTRE_WITHIN)
+        yield _prior(WHEELS, middle, 0.0, CENTRE_WITHIN)
+    elif len(surroundings.wheels) < len(HUBS):  # the pivots lie about the centre plane
+        about_pivots = {f"{pivot}.y": -1 / len(pivots) for pivot in pivots}
+        yield _prior(WHEELS, middle | about_pivots, 0.0, OFFSET_WITHIN)
 
 
 def _of_contact(contact: str, hub: str) -> Iterator[Prior]:

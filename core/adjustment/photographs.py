@@ -41,9 +41,17 @@ from core.readings.reading import CRITICAL, Instruments, Reading, standard_uncer
 from core.readings.survey import ends_of
 from core.statistics.distributions import chi_square_limit
 
-MOST_STEPS = 200
+MOST_STEPS = 130
 CONVERGED = 1e-7
 """Largest last step, in standard uncertainties of each unknown with the others fixed."""
+
+SLOW = 60
+"""Steps after which the second derivatives are taken."""
+DIFFERENCE = 1e-4
+"""Step of their differences, in standard uncertainties of each unknown with the others fixed."""
+MOST_ROUNDS = 20
+SETTLED = 1e-9
+"""Largest relative change of a mark's uncertainty from one round to the next."""
 
 FIRST_DAMPING = 1e-3
 LEAST_DAMPING, MOST_DAMPING = 1e-9, 1e9
@@ -164,6 +172,7 @@ def adjust_with_photographs(
     photographs: Sequence[Photograph],
     surroundings: Surroundings,
     near: Network | None = None,
+    has_small_residuals: bool = False,
 ) -> Adjustment:
     """Adjust the pivots of a vehicle to its photographs, its readings and what is usual.
 
@@ -180,6 +189,8 @@ def adjust_with_photographs(
     surroundings : Surroundings
     near : Network or None
         A solution of nearly the same observations. The only start is there.
+    has_small_residuals : bool
+        True where only a solution with small residuals is looked for: the search then ends early.
 
     Raises
     ------
@@ -191,7 +202,7 @@ def adjust_with_photographs(
     """
     problem = _problem(readings, instruments, pivots, photographs, surroundings)
     starts = iter([near.unknowns]) if near and _is_alike(problem, near) else _starts(problem)
-    solutions = _solutions(problem, starts)
+    solutions = _solutions(problem, starts, SLOW if has_small_residuals else MOST_STEPS)
     if not solutions:
         raise NoCamera(f"the marks place no camera; {_TAKE_MORE}")
     best = min(solutions, key=lambda solution: solution.chi_square)
@@ -256,11 +267,11 @@ def _centre(used: Sequence[Reading], surroundings: Surroundings) -> float:
     return -sum(offsets) / len(offsets) if offsets else 0.0
 
 
-def _solutions(problem: _Problem, starts: Iterator[Array]) -> list[_Solution]:
+def _solutions(problem: _Problem, starts: Iterator[Array], most_steps: int) -> list[_Solution]:
     """Minima that are reached from several starts; each appears once."""
     solutions: list[_Solution] = []
     for start in starts:
-        solution = _descend(problem, start)
+        solution = _descend(problem, start, most_steps)
         if solution is not None and all(_differ(solution, other) for other in solutions):
             solutions.append(solution)
     return solutions
@@ -331,19 +342,38 @@ LOOSE = 10.0
 """u of a coordinate, mm, from which the rays through its marks give its first value."""
 
 
-def _descend(problem: _Problem, start: Array) -> _Solution | None:
-    """The minimum below a start by Levenberg-Marquardt steps; None where there is none."""
+def _descend(problem: _Problem, start: Array, most_steps: int) -> _Solution | None:
+    """The minimum below a start; None where there is none.
+
+    The uncertainty of a mark depends on its distance from the camera. It is held while the steps go
+    down, and computed again at their end, until it stays.
+    """
     here = problem.at(start)
-    damping = FIRST_DAMPING
-    for _ in range(MOST_STEPS):
+    for _ in range(MOST_ROUNDS):
         if here is None:
             return None
-        normal = here.design.T @ here.design
-        scale = np.sqrt(np.diag(normal))
-        scaled = normal / np.outer(scale, scale)
+        there = _descend_with_fixed_weights(problem, here, most_steps)
+        if there is None:
+            return None
+        here = problem.at(there.unknowns)
+        if here is not None and np.abs(here.u_marks / there.u_marks - 1).max() < SETTLED:
+            return here
+    return None
+
+
+def _descend_with_fixed_weights(
+    problem: _Problem, here: _Solution, most_steps: int
+) -> _Solution | None:
+    """The minimum by Levenberg-Marquardt steps; None where they do not converge.
+
+    A mark or a reading that is far off leaves a large residual, and then the normal matrix alone
+    converges slowly. After some steps the true second derivatives take its place.
+    """
+    damping, bends = FIRST_DAMPING, _normal(here)
+    for count in range(most_steps):
+        scale = np.sqrt(np.diag(_normal(here)))
         downhill = here.design.T @ here.misfit / scale
-        damped = scaled + damping * np.eye(len(scaled))
-        step = np.linalg.solve(damped, downhill)
+        step = _step(bends / np.outer(scale, scale), downhill, damping)
         if np.abs(step).max() < CONVERGED and damping <= FIRST_DAMPING:
             return here
         there = problem.at(here.unknowns + step / scale, here.u_marks)
@@ -352,9 +382,43 @@ def _descend(problem: _Problem, start: Array) -> _Solution | None:
             if damping > MOST_DAMPING:
                 return None
             continue
-        here = problem.at(there.unknowns)
+        here = there
         damping = max(damping / BETTER_FACTOR, LEAST_DAMPING)
+        bends = _normal(here) if count < SLOW else _second_derivatives(problem, here)
     return None
+
+
+def _normal(here: _Solution) -> Array:
+    return np.asarray(here.design.T @ here.design)
+
+
+def _step(scaled: Array, downhill: Array, damping: float) -> Array:
+    """Damped step; where the matrix is not positive definite, one that leads downhill.
+
+    That step takes the matrix with the magnitudes of its eigenvalues.
+    """
+    damped = scaled + damping * np.eye(len(scaled))
+    try:
+        np.linalg.cholesky(damped)
+        return np.asarray(np.linalg.solve(damped, downhill))
+    except np.linalg.LinAlgError:
+        values, vectors = np.linalg.eigh(scaled)
+        return np.asarray(vectors @ (vectors.T @ downhill / (np.abs(values) + damping)))
+
+
+def _second_derivatives(problem: _Problem, here: _Solution) -> Array:
+    """Second derivatives (n, n) of half the sum of squares, by differences of the first ones."""
+    uphill = -here.design.T @ here.misfit
+    rows = []
+    for i, step in enumerate(DIFFERENCE / np.sqrt(np.diag(_normal(here)))):
+        unknowns = here.unknowns.copy()
+        unknowns[i] += step
+        beside = problem.at(unknowns, here.u_marks)
+        if beside is None:
+            return _normal(here)
+        rows.append((-beside.design.T @ beside.misfit - uphill) / step)
+    both = np.array(rows)
+    return np.asarray((both + both.T) / 2)
 
 
 def _cofactor(solution: _Solution) -> Array:

@@ -23,7 +23,10 @@ FRAME_END_STATION_WITHIN = 4 * INCH
 
 
 def adjusted_with_photographs(
-    session: Session, readings: Sequence[Reading], near: Network | None = None
+    session: Session,
+    readings: Sequence[Reading],
+    near: Network | None = None,
+    has_small_residuals: bool = False,
 ) -> Adjustment:
     """The pivots of a session, adjusted to its photographs and some readings of its vehicle.
 
@@ -41,6 +44,7 @@ def adjusted_with_photographs(
         session.photographs,
         surroundings_of(session),
         near,
+        has_small_residuals,
     )
 
 
@@ -89,11 +93,11 @@ def slips_with_photographs(session: Session, adjustment: Adjustment) -> tuple[Sl
         return ()
 
     def with_readings(readings: Sequence[Reading]) -> Adjustment:
-        return adjusted_with_photographs(session, readings, adjustment.network)
+        return adjusted_with_photographs(session, readings, adjustment.network, True)
 
     def with_photographs(photographs: Photographs) -> Adjustment:
         return adjusted_with_photographs(
-            replace(session, photographs=photographs), session.readings
+            replace(session, photographs=photographs), session.readings, None, True
         )
 
     return in_order(

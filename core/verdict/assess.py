@@ -1,6 +1,7 @@
 """The verdict on a document; every failure names the entry that caused it."""
 
 from collections.abc import Callable, Mapping
+from math import isfinite
 from typing import Any
 
 from core.adjustment.least_squares import MissingReading, NoSolution
@@ -32,7 +33,7 @@ def assess(
         The profile is needed and cannot be loaded.
     """
     try:
-        return evaluate(session_from(document, profile_of), draws)
+        verdict = evaluate(session_from(document, profile_of), draws)
     except MissingReading as missing:
         raise EntryError(
             f"readings.{missing.name}", 'is missing; it should be a list such as ["24 1/2 in"]'
@@ -45,3 +46,6 @@ def assess(
         ) from None
     except NoSolution as error:
         raise EntryError(error.path, str(error)) from None
+    if verdict.session.photographs and not isfinite(verdict.rules.effective.value):
+        raise EntryError("photographs", "the marks give links that no vehicle has; set them again")
+    return verdict

@@ -192,11 +192,17 @@ def evaluate(session: Session, draws: int = DRAWS) -> Verdict:
     decided: Overall | None = geometry
     if not adjustment.closes:
         slips = slips_in(session, adjustment)
-        decided = decided_by_explanations(
-            leading_explanations(session.readings, groups, slips, session.photographs),
-            lambda evidence: geometry_by(
-                replace(session, photographs=evidence.photographs), evidence.readings, draws
-            ),
+        # Where several marks are wrong, no single explanation speaks for them all.
+        is_explained = bool(slips) or not session.photographs
+        decided = (
+            None
+            if not is_explained
+            else decided_by_explanations(
+                leading_explanations(session.readings, groups, slips, session.photographs),
+                lambda evidence: geometry_by(
+                    replace(session, photographs=evidence.photographs), evidence.readings, draws
+                ),
+            )
         )
     held_back_by = session.held_back_by if decided else (*session.held_back_by, READINGS)
     return Verdict(

@@ -3,12 +3,20 @@
 Everything is invented: vehicles, people, dates and readings.
 """
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
 from pathlib import Path
 from typing import Any
 
 Answers = Mapping[str, Any]
+
+
+@dataclass(frozen=True)
+class Drawn:
+    """A drawn picture and the places of its points, pixels across and down."""
+
+    path: Path
+    marks: Mapping[str, tuple[float, float]]
 
 
 @dataclass(frozen=True)
@@ -34,6 +42,8 @@ class TypedSession:
         True if the likeliest slip is mended after the readings were typed.
     decision : tuple of str or None
         Decision of the lead, its time, and a note; None if it is not decided.
+    draw : callable or None
+        Draws the pictures of a session from photographs into a folder; None with the tape.
     """
 
     id: str
@@ -45,6 +55,7 @@ class TypedSession:
     plan: tuple[str, ...] = ()
     mends: bool = False
     decision: tuple[str, str, str] | None = None
+    draw: Callable[[Path], tuple[Drawn, ...]] | None = None
 
     def path_in(self, files: Path) -> Path:
         """Path of the filed session in a folder of files."""

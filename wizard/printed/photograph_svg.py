@@ -43,9 +43,11 @@ def photograph_svg(photograph: Photograph, folder: Path | None) -> str:
     parts = [_picture(photograph, folder, height)]
     for link, ends in link_lines(marks, size).items():
         (x1, y1), (x2, y2) = ((scale * across, scale * down) for across, down in ends)
-        parts.append(
-            f'<path class="sight {LINK_CLASSES[link]}" d="M{x1:.1f} {y1:.1f}L{x2:.1f} {y2:.1f}"/>'
-        )
+        line = f'd="M{x1:.1f} {y1:.1f}L{x2:.1f} {y2:.1f}"/>'
+        parts += [
+            f'<path class="sight-edge" {line}',
+            f'<path class="sight {LINK_CLASSES[link]}" {line}',
+        ]
     for across, down in marks.values():
         parts.append(
             f'<rect class="mark" x="{scale * across - MARK:.1f}" y="{scale * down - MARK:.1f}" '

@@ -173,6 +173,8 @@ def test_advice_is_none_unless_the_verdict_is_too_close_to_call():
         "repeats": verdict.advice.repeats,
         "skipped": list(verdict.advice.skipped),
         "settles": verdict.advice.settles,
+        "photograph": None,
+        "tape": False,
     }
 
 

@@ -172,3 +172,36 @@ def test_the_same_view_twice_is_judged():
     verdict = judged(record((first, first)))
     assert verdict.adjustment.closes
     assert len(verdict.adjustment.cameras) == 2
+
+
+def test_marks_that_are_all_wrong_decide_nothing(drawn):
+    document = record(drawn[1])
+    marks = document["photographs"][0]["marks"]
+    marks |= {point: [2000.0, 1500.0] for point in marks}
+    assert judged(document).overall == "held back"
+
+
+def test_marks_of_one_hub_and_a_whole_tape_session_are_judged_together(drawn):
+    """Offsets were read, and the wheels' were not: the centre plane lies about the pivots."""
+    vehicle, pictures = drawn
+    readings = {
+        link: {
+            end: {
+                "height": [f"{vehicle[f'{link}.{end}'][2]} mm"],
+                "offset": [f"{900 - vehicle[f'{link}.{end}'][1]} mm"],
+            }
+            for end in ("frame", "axle")
+        }
+        for link in ("track_bar", "drag_link")
+    }
+    document = record(pictures[:1], readings=readings)
+    document["photographs"][0]["marks"] = {"wheels.left_hub": [2000.0, 1500.0]}
+    assert judged(document).adjustment.closes
+
+
+def test_a_length_that_is_a_foot_wrong_is_named(drawn):
+    vehicle, pictures = drawn
+    ends = [vehicle[f"track_bar.{end}"] for end in ("frame", "axle")]
+    length = float(np.linalg.norm(ends[0] - ends[1])) + 12 * INCH
+    document = record(pictures, readings={"track_bar": {"length": [f"{length} mm"]}})
+    assert "track_bar.length" in {name for slip in judged(document).slips for name in slip.readings}

@@ -9,6 +9,7 @@ from core.documents.document import Document
 from core.documents.entries import EntryError, units_of
 from core.fix.plan import Plan
 from core.profiles.profile import Profile, ProfileError
+from core.readings.photograph import PHOTOGRAPHS, is_mark
 from core.verdict.assess import assess
 from core.verdict.verdict import Verdict
 from wizard.flow.answers import applicable_answers
@@ -261,7 +262,10 @@ class VerdictStep(StepScreen, VerdictScreen[Any]):
 
     def retake(self, reading: str, adds: bool) -> None:
         """Leave to take a reading again."""
-        self.dismiss(Retake(self.flow.going_to(f"readings.{reading}"), adds))
+        if is_mark(reading):
+            self.dismiss(self.flow.going_to(PHOTOGRAPHS))
+        else:
+            self.dismiss(Retake(self.flow.going_to(f"readings.{reading}"), adds))
 
     def action_compare(self) -> None:
         """Compare with the session before; the next step follows."""
