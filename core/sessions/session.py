@@ -27,6 +27,7 @@ from core.profiles.profile import Profile, ProfileError
 from core.profiles.profile_tables import events_at
 from core.profiles.road import road_at
 from core.readings import stance, walk_round
+from core.readings.direct import DirectCheck, direct_at
 from core.readings.reading import Instruments, Reading
 from core.readings.survey import WHEELS, reading_at, readings_in
 from core.sessions import plausibility
@@ -78,6 +79,8 @@ class Session:
         Names of the values that nobody measured, such as "steering.arm".
     carried : tuple of str
         Names of the readings that were carried over from the session before.
+    direct : DirectCheck or None
+        Steer that was read while the axle was moved, where that was done.
     """
 
     id: str
@@ -106,6 +109,7 @@ class Session:
     not_checked: tuple[str, ...]
     assumed: tuple[str, ...]
     carried: tuple[str, ...] = ()
+    direct: DirectCheck | None = None
 
 
 def session_from(document: Mapping[str, Any], profile_of: Callable[[str], Profile]) -> Session:
@@ -174,6 +178,7 @@ def session_from(document: Mapping[str, Any], profile_of: Callable[[str], Profil
             *(condition.name for condition in conditions if condition.is_assumed),
         ),
         carried=_carried(document),
+        direct=direct_at(document),
     )
     _refuse_impossible(session)
     return session
