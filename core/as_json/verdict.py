@@ -13,9 +13,10 @@ from core.adjustment.slips import Slip
 from core.kinematics.vectors import Array
 from core.readings.survey import LINKS
 from core.statistics.conformity import Ruling
+from core.verdict.direct_check import DirectResult
 from core.verdict.peak import Peak
 from core.verdict.rules import slopes
-from core.verdict.verdict import Verdict
+from core.verdict.verdict import Verdict, decided_by
 
 
 def verdict_as_json(verdict: Verdict, record: str) -> dict[str, Any]:
@@ -43,6 +44,7 @@ def verdict_as_json(verdict: Verdict, record: str) -> dict[str, Any]:
         "links": _links(verdict),
         "rules": _rules(verdict),
         "steer": _steer(verdict),
+        "direct": _direct(verdict.direct),
         "toe": _peak(verdict.toe, "peak_change_deg"),
         "sweep": {
             "heave_mm": numbers(verdict.sweep.heave),
@@ -193,6 +195,7 @@ def _steer(verdict: Verdict) -> dict[str, Any]:
         "gradient_deg_per_mm": degrees(verdict.derivatives.gradient),
         "curvature_deg_per_mm2": degrees(verdict.derivatives.curvature),
         **_peak(verdict.steer, "peak_deg"),
+        "decided_by": decided_by(verdict),
         "budget": [{"of": share.of, "share": share.share} for share in verdict.steer_budget],
         "split": [
             {
@@ -202,6 +205,25 @@ def _steer(verdict: Verdict) -> dict[str, Any]:
             }
             for split in verdict.splits
         ],
+    }
+
+
+def _direct(direct: DirectResult | None) -> dict[str, Any] | None:
+    """The direct check; None where there is none."""
+    if direct is None:
+        return None
+    return {
+        "heave_mm": numbers(direct.heave_mm),
+        "steer_deg": numbers(direct.steer_deg),
+        "u_deg": numbers(direct.u_deg),
+        "computed_deg": numbers(direct.computed_deg),
+        "chi_square": numbers(direct.chi_square),
+        "p": direct.p,
+        "agrees": direct.agrees,
+        "peak_deg": numbers(direct.peak_deg),
+        "u_peak_deg": numbers(direct.u_peak_deg),
+        "lash_deg": direct.lash_deg,
+        "look_at": list(direct.look_at),
     }
 
 
