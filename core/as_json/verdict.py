@@ -44,7 +44,6 @@ def verdict_as_json(verdict: Verdict, record: str) -> dict[str, Any]:
         "links": _links(verdict),
         "rules": _rules(verdict),
         "steer": _steer(verdict),
-        "direct": _direct(verdict.direct),
         "toe": _peak(verdict.toe, "peak_change_deg"),
         "sweep": {
             "heave_mm": numbers(verdict.sweep.heave),
@@ -87,6 +86,7 @@ def verdict_as_json(verdict: Verdict, record: str) -> dict[str, Any]:
             "skipped": list(verdict.advice.skipped),
             "settles": verdict.advice.settles,
         },
+        "direct": direct_as_json(verdict.direct),
     }
 
 
@@ -208,7 +208,7 @@ def _steer(verdict: Verdict) -> dict[str, Any]:
     }
 
 
-def _direct(direct: DirectResult | None) -> dict[str, Any] | None:
+def direct_as_json(direct: DirectResult | None) -> dict[str, Any] | None:
     """The direct check; None where there is none."""
     if direct is None:
         return None

@@ -71,6 +71,10 @@ class DirectResult:
         True if the axle was back at ride height in the last row.
     peak : Peak
         The peak that decides, with its ruling.
+    by_pivots : Peak
+        The peak by the pivots alone.
+    curve : array (41,)
+        Steer that decides, over the working travel, rad.
     """
 
     heave_mm: Array
@@ -92,6 +96,8 @@ class DirectResult:
     closing_mm: float
     has_returned: bool
     peak: Peak
+    by_pivots: Peak
+    curve: Array
 
 
 @dataclass(frozen=True, eq=False)
@@ -168,6 +174,8 @@ def direct_result(
         closing_mm=points.closing,
         has_returned=points.has_returned,
         peak=peak,
+        by_pivots=steer,
+        curve=curve,
     )
 
 
@@ -302,6 +310,11 @@ def is_clear(curve: Array, covariance: Array, place: int) -> bool:
     return bool(is_largest and abs(curve[place]) > CLEAR * np.sqrt(covariance[place, place]))
 
 
+def wheel_per_steer(linkage: Linkage) -> float:
+    """Turn of the steering wheel for a turn of the road wheels, by the box and the arms."""
+    return float(linkage.ratio * linkage.arm / linkage.pitman_arm)
+
+
 def at_the_wheel(linkage: Linkage, lash: Lash) -> float:
-    """Width of a loop at the steering wheel, rad: by the ratio of the box and of the arms."""
-    return float(lash.width * linkage.ratio * linkage.arm / linkage.pitman_arm)
+    """Width of a loop at the steering wheel, rad: by the box and the arms."""
+    return float(lash.width * wheel_per_steer(linkage))
