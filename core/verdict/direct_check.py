@@ -33,7 +33,7 @@ STEP = 1.0
 
 
 class DecidedBy(StrEnum):
-    """What decides the peak steer."""
+    """Evidence that decides the peak steer."""
 
     PIVOTS = "pivots"
     BOTH = "pivots and direct"

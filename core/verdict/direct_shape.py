@@ -21,7 +21,7 @@ PRESENT = 2.0
 
 
 class LookAt(StrEnum):
-    """Where to look, by the shape of the difference."""
+    """Place to look at, by the shape of the difference."""
 
     ARC = "arc"
     """Even in heave: a length, a height or the guide is not what was read."""
@@ -68,7 +68,7 @@ def lash_of(points: DirectPoints, computed: Array) -> Lash | None:
 def look_at(
     points: DirectPoints, computed: Array, agrees: bool, lash: Lash | None
 ) -> tuple[LookAt, ...]:
-    """Where to look; () where the measured steer agrees and shows no loop."""
+    """Places to look at; () where the measured steer agrees and shows no loop."""
     loop = (LookAt.LASH,) if lash is not None and lash.width > PRESENT * lash.u else ()
     if agrees:
         return loop

@@ -262,7 +262,7 @@ def _courses(session: Session, linkage: Linkage) -> tuple[Course, ...]:
 
 
 def decided_by(verdict: Verdict) -> DecidedBy:
-    """What decides the peak steer of a verdict."""
+    """Evidence that decides the peak steer of a verdict."""
     return DecidedBy.PIVOTS if verdict.direct is None else verdict.direct.decided_by
 
 

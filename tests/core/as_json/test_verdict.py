@@ -67,7 +67,14 @@ def test_a_verdict_has_the_fields_of_the_specification(crossed):
     assert written["rules"]["flat"]["track_bar"].keys() == angle
     assert written["rules"]["length"].keys() == {"ratio", "limit", "u", "p_within", "verdict"}
     assert written["steer"].keys() == {
-        *("gradient_deg_per_mm", "curvature_deg_per_mm2", "peak_deg", "split", "budget", "decided_by"),
+        *(
+            "gradient_deg_per_mm",
+            "curvature_deg_per_mm2",
+            "peak_deg",
+            "split",
+            "budget",
+            "decided_by",
+        ),
         *peak,
     }
     assert written["steer"]["split"][0].keys() == {
