@@ -153,6 +153,7 @@ def direct_result(
     else:
         curve, covariance = measured_curve(points, working_heaves(limits))
     peak = peak_of(steer, curve, covariance, limits, draws)
+    doubt = at_points.influence @ at_points.influence.T
     lash = lash_of(points, at_points.steer)
     return DirectResult(
         heave_mm=points.heave,
@@ -169,7 +170,7 @@ def direct_result(
         lash_deg=None if lash is None else float(np.degrees(lash.width)),
         u_lash_deg=None if lash is None else float(np.degrees(lash.u)),
         lash_wheel_deg=None if lash is None else float(np.degrees(at_the_wheel(linkage, lash))),
-        look_at=look_at(points, at_points.steer, agrees, lash),
+        look_at=look_at(points, at_points.steer, doubt, agrees, lash),
         decided_by=DecidedBy.BOTH if agrees else DecidedBy.DIRECT,
         closing_mm=points.closing,
         has_returned=points.has_returned,

@@ -66,9 +66,20 @@ def lash_of(points: DirectPoints, computed: Array) -> Lash | None:
 
 
 def look_at(
-    points: DirectPoints, computed: Array, agrees: bool, lash: Lash | None
+    points: DirectPoints, computed: Array, doubt: Array, agrees: bool, lash: Lash | None
 ) -> tuple[LookAt, ...]:
-    """Places to look at; () where the measured steer agrees and shows no loop."""
+    """Places to look at; () where the measured steer agrees and shows no loop.
+
+    Parameters
+    ----------
+    points : DirectPoints
+    computed : array (n,)
+        Steer that the pivots say, rad.
+    doubt : array (n, n)
+        Covariance of the computed steer, rad2; a difference that it explains has no shape.
+    agrees : bool
+    lash : Lash or None
+    """
     loop = (LookAt.LASH,) if lash is not None and lash.width > PRESENT * lash.u else ()
     if agrees:
         return loop
@@ -83,7 +94,7 @@ def look_at(
         design = basis.T @ np.stack([*columns, *step], axis=1)
         if np.linalg.matrix_rank(design) < design.shape[1]:
             continue
-        _, _, chi_square = fitted(points, computed, design, known)
+        _, _, chi_square = fitted(points, computed, design, known, doubt)
         criterion = chi_square + 2 * (len(columns) + knots)
         if criterion < smallest:
             best, smallest = looked_at, criterion
@@ -103,12 +114,16 @@ def shapes(heave: Array) -> Iterator[tuple[tuple[LookAt, ...], list[Array], int]
 
 
 def fitted(
-    points: DirectPoints, computed: Array, design: Array, known: Array
+    points: DirectPoints,
+    computed: Array,
+    design: Array,
+    known: Array,
+    doubt: Array | float = 0.0,
 ) -> tuple[Array, Array, float]:
     """Terms of a design fitted to measured less computed steer, their covariance, chi-square."""
     basis = independent(points.covariance)[known]
     difference = basis.T @ (points.steer - computed)[known]
-    noise = basis.T @ points.covariance[np.ix_(known, known)] @ basis
+    noise = basis.T @ (points.covariance + doubt)[np.ix_(known, known)] @ basis
     weights = np.linalg.pinv(noise, hermitian=True)
     cofactor = np.linalg.inv(design.T @ weights @ design)
     terms = cofactor @ design.T @ weights @ difference

@@ -20,6 +20,8 @@ from core.fix.reached import reached_moves
 from core.fix.search import search
 from core.statistics.conformity import Conformity
 from core.text.quantity import INCH
+from core.verdict.direct_check import DecidedBy
+from core.verdict.direct_shape import LookAt
 from core.verdict.method import METHOD_VERSION
 from core.verdict.verdict import Overall
 from tests.demo import fg_1, fg_2, fg_3, fg_4, fg_5, fg_6
@@ -206,3 +208,20 @@ def test_a_worn_joint_holds_a_sound_geometry_back():
     assert verdict.geometry == Overall.STEERS_TRUE
     assert verdict.session.held_back_by == ("walk_round.joints.drag_link_axle",)
     assert search(verdict, ()).plans == ()
+
+
+def test_the_fixed_truck_does_what_its_pivots_say():
+    _, fixed = document_and_verdict(fg_1.FIXED)
+    _, measured = document_and_verdict(fg_1.MEASURED)
+    assert measured.overall == Overall.STEERS_TRUE
+    assert measured.direct.decided_by == DecidedBy.BOTH
+    assert measured.steer.ruling.u < fixed.steer.ruling.u / 2
+
+
+def test_the_truck_with_a_soft_bush_does_not_do_what_its_pivots_say():
+    document, verdict = document_and_verdict(fg_3.SOFT_BUSH)
+    assert verdict.direct.by_pivots.ruling.verdict == Conformity.WITHIN
+    assert verdict.overall == Overall.BUMP_STEER
+    assert verdict.direct.decided_by == DecidedBy.DIRECT
+    assert verdict.direct.look_at == (LookAt.SLOPE,)
+    assert value_at(document, "results.steer.decided_by") == "direct"

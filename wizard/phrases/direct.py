@@ -22,8 +22,8 @@ DECIDED_BY = {
 """What decides the peak steer, in words."""
 
 LOOK_AT = {
-    LookAt.ARC: "Steer is missing or too much alike in bump and in droop. Look at the lengths and "
-    "the heights of both links, and at the guide.",
+    LookAt.ARC: "The difference goes one way in bump and in droop. Look at the lengths and the "
+    "heights of both links, and at the guide.",
     LookAt.SLOPE: "The difference grows with the travel, one way in bump and the other in droop. "
     "Look for a soft bush or a bending arm. Read the arms, the slopes and the guide again.",
     LookAt.LASH: "The wheels stand otherwise going up than coming down. Look for play in a joint, "
