@@ -21,8 +21,9 @@ from core.kinematics.linkage import Linkage
 from core.profiles.corrections import Correction
 from core.profiles.limits import Limits
 from core.statistics.conformity import SURE
+from core.verdict.direct_check import DecidedBy
 from core.verdict.peak import SEED
-from core.verdict.verdict import Overall, Verdict
+from core.verdict.verdict import Overall, Verdict, decided_by
 
 MOST_PLANS = 5
 """Largest number of plans that a search offers."""
@@ -58,6 +59,9 @@ def search(
 ) -> SearchResult:
     """Plans that cure a vehicle; no plans unless its verdict is bump steer.
 
+    A vehicle that does not do what its pivots say gets none: a plan moves pivots, and would promise
+    what the direct check has just disproved.
+
     Parameters
     ----------
     verdict : Verdict
@@ -67,7 +71,7 @@ def search(
     progress : callable
         Called with the share of the combinations that is computed, 0 to 1.
     """
-    if verdict.overall != Overall.BUMP_STEER:
+    if verdict.overall != Overall.BUMP_STEER or decided_by(verdict) == DecidedBy.DIRECT:
         return SearchResult(0, ())
     session = verdict.session
     sets = list(correction_sets(possible_corrections(session, corrections)))

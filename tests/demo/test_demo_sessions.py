@@ -18,6 +18,7 @@ from core.fix.comparison import FixOutcome, altered_pivots, compare
 from core.fix.plan_record import filed_plan
 from core.fix.reached import reached_moves
 from core.fix.search import search
+from core.profiles.profile import load_profile
 from core.statistics.conformity import Conformity
 from core.text.quantity import INCH
 from core.verdict.direct_check import DecidedBy
@@ -28,6 +29,7 @@ from tests.demo import fg_1, fg_2, fg_3, fg_4, fg_5, fg_6
 from tests.demo.build import SESSIONS, build
 from wizard.flow.filed_records import read_and_judge
 from wizard.locations import DEMO_SESSIONS, PROFILES
+from wizard.phrases.search_result import search_result_words
 
 
 @pytest.fixture(scope="module")
@@ -225,3 +227,11 @@ def test_the_truck_with_a_soft_bush_does_not_do_what_its_pivots_say():
     assert verdict.direct.decided_by == DecidedBy.DIRECT
     assert verdict.direct.look_at == (LookAt.SLOPE,)
     assert value_at(document, "results.steer.decided_by") == "direct"
+
+
+def test_no_plan_moves_the_pivots_of_a_truck_with_a_soft_bush():
+    _, verdict = document_and_verdict(fg_3.SOFT_BUSH)
+    corrections = load_profile("coil-tie-rod", [PROFILES]).corrections
+    result = search(verdict, corrections)
+    assert result.plans == ()
+    assert "does not do what its pivots say" in search_result_words(verdict, result)
