@@ -14,9 +14,10 @@ from core.kinematics.vectors import Array
 from core.readings.survey import LINKS
 from core.statistics.conformity import Ruling
 from core.uncertainty.next_reading import Viewpoint
+from core.verdict.direct_check import DirectResult
 from core.verdict.peak import Peak
 from core.verdict.rules import slopes
-from core.verdict.verdict import Verdict
+from core.verdict.verdict import Verdict, decided_by
 
 
 def verdict_as_json(verdict: Verdict, record: str) -> dict[str, Any]:
@@ -89,6 +90,7 @@ def verdict_as_json(verdict: Verdict, record: str) -> dict[str, Any]:
             "tape": verdict.advice.tape,
         },
         "photographs": _photographs(verdict),
+        "direct": direct_as_json(verdict.direct),
     }
 
 
@@ -204,6 +206,7 @@ def _steer(verdict: Verdict) -> dict[str, Any]:
         "gradient_deg_per_mm": degrees(verdict.derivatives.gradient),
         "curvature_deg_per_mm2": degrees(verdict.derivatives.curvature),
         **_peak(verdict.steer, "peak_deg"),
+        "decided_by": decided_by(verdict),
         "budget": [{"of": share.of, "share": share.share} for share in verdict.steer_budget],
         "split": [
             {
@@ -213,6 +216,25 @@ def _steer(verdict: Verdict) -> dict[str, Any]:
             }
             for split in verdict.splits
         ],
+    }
+
+
+def direct_as_json(direct: DirectResult | None) -> dict[str, Any] | None:
+    """The direct check; None where there is none."""
+    if direct is None:
+        return None
+    return {
+        "heave_mm": numbers(direct.heave_mm),
+        "steer_deg": numbers(direct.steer_deg),
+        "u_deg": numbers(direct.u_deg),
+        "computed_deg": numbers(direct.computed_deg),
+        "chi_square": numbers(direct.chi_square),
+        "p": direct.p,
+        "agrees": direct.agrees,
+        "peak_deg": numbers(direct.peak_deg),
+        "u_peak_deg": numbers(direct.u_peak_deg),
+        "lash_deg": direct.lash_deg,
+        "look_at": list(direct.look_at),
     }
 
 

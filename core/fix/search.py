@@ -22,8 +22,9 @@ from core.kinematics.linkage import Linkage
 from core.profiles.conversions import Change
 from core.profiles.limits import Limits
 from core.statistics.conformity import SURE
+from core.verdict.direct_check import DecidedBy
 from core.verdict.peak import SEED
-from core.verdict.verdict import Overall, Verdict
+from core.verdict.verdict import Overall, Verdict, decided_by
 
 MOST_PLANS = 5
 """Largest number of plans that a search offers."""
@@ -61,6 +62,9 @@ def search(
 ) -> SearchResult:
     """Plans that cure a vehicle; no plans unless its verdict is bump steer.
 
+    A vehicle that does not do what its pivots say gets none: a plan moves pivots, and would promise
+    what the direct check has just disproved.
+
     Parameters
     ----------
     verdict : Verdict
@@ -76,7 +80,7 @@ def search(
         that is planned and not built.
     """
     searched_for = {Overall.BUMP_STEER, *([Overall.TOO_CLOSE] if unless_true else [])}
-    if verdict.overall not in searched_for:
+    if verdict.overall not in searched_for or decided_by(verdict) == DecidedBy.DIRECT:
         return SearchResult(0, ())
     session = verdict.session
     sets = possible_sets(session, corrections)

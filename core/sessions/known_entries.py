@@ -11,6 +11,7 @@ from core.kinematics.pivots import DRAG_LINK_ENDS, NEAR_BALL, PIVOTS, GuideKind,
 from core.kinematics.road_events import Event
 from core.profiles.road import ROAD
 from core.readings import stance, walk_round
+from core.readings.direct import DirectRow
 from core.readings.guide_survey import CASTOR_LIST
 from core.readings.photograph import PHOTOGRAPHS
 from core.readings.reading import Instruments
@@ -56,6 +57,8 @@ KNOWN = tree_of(
         *(f"events[].{key}" for key in Event.__dataclass_fields__),
         *(f"road.{key}" for key in ROAD),
         *(f"adjusters.{link}.{key}" for link in LINKS for key in ("kind", "pitch")),
+        *(f"direct.{key}" for key in ("method", "board", "distance", "line")),
+        *(f"direct.rows[].{row.name}" for row in fields(DirectRow)),
         *("kept[].reading", "kept[].reason"),
         *(f"mended[].{key}" for key in ("readings", "was", "now", "slip")),
         *(f"plan.moves[].{key}" for key in ("correction", "pivot", "rise")),

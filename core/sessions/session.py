@@ -27,6 +27,7 @@ from core.profiles.profile import Profile, ProfileError
 from core.profiles.profile_tables import events_at
 from core.profiles.road import road_at
 from core.readings import stance, walk_round
+from core.readings.direct import DirectCheck, direct_at
 from core.readings.photograph import HUBS, Means, Photograph, photographs_in
 from core.readings.reading import Instruments, Reading
 from core.readings.survey import WHEELS, reading_at, readings_in
@@ -87,6 +88,8 @@ class Session:
         Usual places of the pivots that photographs show; empty without photographs.
     has_unchecked_joints : bool
         True if the session is from photographs and nobody looked at a joint.
+    direct : DirectCheck or None
+        Steer that was read while the axle was moved, where that was done.
     """
 
     id: str
@@ -115,6 +118,7 @@ class Session:
     not_checked: tuple[str, ...]
     assumed: tuple[str, ...]
     carried: tuple[str, ...] = ()
+    direct: DirectCheck | None = None
     means: Means = Means.TAPE
     photographs: tuple[Photograph, ...] = ()
     usual: dict[str, Dimension] = field(default_factory=dict)
@@ -208,6 +212,7 @@ def session_from(document: Mapping[str, Any], profile_of: Callable[[str], Profil
         photographs=photographs,
         usual=usual,
         has_unchecked_joints=means == Means.PHOTOGRAPHS and not walk_round.joints_checked(document),
+        direct=direct_at(document),
     )
     _refuse_impossible(session)
     return session

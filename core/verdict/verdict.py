@@ -31,6 +31,7 @@ from core.uncertainty.measured_linkage import (
 from core.uncertainty.next_photograph import advice_with_photographs
 from core.uncertainty.next_reading import Advice, ContestedRuling, advice, advice_on_skipped
 from core.uncertainty.propagation import MeasuredLinkage
+from core.verdict.direct_check import DecidedBy, DirectResult, direct_result
 from core.verdict.peak import Peak, peaks_of
 from core.verdict.readings_decide import decided_by_explanations
 from core.verdict.rules import Rules, lengths, rules_of
@@ -93,6 +94,9 @@ class Verdict:
         Centre-to-centre lengths of track bar and drag link, mm.
     rules : Rules
     steer, toe : Peak
+        The peak steer is the one that decides.
+    direct : DirectResult or None
+        Steer that was read while the axle was moved, beside the steer that the pivots say.
     derivatives : Derivatives
     u_gradient : float
         Standard uncertainty of the steer gradient, rad/mm.
@@ -134,6 +138,7 @@ class Verdict:
     rules: Rules
     steer: Peak
     toe: Peak
+    direct: DirectResult | None
     derivatives: Derivatives
     u_gradient: float
     sweep: Sweep
@@ -171,7 +176,7 @@ def evaluate(session: Session, draws: int = DRAWS) -> Verdict:
     measured = measured_linkage(session, adjustment)
     linkage, limits = measured.linkage, session.limits
     rules = rules_of(measured, limits)
-    steer, toe = peaks_of(measured, limits, draws)
+    steer, toe, direct = deciding_peaks(session, measured, draws)
     geometry = overall(rules.effective.verdict, steer.ruling.verdict, toe.ruling.verdict)
     gradients = _gradients(measured)
     centred = has_centre_plane(session)
@@ -218,6 +223,7 @@ def evaluate(session: Session, draws: int = DRAWS) -> Verdict:
         rules=rules,
         steer=steer,
         toe=toe,
+        direct=direct,
         derivatives=derivatives(linkage),
         u_gradient=float(measured.standard_uncertainty(gradients[:, 1])),
         sweep=swept,
@@ -234,6 +240,15 @@ def evaluate(session: Session, draws: int = DRAWS) -> Verdict:
         steer_budget=budget(measured, steer.gradient, steer.u_model),
         advice=advised,
     )
+
+
+def deciding_peaks(
+    session: Session, measured: MeasuredLinkage, draws: int
+) -> tuple[Peak, Peak, DirectResult | None]:
+    """Peak steer that decides, peak toe-in change, and the direct check where there is one."""
+    steer, toe = peaks_of(measured, session.limits, draws)
+    direct = direct_result(session, measured, steer, draws)
+    return steer if direct is None else direct.peak, toe, direct
 
 
 def _gradients(measured: MeasuredLinkage) -> Array:
@@ -260,6 +275,11 @@ def _courses(session: Session, linkage: Linkage) -> tuple[Course, ...]:
     if session.road is None:
         return ()
     return tuple(drive(event, linkage, session.wheelbase, session.road) for event in session.events)
+
+
+def decided_by(verdict: Verdict) -> DecidedBy:
+    """Evidence that decides the peak steer of a verdict."""
+    return DecidedBy.PIVOTS if verdict.direct is None else verdict.direct.decided_by
 
 
 def overall(effective: Conformity, steer: Conformity, toe: Conformity) -> Overall:
@@ -322,6 +342,6 @@ def _settles(session: Session, advised: Advice, draws: int) -> bool:
 def geometry_by(session: Session, readings: tuple[Reading, ...], draws: int) -> Overall:
     """Verdict on the geometry of a session by other readings of its vehicle."""
     measured = measured_linkage(session, adjusted(session, readings))
-    steer, toe = peaks_of(measured, session.limits, draws)
+    steer, toe, _ = deciding_peaks(session, measured, draws)
     effective = rules_of(measured, session.limits).effective
     return overall(effective.verdict, steer.ruling.verdict, toe.ruling.verdict)

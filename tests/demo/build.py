@@ -64,8 +64,11 @@ def file_session(files: Path, typed: TypedSession, earlier: Document | None) -> 
     if typed.mends:
         flow = mend(flow)
     assert flow.profile is not None
+    answered = flow.document
+    if typed.direct:
+        answered = with_value(answered, "direct", dict(typed.direct))
     path = file_record(
-        files, finished_record(flow.document, flow.profile, datetime.fromisoformat(typed.closed))
+        files, finished_record(answered, flow.profile, datetime.fromisoformat(typed.closed))
     )
     if typed.decision:
         decision, at, note = typed.decision

@@ -18,14 +18,18 @@ from core.fix.comparison import FixOutcome, altered_pivots, compare
 from core.fix.plan_record import filed_plan
 from core.fix.reached import reached_moves
 from core.fix.search import search
+from core.profiles.profile import load_profile
 from core.statistics.conformity import Conformity
 from core.text.quantity import INCH
+from core.verdict.direct_check import DecidedBy
+from core.verdict.direct_shape import LookAt
 from core.verdict.method import METHOD_VERSION
 from core.verdict.verdict import Overall
 from tests.demo import fg_1, fg_2, fg_3, fg_4, fg_5, fg_6, fg_8
 from tests.demo.build import SESSIONS, build
 from wizard.flow.filed_records import read_and_judge
 from wizard.locations import DEMO_SESSIONS, PROFILES
+from wizard.phrases.search_result import search_result_words
 
 
 @pytest.fixture(scope="module")
@@ -222,3 +226,28 @@ def test_the_photographs_and_the_tape_agree():
     for table in photographed["photographs"]:
         file = DEMO_SESSIONS / "FG-8" / table["file"]
         assert file.stat().st_size < 60_000
+
+
+def test_the_fixed_truck_does_what_its_pivots_say():
+    _, fixed = document_and_verdict(fg_1.FIXED)
+    _, measured = document_and_verdict(fg_1.MEASURED)
+    assert measured.overall == Overall.STEERS_TRUE
+    assert measured.direct.decided_by == DecidedBy.BOTH
+    assert measured.steer.ruling.u < fixed.steer.ruling.u / 2
+
+
+def test_the_truck_with_a_soft_bush_does_not_do_what_its_pivots_say():
+    document, verdict = document_and_verdict(fg_3.SOFT_BUSH)
+    assert verdict.direct.by_pivots.ruling.verdict == Conformity.WITHIN
+    assert verdict.overall == Overall.BUMP_STEER
+    assert verdict.direct.decided_by == DecidedBy.DIRECT
+    assert verdict.direct.look_at == (LookAt.SLOPE,)
+    assert value_at(document, "results.steer.decided_by") == "direct"
+
+
+def test_no_plan_moves_the_pivots_of_a_truck_with_a_soft_bush():
+    _, verdict = document_and_verdict(fg_3.SOFT_BUSH)
+    corrections = load_profile("coil-tie-rod", [PROFILES]).corrections
+    result = search(verdict, corrections)
+    assert result.plans == ()
+    assert "does not do what its pivots say" in search_result_words(verdict, result)

@@ -44,6 +44,8 @@ class TypedSession:
         Decision of the lead, its time, and a note; None if it is not decided.
     draw : callable or None
         Draws the pictures of a session from photographs into a folder; None with the tape.
+    direct : mapping or None
+        Direct check as the record has it; None if the steer was not measured.
     """
 
     id: str
@@ -56,6 +58,7 @@ class TypedSession:
     mends: bool = False
     decision: tuple[str, str, str] | None = None
     draw: Callable[[Path], tuple[Drawn, ...]] | None = None
+    direct: Mapping[str, Any] | None = None
 
     def path_in(self, files: Path) -> Path:
         """Path of the filed session in a folder of files."""
@@ -147,4 +150,23 @@ def layout(steering: str, units: str = "in", guide: str = "unmeasured") -> Answe
         "layout.steering_box": "left",
         "layout.ball": "below",
         "session.units": units,
+    }
+
+
+def board_check(side: str, *rows: tuple[str, str, str]) -> Mapping[str, Any]:
+    """Direct check with a board of 36 in; each row has a height, a front and a rear reading."""
+    return {
+        "method": "board",
+        "board": "36 in",
+        "line": side,
+        "rows": [
+            {
+                "side": side,
+                "height": [f"{height} in"],
+                "front": [f"{front} in"],
+                "rear": [f"{rear} in"],
+                "going": "",
+            }
+            for height, front, rear in rows
+        ],
     }

@@ -6,7 +6,8 @@ from core.fix.answers import Answer
 from core.fix.plan import Plan
 from core.fix.ranking import By
 from core.fix.search import SearchResult
-from core.verdict.verdict import Overall, Verdict
+from core.verdict.direct_check import DecidedBy
+from core.verdict.verdict import Overall, Verdict, decided_by
 from wizard.phrases.amounts import count_words, listed
 from wizard.phrases.headline import headline_words
 from wizard.phrases.next_reading import advice_words
@@ -16,6 +17,10 @@ from wizard.phrases.verdict_meaning import HELD_BACK_REASONS as HELD_BACK_BY
 NOTHING_TO_DO = "nothing is to be done."
 NOT_CLOSING = (
     "! The readings do not fit each other. Find the mistaken reading first: these plans rest on it."
+)
+NOT_BY_ITS_PIVOTS = (
+    "no plan is made. The vehicle does not do what its pivots say, and a plan moves pivots. Find "
+    "out why first."
 )
 NOTHING_OFFERED = "nothing that could move a pivot is switched on, so there is no plan."
 
@@ -46,6 +51,8 @@ def search_result_words(verdict: Verdict, fix: SearchResult, by: By = "parts") -
 def _said(verdict: Verdict, fix: SearchResult, by: By) -> str:
     if verdict.overall != Overall.BUMP_STEER:
         return words_without_search(verdict)
+    if decided_by(verdict) == DecidedBy.DIRECT:
+        return NOT_BY_ITS_PIVOTS
     if not fix.plans:
         return NOTHING_OFFERED
     true = sum(plan.steers_true for plan in fix.plans)
