@@ -204,6 +204,11 @@ def parser() -> Parser:
             help="size of the paper (usually Letter for a session in inches, else A4)",
         )
     sheet = command("sheet", "make a page to print and to measure with, with drawings", _sheet)
+    sheet.add_argument(
+        "--photographs",
+        action="store_true",
+        help="make the page for an owner instead, which says how to take photographs",
+    )
     sheet.add_argument("--profile", metavar="NAME", help="the kind of vehicle it is for")
     sheet.add_argument("--layout", choices=[*Layout], help="where the drag link goes")
     sheet.add_argument("--guide", choices=[*GuideKind], help="what guides the axle lengthwise")
@@ -311,6 +316,7 @@ def application(
         Pictures of a new session from photographs; None for no such session.
     """
     from wizard.printed.page_file import write_order_beside, write_page_beside
+    from wizard.printed.sheet_file import write_sheet_for
     from wizard.printed.sources import ShopFiles
     from wizard.tui.app import EvenarcApp
     from wizard.tui.host import Surroundings
@@ -324,6 +330,7 @@ def application(
             parts_shelf(folder),
             write_page=partial(write_page_beside, files=shop_files),
             write_order=partial(write_order_beside, files=shop_files),
+            write_sheet=partial(write_sheet_for, files=folder, profile_folders=folders),
             log_fault=partial(log_fault, files=logs or folder),
             in_folder=surroundings_in,
         )
@@ -406,18 +413,22 @@ def _page(options: Namespace) -> int:
 def _sheet(options: Namespace) -> int:
     from wizard.flow.profile_choices import nearest_profile
     from wizard.printed.page_file import write_page
+    from wizard.printed.photograph_sheet import photograph_sheet_html
     from wizard.printed.sheet import Paper, sheet_document, sheet_html
 
     steering = Layout(options.layout) if options.layout else None
     guide = GuideKind(options.guide) if options.guide else None
     folders = _profile_folders(options)
     try:
-        if options.profile:
-            profile = load_profile(options.profile, folders)
+        if options.photographs:
+            html = photograph_sheet_html(options.paper)
         else:
-            profile = nearest_profile(folders, steering, guide)
-        document = sheet_document(profile, steering, guide, options.units)
-        html = sheet_html(document, profile, Paper(options.paper), bool(options.profile))
+            if options.profile:
+                profile = load_profile(options.profile, folders)
+            else:
+                profile = nearest_profile(folders, steering, guide)
+            document = sheet_document(profile, steering, guide, options.units)
+            html = sheet_html(document, profile, Paper(options.paper), bool(options.profile))
         write_page(options.page, html)
     except (ProfileError, RecordError) as error:
         print(f"evenarc: {error}", file=sys.stderr)

@@ -30,6 +30,8 @@ MEASURING = (
 HOME = (
     ("↑ ↓ Enter", "choose and open"),
     ("letters", "filter the list: by a tag, a word, a verdict, a date"),
+    ("F3", "make a sheet to print and to measure with"),
+    ("F4", "judge a vehicle from photographs"),
     ("F5", "measure a new vehicle"),
     ("F6", "measure the marked vehicle again"),
     ("F7", "compare the marked session with the one it follows, or with another"),

@@ -29,6 +29,9 @@ WriteOrder = Callable[
 ]
 """Writes the work order of a plan beside its record, and returns the page's file."""
 
+WriteSheet = Callable[[str], Path]
+"""Writes the sheet of a profile into the files folder, and returns the sheet's file."""
+
 LogFault = Callable[[BaseException], str]
 """Writes the details of a fault of the program to a file, and returns a line about it."""
 
@@ -45,7 +48,7 @@ class Surroundings:
         Folders of profiles, a shop's own first.
     parts_shelf : Path
         The shop's own corrections; the file need not exist.
-    write_page, write_order : callable
+    write_page, write_order, write_sheet : callable
     log_fault : callable
     in_folder : callable
         Returns the surroundings with another folder of records and drafts.
@@ -56,6 +59,7 @@ class Surroundings:
     parts_shelf: Path
     write_page: WritePage
     write_order: WriteOrder
+    write_sheet: WriteSheet
     log_fault: LogFault
     in_folder: Callable[[Path], Surroundings]
 
