@@ -60,6 +60,10 @@ SAME_HEIGHT = 1.0
 """mm; rows closer than this are at one height."""
 
 
+class OneHeightOnly(EntryError):
+    """The rows of a wheel are all at one height: further rows are missing."""
+
+
 @dataclass(frozen=True)
 class DirectRow:
     """Readings at one height of the axle, each with its repeats; mm and rad.
@@ -208,7 +212,7 @@ def _refuse_impossible_heights(check: DirectCheck, side: Side) -> None:
     heights = [row.mean_height for row in check.rows_of(side)]
     span = max(heights) - min(heights)
     if span < SAME_HEIGHT:
-        raise EntryError(
+        raise OneHeightOnly(
             ROWS, f"has the {side} wheel at one height only; at least four more heights are read"
         )
     if span > FARTHEST_APART:

@@ -28,6 +28,7 @@ from wizard.phrases.what_next import next_after_verdict
 from wizard.questions.short_way import HELPS_MOST
 from wizard.tui.screens.bench import BenchScreen
 from wizard.tui.screens.compare import CompareScreen
+from wizard.tui.screens.direct import DirectScreen
 from wizard.tui.screens.sectioned import Result, SectionedScreen
 from wizard.tui.screens.step_screen import StepScreen
 from wizard.tui.screens.travel import TravelScreen
@@ -161,6 +162,7 @@ class VerdictStep(StepScreen, VerdictScreen[Any]):
         ("s,S", "suspect", "suspect"),
         ("m,M", "mend", "mend"),
         ("c,C", "compare", "compare"),
+        ("d,D", "direct", "direct"),
     ]
 
     MAY_KEEP = True
@@ -185,6 +187,7 @@ class VerdictStep(StepScreen, VerdictScreen[Any]):
             ),
             *([Key("C", "before and after", "compare")] if verdict and self.earlier else []),
             *super().keys(),
+            *([Key("D", "direct check", "direct")] if verdict else []),
             Key("Esc", "back", "back"),
             Key("F3", "steps", "steps"),
             Key("F9", "leave", "leave"),
@@ -254,6 +257,18 @@ class VerdictStep(StepScreen, VerdictScreen[Any]):
         self.document = applicable_answers(flow.document, flow.profile)
         self.notify(f"mended: {slip_sentence(slip, self.unit)}", markup=False)
         self.judge()
+
+    def action_direct(self) -> None:
+        """Measure the steer while the axle travels, then judge the session again."""
+
+        def judge_again(flow: Flow | None) -> None:
+            if flow is not None and flow is not self.flow:
+                self.flow = flow
+                self.document = applicable_answers(flow.document, flow.profile)
+                self.judge()
+
+        if self.verdict:
+            self.app.push_screen(DirectScreen(self.flow), judge_again)
 
     def action_suspect(self) -> None:
         """Go to the reading that fits the others least, to type it over."""
