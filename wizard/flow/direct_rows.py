@@ -40,7 +40,7 @@ def typed_rows(document: Document) -> list[Mapping[str, Any]]:
 
 
 def line_hint(document: Document) -> str:
-    """How the next line is typed."""
+    """Example of the next line."""
     table = typed_check(document)
     if not table:
         return "board; 36 in; left     laser; 120 in; right     turn-plate"

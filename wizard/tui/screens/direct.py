@@ -87,9 +87,12 @@ class DirectScreen(Screen[Flow]):
             lines += ["", progress_words(rows)]
         verdict = self.verdict()
         if verdict is not None and verdict.direct is not None:
-            lines += ["", *steer_rows(verdict), ""]
+            lines += ["", *steer_rows(verdict, units_of(document)), ""]
             facts = direct_facts(verdict, units_of(document))
-            lines += [f"{fact.mark or ' '} {fact.name}: {fact.text}" for fact in facts]
+            lines += [
+                f"{fact.mark or ' '} {f'{fact.name}: ' if fact.name else ''}{fact.text}"
+                for fact in facts
+            ]
         self.query_one("#rows", Static).update(Content("\n".join(lines)))
         self.query_one(Field).value = ""
         self.query_one(Remark).hint(line_hint(document))
