@@ -26,7 +26,11 @@ PAIRED = 6.0
 RETURNED = 3.0
 """Standard uncertainties within which the last row is back at ride height."""
 
+DEPENDENT = 1e-9
+"""Part of the largest variance below which a combination of rows says nothing of its own."""
+
 ENDS = (0, -1)
+"""Rows at ride height: the first and the last."""
 
 
 @dataclass(frozen=True, eq=False)
@@ -113,6 +117,12 @@ def points_of(
         closing=closing,
         has_returned=closing <= RETURNED * u_closing,
     )
+
+
+def independent(covariance: Array) -> Array:
+    """Independent combinations of rows of a singular covariance (n, n), array (n, r)."""
+    values, vectors = np.linalg.eigh(covariance)
+    return np.asarray(vectors[:, values > DEPENDENT * values[-1]])
 
 
 def angle_of(check: DirectCheck, row: DirectRow) -> float:

@@ -11,10 +11,7 @@ from enum import StrEnum
 import numpy as np
 
 from core.kinematics.vectors import Array
-from core.verdict.direct_rows import DirectPoints
-
-DEPENDENT = 1e-9
-"""Part of the largest variance below which a combination of rows says nothing of its own."""
+from core.verdict.direct_rows import DirectPoints, independent
 
 PRESENT = 2.0
 """Standard uncertainties beyond which a loop is there."""
@@ -39,12 +36,6 @@ class Lash:
 
     width: float
     u: float
-
-
-def independent(covariance: Array) -> Array:
-    """Independent combinations of rows of a singular covariance (n, n), array (n, r)."""
-    values, vectors = np.linalg.eigh(covariance)
-    return np.asarray(vectors[:, values > DEPENDENT * values[-1]])
 
 
 def lash_of(points: DirectPoints, computed: Array) -> Lash | None:

@@ -21,9 +21,8 @@ from core.sessions.session import Session, session_from
 from core.statistics.conformity import Conformity, Ruling, magnitude_ruling
 from core.uncertainty.measured_linkage import adjusted, measured_linkage
 from core.uncertainty.worth import hidden_mistake, is_checked, readings_left, variances_taken
-from core.verdict.peak import peaks_of
 from core.verdict.rules import rules_of
-from core.verdict.verdict import DRAWS, Overall, RuleKey, overall
+from core.verdict.verdict import DRAWS, Overall, RuleKey, deciding_peaks, overall
 
 DECIDING: tuple[RuleKey, ...] = ("effective", "peak_steer", "peak_toe_change")
 """Rules that decide, in the order of the arrays here."""
@@ -168,7 +167,7 @@ def standing_of_session(session: Session, draws: int = DRAWS) -> Standing:
     """The verdict on a session as it stands. Raises as `core.verdict.verdict.evaluate` does."""
     adjustment = adjusted(session)
     measured = measured_linkage(session, adjustment)
-    steer, toe = peaks_of(measured, session.limits, draws)
+    steer, toe, _ = deciding_peaks(session, measured, draws)
     rulings = (rules_of(measured, session.limits).effective, steer.ruling, toe.ruling)
     gradients = np.stack(
         [measured.gradient(effective_angle), steer.gradient, toe.gradient], axis=-1

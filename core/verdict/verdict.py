@@ -123,7 +123,7 @@ class Verdict:
     steer_budget : tuple of Share
         Shares in the variance of the peak steer.
     advice : Advice or None
-        Readings to take again; None unless the geometry is too close to call.
+        Readings to take again; None unless the geometry is too close to call by the pivots.
     """
 
     overall: Overall
@@ -183,7 +183,9 @@ def evaluate(session: Session, draws: int = DRAWS) -> Verdict:
     heights = roll_centre_height(linkage)
     swept = sweep(measured, session.droop, session.bump)
     advised = None
-    if geometry == Overall.TOO_CLOSE:
+    # Readings of the pivots settle nothing where the measured steer decides alone.
+    rests_on_pivots = direct is None or direct.agrees
+    if geometry == Overall.TOO_CLOSE and rests_on_pivots:
         contested = _contested_rulings(rules, gradients[:, 0], (steer, toe))
         advised = advice(adjustment, contested, lambda tried: _settles(session, tried, draws))
         if not advised.settles:

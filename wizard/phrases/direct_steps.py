@@ -4,8 +4,9 @@ from collections.abc import Mapping, Sequence
 from typing import Any
 
 from core.text.plain_text import plain
-from core.text.quantity import LengthUnit, format_length
+from core.text.quantity import LengthUnit
 from core.verdict.verdict import Verdict
+from wizard.phrases.amounts import travel_words
 
 SET_UP = (
     "Caution: a vehicle that falls kills. Springs out or softened. Frame on rated stands, never "
@@ -21,10 +22,6 @@ SET_UP = (
 
 HEIGHTS_WANTED = 6
 """Rows of a whole check: ride height twice, and four more."""
-
-
-AT_RIDE_HEIGHT = 1.0
-"""mm; an axle nearer than this stands at ride height."""
 
 
 def method_words(table: Mapping[str, Any]) -> str:
@@ -50,13 +47,6 @@ def progress_words(rows: Sequence[Mapping[str, Any]]) -> str:
     return f"{len(rows)} rows; the last one at ride height again?"
 
 
-def heave_words(heave: float, unit: LengthUnit) -> str:
-    """A place of the axle in words; heave in mm, bump positive."""
-    if abs(heave) < AT_RIDE_HEIGHT:
-        return "ride height"
-    return f"{format_length(abs(heave), unit)} of {'bump' if heave > 0 else 'droop'}"
-
-
 def steer_rows(verdict: Verdict, unit: LengthUnit) -> list[str]:
     """One line a height: the steer that was read, with its doubt, and the computed one."""
     direct = verdict.direct
@@ -64,7 +54,7 @@ def steer_rows(verdict: Verdict, unit: LengthUnit) -> list[str]:
         return []
     columns = (direct.heave_mm, direct.steer_deg, direct.u_deg, direct.computed_deg)
     return [
-        f"{heave_words(heave, unit):18}read {steer:+.2f} deg, give or take {2 * u:.2f}; "
+        f"{travel_words(heave, unit):18}read {steer:+.2f} deg, give or take {2 * u:.2f}; "
         f"computed {computed:+.2f}"
         for heave, steer, u, computed in zip(*(item.tolist() for item in columns), strict=True)
     ]

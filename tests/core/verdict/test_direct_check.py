@@ -12,16 +12,12 @@ from core.kinematics.motion import motion_at
 from core.kinematics.raising import raised
 from core.text.quantity import INCH
 from core.verdict.curves import working_heaves
-from core.verdict.direct_check import (
-    DecidedBy,
-    direct_result,
-    gradient_at,
-    measured_curve,
-    predicted,
-)
+from core.verdict.direct_check import DecidedBy, direct_result
+from core.verdict.direct_curves import gradient_at, measured_curve, predicted
 from core.verdict.direct_rows import points_of
 from core.verdict.direct_shape import LookAt
 from core.verdict.peak import peaks_of
+from core.verdict.verdict import Overall, evaluate
 from tests.direct_rows import AT, GOING, board_check, steer_of_left
 from tests.geometries import document_of, parallel_pair, session_of, true_readings
 from tests.measured import measure_session
@@ -208,3 +204,12 @@ def test_two_heights_are_enough_for_a_line():
     _, _, result = checked(disagreeing(heave), heave=heave)
     assert not result.agrees
     assert result.peak_deg == pytest.approx(np.degrees(np.abs(disagreeing(heave)).max()), rel=1e-3)
+
+
+def test_no_reading_of_the_pivots_is_advised_where_the_measured_steer_decides():
+    session, _, _ = checked(disagreeing)
+    limits = replace(session.limits, steer=np.radians(0.338))
+    verdict = evaluate(replace(session, limits=limits), DRAWS)
+    assert verdict.direct.decided_by == DecidedBy.DIRECT
+    assert verdict.geometry == Overall.TOO_CLOSE
+    assert verdict.advice is None

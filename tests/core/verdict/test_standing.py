@@ -1,11 +1,15 @@
 """The verdict as it stands: the same as the verdict, with what is left to take."""
 
+from dataclasses import replace
+
+import numpy as np
 import pytest
 
 from core.documents.document import with_value
 from core.statistics.conformity import Conformity
 from core.verdict.standing import DECIDING, standing_of, standing_of_session
 from core.verdict.verdict import Overall, evaluate, rulings_of
+from tests.direct_rows import board_check
 from tests.geometries import document_of, parallel_pair, session_of, true_readings
 
 PIVOTS = ("track_bar.frame", "track_bar.axle", "drag_link.frame", "drag_link.axle")
@@ -74,3 +78,12 @@ def test_the_chance_is_that_of_steering_true():
     assert standing(0.0, *SLOPES).chance > 0.5
     assert standing(5.0, *SLOPES).chance < 0.05
     assert standing(5.0, *SLOPES).geometry == Overall.BUMP_STEER
+
+
+def test_a_session_stands_as_its_direct_check_decides():
+    """The steer that was read at the wheels counts, although the pivots are parallel."""
+    linkage = parallel_pair()
+    session = session_of(document_of(linkage, true_readings(linkage)))
+    soft = replace(session, direct=board_check(lambda heave: np.radians(0.02) * heave))
+    assert standing_of_session(session, 0).geometry == Overall.STEERS_TRUE
+    assert standing_of_session(soft, 0).geometry == Overall.BUMP_STEER
