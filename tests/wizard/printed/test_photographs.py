@@ -8,6 +8,7 @@ from wizard.locations import DEMO_SESSIONS, PROFILES
 from wizard.phrases.mark_names import POINTS
 from wizard.printed.owners_page import page_html
 from wizard.printed.photograph_sheet import STEPS, photograph_sheet_html
+from wizard.printed.sources import Beside
 from wizard.views.photograph import extended
 
 
@@ -18,7 +19,7 @@ def photographed():
 
 def test_the_page_carries_both_pictures_with_the_lines():
     path, document, verdict = photographed()
-    html = page_html(document, verdict, "in", path.parent)
+    html = page_html(document, verdict, "in", Beside(folder=path.parent))
     assert html.count("data:image/jpeg;base64,") == 2
     assert html.count('class="sight track-bar"') == 2
     assert html.count('class="sight drag-link"') == 2
@@ -27,7 +28,7 @@ def test_the_page_carries_both_pictures_with_the_lines():
 
 def test_without_the_files_the_lines_stay():
     _, document, verdict = photographed()
-    html = page_html(document, verdict, "in", Path("/nowhere"))
+    html = page_html(document, verdict, "in", Beside(folder=Path("/nowhere")))
     assert "data:image" not in html
     assert html.count('class="sight track-bar"') == 2
 
