@@ -7,7 +7,7 @@ negligible for it, so that a combination either steers true or does not.
 """
 
 from collections.abc import Sequence
-from dataclasses import astuple, dataclass
+from dataclasses import astuple, dataclass, replace
 from itertools import combinations, product
 
 import numpy as np
@@ -16,12 +16,14 @@ from scipy.stats import multivariate_normal
 
 from core.fix.chances import DRAWS, SETTING
 from core.fix.plan import Plan
+from core.fix.possible import conversion_of
 from core.fix.search import MOST_PLANS, search
 from core.kinematics.linkage import Linkage
 from core.kinematics.motion import motion_at
-from core.kinematics.pivots import PIVOTS
+from core.kinematics.pivots import PIVOTS, Layout
 from core.kinematics.raising import raised
-from core.profiles.corrections import Correction
+from core.profiles.conversions import Change, Conversion
+from core.profiles.corrections import Correction, PivotStep
 from core.profiles.limits import Limits
 from core.statistics.conformity import SURE
 from core.uncertainty.propagation import parameters, with_parameters
@@ -69,10 +71,22 @@ def both_slopes(linkage: Linkage) -> tuple[float, float]:
     )
 
 
-def moved_to(linkage: Linkage, moves: Sequence[tuple[Correction, float]]) -> Linkage:
-    """The linkage after some corrections, each with its rise in mm."""
+def moved_to(linkage: Linkage, moves: Sequence[tuple[Change, float]]) -> Linkage:
+    """The linkage after some corrections, each with its rise in mm, and conversions."""
     points = {name: np.array(linkage.pivot(name)) for name in PIVOTS}
     for correction, rise in moves:
+        if isinstance(correction, Conversion):
+            linkage = replace(linkage, layout=correction.steering or linkage.layout)
+            if linkage.layout != Layout.INVERTED_Y:
+                linkage = replace(linkage, near_ball=None)
+            linkage = replace(linkage, arm=correction.readings.get("steering.arm", linkage.arm))
+            for step in correction.moves:
+                points[step.pivot] = points[step.pivot] + [0.0, 0.0, step.rise]
+                if step.to_station is not None:
+                    points[step.pivot][0] = step.to_station
+                if step.to_offset is not None:
+                    points[step.pivot][1] = correction.middle - step.to_offset
+            continue
         pivot = correction.pivot
         for name in ("track_bar.frame", "drag_link.frame") if pivot == "ride_height" else (pivot,):
             points[name] = points[name] + [0.0, 0.0, rise]
@@ -118,17 +132,37 @@ class TrueCombination:
     order: tuple[float, ...]
 
 
+def rises_of(change: Change) -> tuple[float, ...]:
+    """Rises on offer; a conversion is made as it is."""
+    return (0.0,) if isinstance(change, Conversion) else change.rises
+
+
+def size_of_moves(chosen: Sequence[Change], rises: Sequence[float]) -> float:
+    """Sum of the magnitudes of all rises, mm."""
+    of_conversions = sum(
+        abs(step.rise)
+        for change in chosen
+        if isinstance(change, Conversion)
+        for step in change.moves
+    )
+    return of_conversions + sum(map(abs, rises))
+
+
 def brute_force(
-    verdict: Verdict, corrections: Sequence[Correction]
+    verdict: Verdict, corrections: Sequence[Correction], conversions: Sequence[Conversion] = ()
 ) -> tuple[int, list[TrueCombination]]:
     """Number of combinations, and the first that steers true of each set."""
     linkage, limits = verdict.measured.linkage, verdict.session.limits
     count, first_of_set, true = 0, {}, set()
     for size in (1, 2, 3):
-        for chosen in combinations(corrections, size):
+        with_conversion = product(conversions, combinations(corrections, size - 1))
+        for chosen in (
+            *combinations(corrections, size),
+            *((conversion, *others) for conversion, others in with_conversion),
+        ):
             if any(a.name in b.not_with for a, b in product(chosen, repeat=2)):
                 continue
-            for rises in product(*(correction.rises for correction in chosen)):
+            for rises in product(*map(rises_of, chosen)):
                 count += 1
                 moved = moved_to(linkage, list(zip(chosen, rises, strict=True)))
                 peak = peak_if_true(moved, limits)
@@ -136,7 +170,7 @@ def brute_force(
                     continue
                 flatness = round(sum(map(abs, both_slopes(moved))), 6)
                 peak_step = round(peak / limits.steer * 10)
-                order = (size, peak_step, round(sum(map(abs, rises)), 6), flatness)
+                order = (size, peak_step, round(size_of_moves(chosen, rises), 6), flatness)
                 names = tuple(correction.name for correction in chosen)
                 moves = tuple(zip(names, np.round(rises, 6).tolist(), strict=True))
                 true.add(moves)
@@ -168,6 +202,47 @@ def test_the_search_has_the_plans_of_brute_force(layout, seed, monkeypatch):
     assert result.searched == count
     assert len(expected) > 1, "one plan alone tests no order"
     assert [done(plan.moves) for plan in result.plans] == [best.moves for best in expected]
+
+
+CONVERSIONS = (
+    Conversion("tie rod off", (), steering=Layout.KNUCKLE),
+    Conversion(
+        "high arms",
+        (PivotStep("drag_link.axle", 3 * INCH), PivotStep("track_bar.axle", 4 * INCH)),
+        steering=Layout.KNUCKLE,
+        readings={"steering.arm": 7 * INCH},
+        not_with=("bar up at the axle",),
+    ),
+    Conversion(
+        "both brackets",
+        (
+            PivotStep("drag_link.frame", -1 * INCH, to_station=150.0),
+            PivotStep("track_bar.frame", -2 * INCH, to_offset=600.0),
+        ),
+    ),
+)
+"""Two conversions that change the layout of an inverted-Y, and one that keeps any layout."""
+
+
+@pytest.mark.slow
+@pytest.mark.parametrize("seed", [0, 3])
+def test_the_search_works_conversions_like_brute_force(seed, monkeypatch):
+    monkeypatch.setattr("core.fix.chances.SETTING", 1e-6)
+    monkeypatch.setattr("core.fix.chances.model_uncertainty", np.zeros_like)
+    verdict = verdict_on(vehicle(seed, Layout.INVERTED_Y), limits=WIDE, instruments=EXACT)
+    corrections = COARSE[:4]
+    placed = [conversion_of(verdict.session, conversion) for conversion in CONVERSIONS]
+    count, expected = brute_force(verdict, corrections, placed)
+    result = search(verdict, [*corrections, *CONVERSIONS])
+    assert result.searched == count
+    names = {name for best in expected for name, _ in best.moves}
+    assert names & {"tie rod off", "high arms"}, "no plan tests a change of layout"
+    assert [done(plan.moves) for plan in result.plans] == [best.moves for best in expected]
+    for plan in result.plans:
+        moves = [(move.correction, move.rise) for move in plan.moves]
+        steer, toe = peaks(moved_to(verdict.measured.linkage, moves), verdict.session.limits)
+        assert plan.after.peak_steer == pytest.approx(steer, abs=np.radians(1e-6))
+        assert plan.after.peak_toe_change == pytest.approx(toe, abs=np.radians(1e-6))
 
 
 @pytest.mark.parametrize("layout", LAYOUTS)

@@ -3,6 +3,7 @@
 The answers are those of the first truck of the demo, which is invented.
 """
 
+import re
 import signal
 import subprocess
 from collections.abc import Mapping
@@ -13,19 +14,27 @@ import pytest
 from core.documents.document import value_at, with_value
 from core.documents.record import read_document
 from core.profiles.profile import profile_names
-from tests.demo import fg_1
+from tests.demo import fg_1, fg_2
 from tests.terminal.terminal import Terminal, installed
 from wizard.locations import DEMO_SESSIONS, PROFILES
 from wizard.questions.question import Question
+from wizard.questions.short_way import SHORT_STEPS, tick_values
 from wizard.questions.steps import STEPS
+from wizard.questions.walk_round import CAUTIONS
 
 pytestmark = pytest.mark.skipif(
     not hasattr(signal, "SIGKILL"), reason="this system has no pseudo-terminals"
 )
 
 SMALLEST, LARGE = (80, 24), (120, 40)
-QUESTIONS = {question.path: question for step in STEPS for question in step.questions}
+QUESTIONS = {
+    question.path: question
+    for step in (*STEPS, *SHORT_STEPS)
+    for question in step.questions
+    if question.path != "enough"
+}
 RESULT_SCREENS = {
+    "It is decided": "enough",
     "1 verdict": "verdict",
     "before beside after": "compare",
     "fewest parts first": "fix",
@@ -59,7 +68,7 @@ class Session:
     @property
     def place(self) -> str | None:
         """Path of the question on the screen, or name of the screen with a result."""
-        lines = self.terminal.text.splitlines()
+        lines = re.sub("[\u2800-\u28ff]", " ", self.terminal.text).splitlines()  # no picture
         text, left_half = (
             " ".join(" ".join(line[:columns] for line in lines).split())
             for columns in (None, self.terminal.screen.columns // 2)  # beside the picture
@@ -120,6 +129,39 @@ def answers_in(document):
     return {"session": session} | {key: document.get(key) for key in tables}
 
 
+class ShortSession(Session):
+    """The same on the short way, whose sheets are ticked by letters."""
+
+    def keys(self, place: str) -> tuple[str, ...]:
+        """Keys to press at a place; on a sheet a sound line is ticked by its letter."""
+        for step in SHORT_STEPS:
+            ticked = [each.path for each in step.questions if tick_values(each)]
+            if step.is_sheet and place in ticked and place != CAUTIONS:
+                lines = [path for path in ticked if path != CAUTIONS]
+                letter = "abcdefghij"[lines.index(place)]
+                return (letter, "enter") if place == lines[-1] else (letter,)
+        return super().keys(place)
+
+
+def test_a_short_session_in_the_smallest_terminal(tmp_path):
+    answers = {
+        path: answer
+        for path, answer in fg_2.RE_MOUNTED.answers.items()
+        if not path.startswith("instruments.") and path != "session.units"
+    }
+    terminal = Terminal("--files", str(tmp_path / "files"), size=SMALLEST)
+    terminal.wait_for("Nothing is filed here yet")
+    terminal.press("enter")
+    ShortSession(terminal, answers).answer_until("enough")
+    assert "so far ✗ bump steer" in terminal.text
+    terminal.press("enter")
+    terminal.wait_for("peak steer")
+    terminal.press("F9")
+    terminal.wait_for("is kept, unfinished")
+    terminal.press("F9")
+    assert terminal.ended() == 0
+
+
 def test_a_session_in_the_smallest_terminal(tmp_path):
     first_session(tmp_path / "files", SMALLEST)
 
@@ -166,6 +208,9 @@ def first_session(files, size):
     terminal = Terminal("--files", str(files), size=size)
     terminal.wait_for("Nothing is filed here yet")
     terminal.press("enter")
+    terminal.wait_for("long way")
+    terminal.press("Ctrl+L")
+    terminal.wait_for("short way")
     session = Session(terminal, answers)
     session.answer_until("readings.drag_link.axle.height")
     terminal.press("17 3")
@@ -204,6 +249,9 @@ def re_measure(files, size):
     terminal = Terminal("--files", str(files), size=size)
     terminal.wait_for("✓ steers true")
     terminal.press("down", "F6")
+    terminal.wait_for("long way")
+    terminal.press("Ctrl+L")
+    terminal.wait_for("short way")
     Session(terminal, answers, fg_1.LIFTED.reasons).answer_until("file")
     terminal.press("enter")
     terminal.wait_for("filed, and read back")

@@ -15,7 +15,8 @@ from typing import TYPE_CHECKING, NoReturn
 
 from core.documents.entries import units_of
 from core.documents.record import RecordError
-from core.profiles.profile import Profile, load_profile
+from core.kinematics.pivots import GuideKind, Layout
+from core.profiles.profile import Profile, ProfileError, load_profile
 from core.text.plain_text import plain
 from wizard import __version__
 from wizard.crash_log import log_fault
@@ -27,6 +28,7 @@ from wizard.locations import (
     files_folder,
     parts_shelf,
     profile_folders,
+    shop_file,
 )
 from wizard.phrases.cautions import CAUTION_IN_SHORT
 
@@ -43,6 +45,9 @@ NO_TERMINAL = (
     "and `evenarc fix` need none"
 )
 NO_UTF_8 = "evenarc: the wizard needs a terminal with UTF-8; set LC_ALL=C.UTF-8, for example"
+LARGEST_NUMBER = 9
+"""Largest number of a plan; a search offers fewer."""
+
 DEMO_NOTICE = "a demonstration: an invented workshop, on a copy that is deleted at the end"
 
 
@@ -118,7 +123,13 @@ def parser() -> Parser:
         subparser.set_defaults(run=run)
         return subparser
 
-    command("measure", "measure a new vehicle at once", _measure)
+    measure = command("measure", "measure a new vehicle at once", _measure)
+    measure.add_argument(
+        "--photographs",
+        nargs="*",
+        metavar="PICTURE",
+        help="judge it from photographs; marks and tape readings count together",
+    )
     command("demo", "look at invented sessions, on a copy that is deleted at the end", _demo)
     check = command("check", "compute and print the verdict on filed sessions", _check)
     check.add_argument("records", nargs="+", metavar="RECORD")
@@ -132,6 +143,38 @@ def parser() -> Parser:
     fix = command("fix", "plan the changes that cure a vehicle", _fix)
     fix.add_argument("record", metavar="RECORD")
     fix.add_argument("--json", action="store_true", help="print one JSON object")
+    fix.add_argument(
+        "--by",
+        choices=("parts", "price", "hours"),
+        default="parts",
+        help="what decides which plans come first (usually the fewest parts)",
+    )
+    lift = command("lift", "plan a lift, and say how far it works", _lift)
+    lift.add_argument(
+        "lift", nargs="?", default="", metavar="LIFT", help='such as "4 in", or "100 mm"'
+    )
+    lift.add_argument(
+        "--like",
+        action="append",
+        default=[],
+        metavar="RECORD",
+        help="take the geometry of a record, or of a vehicle's newest record by its tag; repeat it",
+    )
+    lift.add_argument(
+        "--typical",
+        action="append",
+        default=[],
+        metavar="PROFILE",
+        help="take the typical geometry of a profile (without --like: of every profile)",
+    )
+    lift.add_argument(
+        "--with",
+        dest="change",
+        default="",
+        metavar="NAME",
+        help='how far it works with a conversion, or with a correction: "NAME = 2 in"',
+    )
+    lift.add_argument("--json", action="store_true", help="print one JSON object")
     listing = command("list", "list every filed session with its verdict", _list)
     listing.add_argument(
         "--json", action="store_true", help="print one JSON object for each record, one a line"
@@ -139,6 +182,39 @@ def parser() -> Parser:
     page = command("page", "make a page to print for the owner of the vehicle", _page)
     page.add_argument("record", metavar="RECORD")
     page.add_argument("page", metavar="PAGE", type=_path, help="the HTML file to make")
+    order = command("order", "make the work order of a record's plan", _order)
+    order.add_argument("record", metavar="RECORD")
+    order.add_argument(
+        "page",
+        nargs="?",
+        metavar="PAGE",
+        type=_path,
+        help="the HTML file to make; without it the order is printed in words",
+    )
+    order.add_argument(
+        "--plan",
+        type=_number,
+        metavar="NUMBER",
+        help="a plan of `evenarc fix` in place of the plan that was filed",
+    )
+    for printed in (page, order):
+        printed.add_argument(
+            "--paper",
+            choices=("letter", "a4"),
+            help="size of the paper (usually Letter for a session in inches, else A4)",
+        )
+    sheet = command("sheet", "make a page to print and to measure with, with drawings", _sheet)
+    sheet.add_argument(
+        "--photographs",
+        action="store_true",
+        help="make the page for an owner instead, which says how to take photographs",
+    )
+    sheet.add_argument("--profile", metavar="NAME", help="the kind of vehicle it is for")
+    sheet.add_argument("--layout", choices=[*Layout], help="where the drag link goes")
+    sheet.add_argument("--guide", choices=[*GuideKind], help="what guides the axle lengthwise")
+    sheet.add_argument("--units", choices=["in", "mm"], default="in", help="unit of the lengths")
+    sheet.add_argument("--paper", choices=["letter", "a4"], default="letter")
+    sheet.add_argument("page", metavar="PAGE", type=_path, help="the HTML file to make")
     return evenarc
 
 
@@ -172,7 +248,7 @@ def _home(options: Namespace) -> int:
 
 
 def _measure(options: Namespace) -> int:
-    return _open_wizard(options, measures_at_once=True)
+    return _open_wizard(options, measures_at_once=True, photographs=options.photographs)
 
 
 def _demo(options: Namespace) -> int:
@@ -191,6 +267,7 @@ def _open_wizard(
     measures_at_once: bool = False,
     notice: str = "",
     logs: Path | None = None,
+    photographs: Sequence[str] | None = None,
 ) -> int:
     """Run the application until it is left, and return the exit code.
 
@@ -205,7 +282,7 @@ def _open_wizard(
     files = files_folder(options.files)
     try:
         folders = _profile_folders(options, files)
-        app = application(files, folders, measures_at_once, notice, logs)
+        app = application(files, folders, measures_at_once, notice, logs, photographs)
         app.run()
     except Exception as error:  # outside the screens, which have their own handler
         print(log_fault(error, logs or files), file=sys.stderr)
@@ -219,6 +296,7 @@ def application(
     measures_at_once: bool = False,
     notice: str = "",
     logs: Path | None = None,
+    photographs: Sequence[str] | None = None,
 ) -> "EvenarcApp":
     """Application over a files folder.
 
@@ -234,22 +312,30 @@ def application(
         A line for home.
     logs : Path or None
         Folder of the crash log; None for the files folder.
+    photographs : sequence of str or None
+        Pictures of a new session from photographs; None for no such session.
     """
-    from wizard.printed.page_file import write_page_beside
+    from wizard.printed.page_file import write_order_beside, write_page_beside
+    from wizard.printed.sheet_file import write_sheet_for
+    from wizard.printed.sources import ShopFiles
     from wizard.tui.app import EvenarcApp
     from wizard.tui.host import Surroundings
 
     def surroundings_in(folder: Path) -> Surroundings:
+        folders = _moved_profile_folders(profile_folders, files, folder)
+        shop_files = ShopFiles(folders, parts_shelf(folder), shop_file(folder))
         return Surroundings(
             folder,
-            _moved_profile_folders(profile_folders, files, folder),
+            folders,
             parts_shelf(folder),
-            write_page=write_page_beside,
+            write_page=partial(write_page_beside, files=shop_files),
+            write_order=partial(write_order_beside, files=shop_files),
+            write_sheet=partial(write_sheet_for, files=folder, profile_folders=folders),
             log_fault=partial(log_fault, files=logs or folder),
             in_folder=surroundings_in,
         )
 
-    return EvenarcApp(surroundings_in(files), measures_at_once, notice)
+    return EvenarcApp(surroundings_in(files), measures_at_once, notice, photographs)
 
 
 def _check(options: Namespace) -> int:
@@ -269,7 +355,35 @@ def _fix(options: Namespace) -> int:
     from wizard.reports.fix import fix_record
 
     shelf = parts_shelf(files_folder(options.files))
-    return EXIT_CODES[fix_record(options.record, _profile_folders(options), shelf, options.json)]
+    ending = fix_record(options.record, _profile_folders(options), shelf, options.json, options.by)
+    return EXIT_CODES[ending]
+
+
+def _lift(options: Namespace) -> int:
+    from wizard.reports.lift import LiftRequest, print_lifts
+
+    files = files_folder(options.files)
+    request = LiftRequest(options.lift, options.like, options.typical, options.change)
+    folders = _profile_folders(options)
+    return EXIT_CODES[print_lifts(request, folders, files, parts_shelf(files), options.json)]
+
+
+def _order(options: Namespace) -> int:
+    from wizard.reports.order import order_record
+
+    files, folders = files_folder(options.files), _profile_folders(options)
+    shop_files = parts_shelf(files), shop_file(files)
+    ending = order_record(
+        options.record, options.page, options.plan, folders, shop_files, options.paper
+    )
+    return EXIT_CODES[ending]
+
+
+def _number(text: str) -> int:
+    """Number of a plan, which counts from 1."""
+    if not text.isdecimal() or not 1 <= int(text) <= LARGEST_NUMBER:
+        raise ArgumentTypeError(f"should be the number of a plan, 1 to {LARGEST_NUMBER}")
+    return int(text)
 
 
 def _list(options: Namespace) -> int:
@@ -281,14 +395,48 @@ def _list(options: Namespace) -> int:
 
 def _page(options: Namespace) -> int:
     from wizard.printed.page_file import write_owners_page
+    from wizard.printed.sources import ShopFiles
 
+    files = files_folder(options.files)
+    shop_files = ShopFiles(_profile_folders(options), parts_shelf(files), shop_file(files))
     try:
         document, verdict = read_and_judge(options.record, _profile_loader(options))
-        write_owners_page(options.page, document, verdict, units_of(document))
-    except (Unreadable, RecordError) as error:
+        record, unit = Path(options.record), units_of(document)
+        write_owners_page(options.page, record, document, verdict, unit, shop_files, options.paper)
+    except (Unreadable, RecordError, ProfileError) as error:
         print(f"evenarc: {error}", file=sys.stderr)
         return CANNOT_READ
     print(f"{plain(options.page, LONGEST_PATH)}: made; open it in a browser and print it")
+    return DONE
+
+
+def _sheet(options: Namespace) -> int:
+    from wizard.flow.profile_choices import nearest_profile
+    from wizard.printed.page_file import write_page
+    from wizard.printed.photograph_sheet import photograph_sheet_html
+    from wizard.printed.sheet import Paper, sheet_document, sheet_html
+
+    steering = Layout(options.layout) if options.layout else None
+    guide = GuideKind(options.guide) if options.guide else None
+    folders = _profile_folders(options)
+    try:
+        if options.photographs:
+            html = photograph_sheet_html(options.paper)
+        else:
+            if options.profile:
+                profile = load_profile(options.profile, folders)
+            else:
+                profile = nearest_profile(folders, steering, guide)
+            document = sheet_document(profile, steering, guide, options.units)
+            html = sheet_html(document, profile, Paper(options.paper), bool(options.profile))
+        write_page(options.page, html)
+    except (ProfileError, RecordError) as error:
+        print(f"evenarc: {error}", file=sys.stderr)
+        return CANNOT_READ
+    print(
+        f"{plain(options.page, LONGEST_PATH)}: made, one page on {options.paper} paper; "
+        "open it in a browser and print it"
+    )
     return DONE
 
 

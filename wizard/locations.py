@@ -71,3 +71,8 @@ def crash_log_file(files: Path) -> Path:
 def parts_shelf(files: Path) -> Path:
     """File of the shop's own corrections, which need not exist."""
     return files / SHOP / "parts_shelf.toml"
+
+
+def shop_file(files: Path) -> Path:
+    """File of the shop's name and address, which need not exist."""
+    return files / SHOP / "shop.toml"

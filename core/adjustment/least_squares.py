@@ -17,7 +17,8 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from core.adjustment.observation import Observations, curvature, predict
+from core.adjustment.marks import AdjustedCamera, AdjustedMark, MarkCoordinate, Network
+from core.adjustment.observation import NOTHING_REDUNDANT, Observations, curvature, predict
 from core.adjustment.prior import Prior
 from core.kinematics.vectors import Array
 from core.readings.reading import (
@@ -46,9 +47,6 @@ WORSE = 1 + 1e-12
 FLATTEST = 1e-9
 """Least magnitude of an eigenvalue of the Hessian, as part of the largest one."""
 
-NOTHING_REDUNDANT = 1e-6
-"""Redundancy number below which no other reading checks a reading."""
-
 UNSETTLED = "the readings do not settle on one set of pivots"
 
 
@@ -62,6 +60,9 @@ class MissingReading(ValueError):
 
 class NoSolution(ValueError):
     """The steps do not converge to a set of pivots."""
+
+    path = "readings"
+    """The entry of a record that the message is about."""
 
 
 @dataclass(frozen=True)
@@ -115,14 +116,19 @@ class Adjustment:
         Covariance of points.ravel(), mm2.
     items : tuple of n AdjustedReading
     priors : tuple of m Prior
-    sensitivity : array (3 P, n + m)
+    sensitivity : array (3 P, n + m + 2 k)
         Change of points.ravel() with each source.
-    residual_covariance : array (n, n)
-        Covariance of the readings' residuals.
+    residual_covariance : array (n + 2 k, n + 2 k)
+        Covariance of the residuals of the readings, then of the marks' coordinates.
     redundancy : int
-        Readings and priors less unknowns.
+        Readings, priors and marks' coordinates less unknowns.
     chi_square, chi_square_limit : float
-        Chi-square of the weighted residuals of readings and priors, and its limit at 0.1 %.
+        Chi-square of the weighted residuals of all of them, and its limit at 0.1 %.
+    marks : tuple of k AdjustedMark
+        Marks in photographs; () without photographs.
+    cameras : tuple of AdjustedCamera
+    network : Network or None
+        All points and cameras together; None without photographs.
     """
 
     pivots: tuple[str, ...]
@@ -135,18 +141,26 @@ class Adjustment:
     redundancy: int
     chi_square: float
     chi_square_limit: float
+    marks: tuple[AdjustedMark, ...] = ()
+    cameras: tuple[AdjustedCamera, ...] = ()
+    network: Network | None = None
 
     @property
-    def sources(self) -> tuple[AdjustedReading | Prior, ...]:
-        """Sources of the uncertainty, each with its name and its u: readings, then priors."""
-        return (*self.items, *self.priors)
+    def sources(self) -> tuple[AdjustedReading | Prior | MarkCoordinate, ...]:
+        """Sources of the uncertainty, each with its name and its u: readings, priors, marks."""
+        return (*self.items, *self.priors, *(each for mark in self.marks for each in mark.sources))
+
+    @property
+    def observed(self) -> tuple[AdjustedReading | AdjustedMark, ...]:
+        """Readings, then marks, each with its name and its w."""
+        return (*self.items, *self.marks)
 
     @property
     def closes(self) -> bool:
         """True if all readings together, and each of them, agree within their uncertainty."""
         if self.redundancy == 0:
             return True
-        each = all(item.w is None or abs(item.w) <= CRITICAL for item in self.items)
+        each = all(item.w is None or abs(item.w) <= CRITICAL for item in self.observed)
         return each and self.chi_square <= self.chi_square_limit
 
 
@@ -261,6 +275,37 @@ def _conclude(
     checked = np.eye(len(u)) - design @ cofactor @ design.T
     redundancy_numbers = np.clip(np.diag(checked), 0.0, 1.0)
     redundancy = len(u) - len(coordinates)
+    items = adjusted_readings(used, instruments, u, residual, redundancy_numbers)
+    return Adjustment(
+        pivots,
+        coordinates.reshape(-1, 3),
+        cofactor,
+        items,
+        priors,
+        cofactor @ design.T / u,
+        (checked * np.outer(u, u))[: len(used), : len(used)],
+        redundancy,
+        float(np.sum((residual / u) ** 2)),
+        chi_square_limit(redundancy),
+    )
+
+
+def adjusted_readings(
+    used: Sequence[Reading],
+    instruments: Instruments,
+    u: Array,
+    residual: Array,
+    redundancy_numbers: Array,
+) -> tuple[AdjustedReading, ...]:
+    """Readings with their residuals.
+
+    Parameters
+    ----------
+    used : sequence of Reading
+    instruments : Instruments
+    u, residual, redundancy_numbers : array (n, ...)
+        Their rows come first; mm, or rad for slopes.
+    """
     items = []
     for reading, u_i, v, r in zip(used, u, residual, redundancy_numbers, strict=False):
         is_checked = r > NOTHING_REDUNDANT
@@ -276,15 +321,4 @@ def _conclude(
                 float(DELTA_0 * u_i / np.sqrt(r)) if is_checked else None,
             )
         )
-    return Adjustment(
-        pivots,
-        coordinates.reshape(-1, 3),
-        cofactor,
-        tuple(items),
-        priors,
-        cofactor @ design.T / u,
-        (checked * np.outer(u, u))[: len(used), : len(used)],
-        redundancy,
-        float(np.sum((residual / u) ** 2)),
-        chi_square_limit(redundancy),
-    )
+    return tuple(items)

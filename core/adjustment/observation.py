@@ -14,6 +14,9 @@ from core.readings.survey import ends_of
 SHORTEST = 1.0
 """Least distance of two ends, mm. Where two ends fall together, nothing has a derivative."""
 
+NOTHING_REDUNDANT = 1e-6
+"""Redundancy number below which no other observation checks an observation."""
+
 IntArray = np.ndarray[tuple[Any, ...], np.dtype[np.int_]]
 
 _AXIS: dict[Kind, tuple[int, float]] = {

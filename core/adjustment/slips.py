@@ -4,16 +4,17 @@ One slip at a time is undone, and the pivots are adjusted afresh. A slip explain
 readings close without it.
 """
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
 from enum import StrEnum
 from itertools import combinations
 from math import copysign, sqrt
 
-from core.adjustment.least_squares import NOTHING_REDUNDANT, Adjustment, NoSolution, adjust
-from core.adjustment.observation import Observations, predict
+from core.adjustment.least_squares import Adjustment, NoSolution, adjust
+from core.adjustment.observation import NOTHING_REDUNDANT, Observations, predict
 from core.adjustment.prior import Prior
 from core.kinematics.pivots import NEAR_BALL
+from core.readings.photograph import Photograph
 from core.readings.reading import CRITICAL, Instruments, Kind, Reading, standard_uncertainty
 from core.readings.survey import BRACES, COORDINATES, LINKS
 from core.text.quantity import INCH
@@ -41,12 +42,14 @@ class Slip:
         Names of the readings that it changed.
     now : tuple of float
         Their values without the slip, mm or rad. A reading that is set aside has the value that
-        the others give it.
+        the others give it. () for a mark that is set aside.
     readings_after : tuple of Reading
         All readings, without the slip.
     is_likely : bool
         True if it explains the set about as well as the best slip. All such slips are named
         together.
+    photographs_after : tuple of Photograph
+        All photographs, without the slip.
     """
 
     slip: SlipKind
@@ -54,6 +57,7 @@ class Slip:
     now: tuple[float, ...]
     readings_after: tuple[Reading, ...]
     is_likely: bool
+    photographs_after: tuple[Photograph, ...] = ()
 
 
 NEIGHBOURS = (
@@ -97,13 +101,27 @@ SLACK = 1.2
 
 
 @dataclass(frozen=True)
-class _Trial:
-    """The adjustment with other readings in place of those that a slip may have changed."""
+class Trial:
+    """The adjustment with other readings in place of those that a slip may have changed.
+
+    Attributes
+    ----------
+    slip : SlipKind
+    changed : tuple of str
+        Names of the readings or marks.
+    now : tuple of float
+        As in `Slip`.
+    readings_after : tuple of Reading
+    adjustment : Adjustment
+    photographs_after : tuple of Photograph
+    """
 
     slip: SlipKind
-    changed: tuple[Reading, ...]
+    changed: tuple[str, ...]
+    now: tuple[float, ...]
     readings_after: tuple[Reading, ...]
     adjustment: Adjustment
+    photographs_after: tuple[Photograph, ...] = ()
 
 
 def slips_of(
@@ -130,53 +148,81 @@ def slips_of(
         The readings do not settle on one set of pivots.
     """
 
-    def trials(slip: SlipKind, *changed: Reading) -> Iterator[_Trial]:
+    def readjust(after: Sequence[Reading]) -> Adjustment:
+        return adjust(after, instruments, pivots, priors)
+
+    adjustment = readjust(readings)
+    if adjustment.closes:
+        return ()
+    return in_order(trials_of_readings(readings, instruments, adjustment, readjust))
+
+
+def trials_of_readings(
+    readings: Sequence[Reading],
+    instruments: Instruments,
+    adjustment: Adjustment,
+    readjust: Callable[[Sequence[Reading]], Adjustment],
+) -> Iterator[Trial]:
+    """Trials of every slip of a reading that other readings check.
+
+    Parameters
+    ----------
+    readings : sequence of Reading
+    instruments : Instruments
+    adjustment : Adjustment
+        Adjustment of these readings.
+    readjust : callable
+        Adjustment of other readings of the vehicle.
+    """
+
+    def trials(slip: SlipKind, *changed: Reading) -> Iterator[Trial]:
         by_name = {reading.name: reading for reading in changed}
         after = tuple(by_name.get(reading.name, reading) for reading in readings)
         try:
-            yield _Trial(slip, changed, after, adjust(after, instruments, pivots, priors))
+            others = readjust(after)
         except NoSolution:
             return
+        now = tuple(_value_now(reading, others) for reading in changed)
+        yield Trial(slip, tuple(by_name), now, after, others)
 
-    adjustment = adjust(readings, instruments, pivots, priors)
-    if adjustment.closes:
-        return ()
     checked = [
         item.reading for item in adjustment.items if item.redundancy_number > NOTHING_REDUNDANT
     ]
-    tried: list[_Trial] = []
     for exchanged in _exchanges(checked):
-        tried += trials(SlipKind.EXCHANGED, *exchanged)
+        yield from trials(SlipKind.EXCHANGED, *exchanged)
     for reading in checked:
         if reading.kind in SIGNED:
-            tried += trials(SlipKind.SIGN, _scaled(reading, -1.0))
+            yield from trials(SlipKind.SIGN, _scaled(reading, -1.0))
         for aside in trials(SlipKind.SET_ASIDE, replace(reading, counts=False)):
-            tried.append(aside)
+            yield aside
             for slip, mended in _mendings(reading, aside.adjustment, instruments):
-                tried += trials(slip, mended)
-    return tuple(_in_order([trial for trial in tried if trial.adjustment.closes]))
+                yield from trials(slip, mended)
 
 
-def _in_order(explanations: Sequence[_Trial]) -> Iterator[Slip]:
+def in_order(trials: Iterable[Trial]) -> tuple[Slip, ...]:
     """The slips of trials that close, the best first."""
 
-    def misfit(trial: _Trial) -> float:
+    def misfit(trial: Trial) -> float:
         free = ANY_VALUE if trial.slip == SlipKind.SET_ASIDE else 0.0
         return trial.adjustment.chi_square + free
 
+    explanations = [trial for trial in trials if trial.adjustment.closes]
     likely = min(map(misfit, explanations), default=0.0) + AS_LIKELY
     kinds = list(SlipKind)
-    for trial in sorted(
-        explanations,
-        key=lambda trial: (misfit(trial) > likely, kinds.index(trial.slip), misfit(trial)),
-    ):
-        yield Slip(
+    return tuple(
+        Slip(
             trial.slip,
-            tuple(reading.name for reading in trial.changed),
-            tuple(_value_now(reading, trial.adjustment) for reading in trial.changed),
+            trial.changed,
+            trial.now,
             trial.readings_after,
             misfit(trial) <= likely,
+            trial.photographs_after,
         )
+        for trial in sorted(
+            explanations,
+            key=lambda trial: (misfit(trial) > likely, kinds.index(trial.slip), misfit(trial)),
+        )
+    )
 
 
 def _exchanges(readings: Sequence[Reading]) -> Iterator[tuple[Reading, Reading]]:

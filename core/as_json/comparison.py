@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 from typing import Any
 
-from core.as_json.verdict import degrees
+from core.as_json.verdict import degrees, direct_as_json
 from core.fix.comparison import Change, Comparison, Control
 from core.fix.reached import ReachedMove
 from core.verdict.verdict import Verdict
@@ -14,8 +14,8 @@ def comparison_as_json(
 ) -> dict[str, Any]:
     """A comparison and the reached moves of its plan; angles in deg, lengths in mm."""
     return {
-        "before": {"id": before.session.id, "overall": before.overall},
-        "after": {"id": after.session.id, "overall": after.overall},
+        "before": _session(before),
+        "after": _session(after),
         "outcome": comparison.outcome,
         "changes": {change.name: _change(change) for change in comparison.changes},
         "control_points": [_control(control) for control in comparison.controls],
@@ -29,6 +29,15 @@ def comparison_as_json(
             }
             for move in moves
         ],
+    }
+
+
+def _session(verdict: Verdict) -> dict[str, Any]:
+    """A session of the comparison, with its direct check where there is one."""
+    return {
+        "id": verdict.session.id,
+        "overall": verdict.overall,
+        "direct": direct_as_json(verdict.direct),
     }
 
 

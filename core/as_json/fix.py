@@ -5,8 +5,14 @@ from typing import Any
 import numpy as np
 
 from core.as_json.verdict import degrees, numbers
+from core.fix.answers import Mark, marks_of
+from core.fix.lift import HeightCurve, curve_with_plan
+from core.fix.moves import Move
 from core.fix.plan import Plan
 from core.fix.search import SearchResult
+from core.profiles.conversions import Change, Conversion
+from core.profiles.corrections import PivotStep
+from core.profiles.part import Cost
 from core.readings.survey import LINKS
 from core.verdict.verdict import Verdict
 
@@ -24,22 +30,18 @@ def search_as_json(verdict: Verdict, result: SearchResult) -> dict[str, Any]:
             "peak_steer_deg": degrees(verdict.steer.ruling.value),
         },
         "searched": result.searched,
-        "plans": [_plan(plan) for plan in result.plans],
+        "plans": [
+            plan_as_json(plan, marks) | {"heights": curve_as_json(curve_with_plan(verdict, plan))}
+            for plan, marks in zip(result.plans, marks_of(result.plans), strict=True)
+        ],
     }
 
 
-def _plan(plan: Plan) -> dict[str, Any]:
+def plan_as_json(plan: Plan, marks: tuple[Mark, ...]) -> dict[str, Any]:
     """A plan with its prediction."""
     after = plan.after
     return {
-        "moves": [
-            {
-                "correction": move.correction.name,
-                "pivot": move.correction.pivot,
-                "rise_mm": move.rise,
-            }
-            for move in plan.moves
-        ],
+        "moves": [step for move in plan.moves for step in _steps(move)],
         "after": {
             "overall": after.overall,
             "parallel_deg": None if after.parallel is None else degrees(after.parallel),
@@ -58,4 +60,69 @@ def _plan(plan: Plan) -> dict[str, Any]:
         "set_length_mm": dict(zip(LINKS, numbers(np.array(after.lengths)), strict=True)),
         "length_change_mm": dict(zip(LINKS, numbers(np.array(after.length_changes)), strict=True)),
         "worse": list(after.worse),
+        "answer": plan.answer,
+        "marks": list(marks),
+        "parts": [_part(move.correction) for move in plan.moves],
+        **_cost(plan.cost),
+    }
+
+
+def curve_as_json(curve: HeightCurve) -> dict[str, Any]:
+    """Peak steer against ride height, and where the vehicle steers true."""
+    return {
+        "rise_mm": numbers(curve.rise),
+        "peak_steer_deg": degrees(curve.peak_steer),
+        "steers_true_mm": [list(each) for each in curve.ranges],
+    }
+
+
+def _steps(move: Move) -> list[dict[str, Any]]:
+    """The pivots that a move moves; a conversion of the layout alone has one without a pivot."""
+    if not move.steps:
+        return [{"correction": move.correction.name, "pivot": None, "rise_mm": 0.0}]
+    return [_step(move, step) for step in move.steps]
+
+
+def _step(move: Move, step: PivotStep) -> dict[str, Any]:
+    """One pivot that a correction or a conversion moves."""
+    places = {"to_station_mm": step.to_station, "to_offset_mm": step.to_offset}
+    return {
+        "correction": move.correction.name,
+        "pivot": step.pivot,
+        "rise_mm": step.rise,
+        **{key: value for key, value in places.items() if value is not None},
+    }
+
+
+def _part(change: Change) -> dict[str, Any]:
+    """One part with what the file says of it; null where it says nothing."""
+    part = change.part
+    entry: dict[str, Any] = {
+        "name": change.name,
+        "part": part.number or None,
+        "price": None if part.price is None else float(part.price.amount),
+        "currency": None if part.price is None else part.price.currency,
+        "hours": part.hours,
+        "in_stock": part.in_stock,
+        "lift_mm": None if part.lift is None else list(part.lift),
+        "needs": list(change.needs),
+    }
+    if isinstance(change, Conversion):
+        layout = {"steering": change.steering, "arm": change.arm, "pitman": change.pitman}
+        entry["conversion"] = {
+            "layout": {key: value for key, value in layout.items() if value is not None},
+            "readings": dict(change.readings),
+        }
+    return entry
+
+
+def _cost(cost: Cost) -> dict[str, Any]:
+    """Sums of a plan; null where a part does not say it, one price for each currency."""
+    return {
+        "price": [
+            {"amount": float(amount), "currency": currency} for amount, currency in cost.prices
+        ],
+        "price_known": cost.all_priced,
+        "hours": cost.hours,
+        "in_stock": cost.in_stock,
     }

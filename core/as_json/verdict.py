@@ -13,9 +13,11 @@ from core.adjustment.slips import Slip
 from core.kinematics.vectors import Array
 from core.readings.survey import LINKS
 from core.statistics.conformity import Ruling
+from core.uncertainty.next_reading import Viewpoint
+from core.verdict.direct_check import DirectResult
 from core.verdict.peak import Peak
 from core.verdict.rules import slopes
-from core.verdict.verdict import Verdict
+from core.verdict.verdict import Verdict, decided_by
 
 
 def verdict_as_json(verdict: Verdict, record: str) -> dict[str, Any]:
@@ -84,8 +86,19 @@ def verdict_as_json(verdict: Verdict, record: str) -> dict[str, Any]:
             "repeats": verdict.advice.repeats,
             "skipped": list(verdict.advice.skipped),
             "settles": verdict.advice.settles,
+            "photograph": _viewpoint(verdict.advice.photograph),
+            "tape": verdict.advice.tape,
         },
+        "photographs": _photographs(verdict),
+        "direct": direct_as_json(verdict.direct),
     }
+
+
+def _viewpoint(view: Viewpoint | None) -> dict[str, Any] | None:
+    """Place of one more photograph."""
+    if view is None:
+        return None
+    return {"beside": view.beside, "right_mm": view.right, "up_mm": view.up}
 
 
 def numbers(values: Array | float) -> Any:
@@ -193,6 +206,7 @@ def _steer(verdict: Verdict) -> dict[str, Any]:
         "gradient_deg_per_mm": degrees(verdict.derivatives.gradient),
         "curvature_deg_per_mm2": degrees(verdict.derivatives.curvature),
         **_peak(verdict.steer, "peak_deg"),
+        "decided_by": decided_by(verdict),
         "budget": [{"of": share.of, "share": share.share} for share in verdict.steer_budget],
         "split": [
             {
@@ -202,6 +216,25 @@ def _steer(verdict: Verdict) -> dict[str, Any]:
             }
             for split in verdict.splits
         ],
+    }
+
+
+def direct_as_json(direct: DirectResult | None) -> dict[str, Any] | None:
+    """The direct check; None where there is none."""
+    if direct is None:
+        return None
+    return {
+        "heave_mm": numbers(direct.heave_mm),
+        "steer_deg": numbers(direct.steer_deg),
+        "u_deg": numbers(direct.u_deg),
+        "computed_deg": numbers(direct.computed_deg),
+        "chi_square": numbers(direct.chi_square),
+        "p": direct.p,
+        "agrees": direct.agrees,
+        "peak_deg": numbers(direct.peak_deg),
+        "u_peak_deg": numbers(direct.u_peak_deg),
+        "lash_deg": direct.lash_deg,
+        "look_at": list(direct.look_at),
     }
 
 
@@ -244,6 +277,36 @@ def _readings(verdict: Verdict) -> dict[str, Any]:
     }
 
 
+def _photographs(verdict: Verdict) -> list[dict[str, Any]]:
+    """Photographs with their cameras and marks; null where no mark of a photograph counts."""
+    adjustment = verdict.adjustment
+    cameras = {camera.photograph.number: camera for camera in adjustment.cameras}
+    # From the datum line, where offsets were read, to the centre plane.
+    linkage = verdict.measured.linkage
+    datum = adjustment.points[0] - linkage.pivot(adjustment.pivots[0])
+    return [
+        {
+            "file": photograph.file,
+            "camera_mm": numbers(cameras[photograph.number].place - datum)
+            if photograph.number in cameras
+            else None,
+            "focal_px": cameras[photograph.number].focal if photograph.number in cameras else None,
+            "marks": [
+                {
+                    "mark": mark.point,
+                    "residual_px": list(mark.residual),
+                    "u_px": mark.u,
+                    "redundancy_number": mark.redundancy_number,
+                    "w": mark.w,
+                }
+                for mark in adjustment.marks
+                if mark.photograph == photograph.number
+            ],
+        }
+        for photograph in verdict.session.photographs
+    ]
+
+
 def _slip(slip: Slip) -> dict[str, Any]:
     """A slip that explains the readings; values in deg for slopes, all others in mm."""
     return {
@@ -251,7 +314,8 @@ def _slip(slip: Slip) -> dict[str, Any]:
         "readings": list(slip.readings),
         "now": [
             degrees(value) if name.endswith(".slope") else numbers(value)
-            for name, value in zip(slip.readings, slip.now, strict=True)
+            # A mark has no value of its own.
+            for name, value in zip(slip.readings, slip.now, strict=False)
         ],
     }
 

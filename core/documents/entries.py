@@ -14,6 +14,7 @@ class EntryError(ValueError):
     def __init__(self, path: str, message: str) -> None:
         table, _, key = path.rpartition(".")
         self.path = path
+        self.reason = message
         super().__init__(f"[{table}] {key}: {message}" if table else f"{key}: {message}")
 
 

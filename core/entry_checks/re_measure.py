@@ -1,6 +1,6 @@
 """Rule for a re-measure: a pivot that nobody altered reads as it did in the session before."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from math import hypot
 
 from core.documents.document import value_at
@@ -46,7 +46,7 @@ def differences_from_before(
     """
     altered = value_at(known.document, ALTERED)
     pivot, _, kind = name.rpartition(".")
-    if not isinstance(altered, list) or not _stays(pivot, kind, altered):
+    if not isinstance(altered, list) or not stays(pivot, kind, altered):
         return
     change = _change(name, known, before)
     if change is None:
@@ -55,7 +55,7 @@ def differences_from_before(
     others = (
         _change(f"{other}.{kind}", known, before)
         for other in (*PIVOTS, NEAR_BALL)
-        if other != pivot and _stays(other, kind, altered)
+        if other != pivot and stays(other, kind, altered)
     )
     shared = [other for other in others if other is not None]
     if all(abs(change - other) > bound for other in (0.0, *shared)):
@@ -67,7 +67,7 @@ def differences_from_before(
         )
 
 
-def _stays(pivot: str, kind: str, altered: list[str]) -> bool:
+def stays(pivot: str, kind: str, altered: Sequence[str]) -> bool:
     """True if a reading of a pivot stays as it was, for all that was altered."""
     if pivot not in (*PIVOTS, NEAR_BALL) or kind not in COORDINATES or pivot in altered:
         return False

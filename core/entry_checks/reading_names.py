@@ -27,6 +27,7 @@ _READINGS = {
     "tie_rod.joint_from_far_ball": "distance of the joint from the far ball",
     "tie_rod.near_arm": "near steering arm",
     "wheels.hub_height": "hub height",
+    "wheels.track": "track",
     "wheels.left_offset": "offset of the left wheel",
     "wheels.right_offset": "offset of the right wheel",
     "steering.arm": "steering arm",

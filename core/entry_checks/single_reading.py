@@ -97,6 +97,7 @@ QUANTITIES: dict[str, AskedQuantity] = {
         for name in (
             "tie_rod.joint_from_far_ball",
             "tie_rod.near_arm",
+            "wheels.track",
             "steering.arm",
             "steering.pitman_arm",
         )

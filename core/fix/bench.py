@@ -67,7 +67,7 @@ class Bench:
         if plan is None:
             return cls(verdict)
         linkage = verdict.measured.linkage
-        moves = (Nudge(move.correction.pivot, move.rise) for move in plan.moves)
+        moves = (Nudge(step.pivot, step.rise) for move in plan.moves for step in move.steps)
         arms = (
             Nudge(name, length - float(getattr(linkage, ARMS[name])))
             for name, length in plan.arms.items()

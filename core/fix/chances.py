@@ -10,12 +10,12 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
-from core.fix.moves import Move, with_moves
+from core.fix.moves import Move, pivots_of_changes, with_moves
 from core.kinematics.ball_path import effective_angle
 from core.kinematics.linkage import Linkage
 from core.kinematics.raising import raised
 from core.kinematics.vectors import Array
-from core.profiles.corrections import Correction
+from core.profiles.conversions import Change
 from core.profiles.limits import Limits
 from core.statistics.random_numbers import standard_normal, uniform
 from core.text.quantity import INCH
@@ -63,15 +63,14 @@ def chances_among(drawn: Linkage, moves: Sequence[Move], limits: Limits) -> Chan
     return Chances(effective, steer, toe, together=float(within.all(axis=0).mean()))
 
 
-def with_setting(drawn: Linkage, corrections: Sequence[Correction]) -> Linkage:
+def with_setting(drawn: Linkage, corrections: Sequence[Change]) -> Linkage:
     """Drawn geometries with a drawn setting error of each pivot that the corrections move.
 
     A pivot has one setting error, whatever the number of corrections that move it. The ride
     height has one setting error for both frame ends.
     """
     count = len(drawn.drag_link_frame)
-    pivots = list(dict.fromkeys(correction.pivot for correction in corrections))
-    for seed, pivot in enumerate(pivots, start=SEED + 1):
+    for seed, pivot in enumerate(pivots_of_changes(corrections), start=SEED + 1):
         drawn = raised(drawn, pivot, SETTING * (2 * uniform(count, seed) - 1))
     return drawn
 

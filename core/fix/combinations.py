@@ -116,15 +116,27 @@ def _computed(linkage: Linkage, limits: Limits, correction_set: CorrectionSet) -
     """All combinations of a set."""
     moved = with_corrections(linkage, correction_set.corrections, correction_set.rises)
     effective, curves = effective_angle(moved), Curves.of(moved, limits)
-    steer, toe = curves.peaks()
-    excess = np.max(
-        [np.abs(effective) / limits.parallel, steer / limits.steer, toe / limits.toe_change], axis=0
-    )
+    steer, _ = curves.peaks()
+    excess = excess_of(effective, curves, limits)
     return Combinations(
         correction_set,
         effective,
         curves,
-        np.where(np.isnan(excess), np.inf, excess),
+        excess,
         np.where(np.isnan(steer), np.inf, np.round(steer / limits.steer * PEAK_STEPS)),
         np.broadcast_to(np.nansum(np.abs(slopes(moved)), axis=-1).round(6), excess.shape),
     )
+
+
+def excess_of(effective: Array, curves: Curves, limits: Limits) -> Array:
+    """Largest of the three deciding rules as a share of its limit; infinite where a link binds."""
+    steer, toe = curves.peaks()
+    excess = np.max(
+        [np.abs(effective) / limits.parallel, steer / limits.steer, toe / limits.toe_change], axis=0
+    )
+    return np.where(np.isnan(excess), np.inf, excess)
+
+
+def excess_over_travel(linkage: Linkage, limits: Limits) -> Array:
+    """Excess of a linkage over its working travel, array (...)."""
+    return excess_of(effective_angle(linkage), Curves.of(linkage, limits), limits)

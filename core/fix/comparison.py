@@ -13,6 +13,7 @@ from core.documents.document import value_at
 from core.fix.plan_record import filed_plan
 from core.kinematics.pivots import RIDE_HEIGHT
 from core.kinematics.vectors import Array
+from core.statistics.conformity import Conformity
 from core.verdict.verdict import Overall, Verdict, rulings_of
 
 
@@ -125,7 +126,7 @@ def compare(before: Verdict, after: Verdict, moved: Collection[str] | None) -> C
         for name, (value, u) in values_before.items()
         if name in values_after
     )
-    outcome = _outcome(after.overall, changes)
+    outcome = _outcome(after.overall, changes, is_measured_true(before, after))
     return Comparison(outcome, changes, () if moved is None else _controls(before, after, moved))
 
 
@@ -147,13 +148,27 @@ def altered_pivots(before: Mapping[str, Any], after: Mapping[str, Any]) -> froze
     return None if planned is None else planned.moved
 
 
-def _outcome(after: Overall, changes: tuple[Change, ...]) -> FixOutcome:
-    """Outcome of a fix: shown needs a true-steering vehicle and a significant change."""
+def is_measured_true(before: Verdict, after: Verdict) -> bool:
+    """True if the steer was measured in both sessions, and is within its limit in the later."""
+    return (
+        before.direct is not None
+        and after.direct is not None
+        and after.direct.peak.ruling.verdict == Conformity.WITHIN
+    )
+
+
+def _outcome(after: Overall, changes: tuple[Change, ...], measured_true: bool) -> FixOutcome:
+    """Outcome of a fix: shown needs a true-steering vehicle and a significant change.
+
+    Where the steer was measured before and after, the road wheels themselves show the fix: a peak
+    that has changed and is within its limit is enough, unless the verdict is otherwise.
+    """
     if after == Overall.BUMP_STEER:
         return FixOutcome.NOT_SHOWN
-    is_changed = any(
-        change.changed for change in changes if change.name in ("effective", "peak_steer")
-    )
+    changed = {change.name for change in changes if change.changed}
+    is_changed = bool(changed & {"effective", "peak_steer"})
+    if measured_true and "peak_steer" in changed and after == Overall.TOO_CLOSE:
+        return FixOutcome.SHOWN
     if after == Overall.STEERS_TRUE and is_changed:
         return FixOutcome.SHOWN
     return FixOutcome.NOT_SETTLED
@@ -172,12 +187,18 @@ def _controls(before: Verdict, after: Verdict, moved: Collection[str]) -> tuple[
     """Controls of all pairs of unmoved frame ends, and of all pairs of unmoved axle ends.
 
     A frame end is not paired with an axle end, because the ride height may differ. Where it was
-    altered the axle has turned on its arms, so its ends are no control points.
+    altered the axle has turned on its arms, so its ends are no control points. Nor is a pivot of
+    which the height or the offset was carried over: it agrees by itself.
     """
+    carried = {
+        name.rpartition(".")[0]
+        for name in after.session.carried
+        if name.endswith((".height", ".offset"))
+    }
     unmoved = [
         pivot
         for pivot in before.adjustment.pivots
-        if pivot in after.adjustment.pivots and pivot not in moved
+        if pivot in after.adjustment.pivots and pivot not in moved and pivot not in carried
     ]
     frame_ends = [pivot for pivot in unmoved if pivot.endswith(".frame")]
     has_turned = RIDE_HEIGHT in moved

@@ -6,11 +6,13 @@ from itertools import combinations
 
 import numpy as np
 
+from core.fix.converting import converted
 from core.kinematics.linkage import Linkage
 from core.kinematics.pivots import DRAG_LINK_ENDS, GUIDE_PIVOTS, PIVOTS, pivots_raised
 from core.kinematics.raising import raised
 from core.kinematics.vectors import Array
-from core.profiles.corrections import Correction
+from core.profiles.conversions import Change, Conversion
+from core.profiles.corrections import PivotStep
 
 MOST_CORRECTIONS = 3
 """Largest number of corrections in one set."""
@@ -21,17 +23,31 @@ ARMS = {"steering.arm": "arm", "steering.pitman_arm": "pitman_arm"}
 
 @dataclass(frozen=True)
 class Move:
-    """One correction with the chosen rise.
+    """One correction with the chosen rise, or one conversion.
 
     Attributes
     ----------
-    correction : Correction
+    correction : Correction or Conversion
     rise : float
-        mm, up positive.
+        mm, up positive; 0 for a conversion.
     """
 
-    correction: Correction
-    rise: float
+    correction: Change
+    rise: float = 0.0
+
+    @property
+    def steps(self) -> tuple[PivotStep, ...]:
+        """Steps of the move, one for each pivot."""
+        return self.correction.steps(self.rise)
+
+    @property
+    def amount(self) -> float:
+        """Sum of the magnitudes of all rises, mm."""
+        return sum(abs(step.rise) for step in self.steps)
+
+    def raises(self, pivot: str) -> float:
+        """Rise of one pivot, or of "ride_height", mm."""
+        return sum(step.rise for step in self.steps if step.pivot == pivot)
 
 
 @dataclass(frozen=True, eq=False)
@@ -40,12 +56,13 @@ class CorrectionSet:
 
     Attributes
     ----------
-    corrections : tuple of Correction
+    corrections : tuple of Correction or Conversion
+        A conversion stands first.
     rises : array (M, C), mm
         One row for each combination, one column for each correction.
     """
 
-    corrections: tuple[Correction, ...]
+    corrections: tuple[Change, ...]
     rises: Array
 
     def moves(self, row: int) -> tuple[Move, ...]:
@@ -57,29 +74,53 @@ class CorrectionSet:
 
 
 def correction_sets(
-    corrections: Sequence[Correction], most: int = MOST_CORRECTIONS
+    corrections: Sequence[Change],
+    most: int = MOST_CORRECTIONS,
+    conversion: Conversion | None = None,
 ) -> Iterator[CorrectionSet]:
-    """Sets of up to `most` corrections that do not exclude each other, smallest sets first.
+    """Sets of up to `most` changes that can be made together, smallest sets first.
 
     Each has every combination of the rises that are worth the work.
+
+    Parameters
+    ----------
+    corrections : sequence of Correction
+    most : int
+    conversion : Conversion, optional
+        Stands in every set, alone in the first one.
     """
-    for count in range(1, most + 1):
-        for chosen in combinations(corrections, count):
-            if not any(excludes(first, second) for first, second in combinations(chosen, 2)):
+    fixed = () if conversion is None else (conversion,)
+    for count in range(1 - len(fixed), most + 1 - len(fixed)):
+        for others in combinations(corrections, count):
+            chosen = (*fixed, *others)
+            if can_be_combined(chosen):
                 grid = np.meshgrid(
                     *(correction.rises_tried for correction in chosen), indexing="ij"
                 )
                 yield CorrectionSet(chosen, np.stack([axis.ravel() for axis in grid], axis=-1))
 
 
-def excludes(first: Correction, second: Correction) -> bool:
+def can_be_combined(changes: Sequence[Change]) -> bool:
+    """True if no change excludes another one, and each has what it needs."""
+    names = {change.name for change in changes}
+    return all(names.issuperset(change.needs) for change in changes) and not any(
+        excludes(first, second) for first, second in combinations(changes, 2)
+    )
+
+
+def excludes(first: Change, second: Change) -> bool:
     """True if two corrections cannot be combined, because either of them excludes the other."""
     return first.name in second.not_with or second.name in first.not_with
 
 
-def moved_pivots(corrections: Sequence[Correction], has_track_bar: bool = True) -> tuple[str, ...]:
+def pivots_of_changes(changes: Sequence[Change]) -> tuple[str, ...]:
+    """Names of the pivots that some changes move, or "ride_height", each once."""
+    return tuple(dict.fromkeys(step.pivot for change in changes for step in change.steps(0.0)))
+
+
+def moved_pivots(corrections: Sequence[Change], has_track_bar: bool = True) -> tuple[str, ...]:
     """Names of the pivots that some corrections move, those of the links first."""
-    pivots = {pivot for correction in corrections for pivot in pivots_raised(correction.pivot)}
+    pivots = {pivot for moved in pivots_of_changes(corrections) for pivot in pivots_raised(moved)}
     links = PIVOTS if has_track_bar else DRAG_LINK_ENDS
     guides = (pivot for of_guide in GUIDE_PIVOTS.values() for pivot in of_guide)
     return tuple(pivot for pivot in (*links, *guides) if pivot in pivots)
@@ -91,16 +132,20 @@ def with_moves(linkage: Linkage, moves: Sequence[Move]) -> Linkage:
     return with_corrections(linkage, corrections, np.array([move.rise for move in moves]))
 
 
-def with_corrections(linkage: Linkage, corrections: Sequence[Correction], rises: Array) -> Linkage:
+def with_corrections(linkage: Linkage, corrections: Sequence[Change], rises: Array) -> Linkage:
     """The linkage after some corrections; each link is adjusted to the distance of its pivots.
 
     Parameters
     ----------
     linkage : Linkage
         Its leading axes broadcast with the leading axes of `rises`.
-    corrections : sequence of C Correction
+    corrections : sequence of C Correction or Conversion
     rises : array (..., C), mm
     """
     for column, correction in enumerate(corrections):
-        linkage = raised(linkage, correction.pivot, rises[..., column])
+        rise = rises[..., column]
+        if isinstance(correction, Conversion):
+            linkage = converted(linkage, correction, rise)
+        else:
+            linkage = raised(linkage, correction.pivot, rise)
     return linkage

@@ -3,13 +3,15 @@
 from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 
+from core.fix.answers import Answer, answer_to
 from core.fix.chances import chances_among, chances_of
 from core.fix.moves import ARMS, Move, moved_pivots, with_moves
 from core.fix.possible import travel_after
 from core.fix.prediction import Prediction, prediction_of
 from core.kinematics.linkage import Linkage
 from core.kinematics.pivots import RIDE_HEIGHT
-from core.profiles.corrections import Correction
+from core.profiles.conversions import Change
+from core.profiles.part import Cost, cost_of
 from core.statistics.conformity import SURE
 from core.verdict.verdict import Verdict
 
@@ -36,12 +38,28 @@ class Plan:
         return self.after.p_true >= SURE
 
     @property
+    def answer(self) -> Answer:
+        """Promise of the plan."""
+        return answer_to(self.after.p_true, self.after.excess < self.after.excess_before)
+
+    @property
+    def size(self) -> tuple[int, float]:
+        """Number of parts, and sum of the rises, mm."""
+        parts = len(self.moves) + len(self.arms)
+        return parts, round(sum(move.amount for move in self.moves), 6)
+
+    @property
+    def cost(self) -> Cost:
+        """Cost of the parts."""
+        return cost_of([move.correction.part for move in self.moves])
+
+    @property
     def moved(self) -> tuple[str, ...]:
         """Names of the pivots that move."""
         return moved_pivots(self.corrections, self.after.linkage.has_track_bar)
 
     @property
-    def corrections(self) -> tuple[Correction, ...]:
+    def corrections(self) -> tuple[Change, ...]:
         """The corrections of the moves."""
         return tuple(move.correction for move in self.moves)
 
@@ -74,7 +92,7 @@ def plan_of(
         chances = chances_of(with_arms, moves, limits)
     else:
         chances = chances_among(drawn, moves, limits)
-    rise = sum(move.rise for move in moves if move.correction.pivot == RIDE_HEIGHT)
+    rise = sum(move.raises(RIDE_HEIGHT) for move in moves)
     travel = travel_after(verdict.session, rise)
     after = prediction_of(verdict, with_moves(linkage, moves), chances, travel)
     return Plan(moves, after, arms)

@@ -1,19 +1,22 @@
 """The [plan] table of a record: the chosen moves and the values that are expected of them."""
 
-from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, field
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import dataclass, field, replace
 from functools import partial
 from math import degrees, isfinite, nan
 from typing import Any, NamedTuple
 
 from core.documents.document import value_at, with_value
 from core.documents.entries import EntryError, choice_at, quantity_at, text_at, units_of
+from core.documents.tables import tables_at
 from core.fix.moves import ARMS, Move
 from core.fix.plan import Plan, plan_of
+from core.fix.possible import conversion_of
 from core.kinematics.pivots import pivots_raised
-from core.profiles.corrections import MOVABLE, Correction
+from core.profiles.conversions import Change, Conversion, conversion_at
+from core.profiles.correction_tables import LARGEST_RISE
+from core.profiles.corrections import MOVABLE, Correction, PivotStep
 from core.profiles.defaults import bounds_of
-from core.profiles.profile_tables import LARGEST_RISE
 from core.readings.survey import LINKS
 from core.text import quantity
 from core.verdict.verdict import Verdict
@@ -59,11 +62,14 @@ class FiledPlan:
         "length_ratio".
     arms : dict of float
         Arms of another length, by the name of their reading (core.fix.moves.ARMS), mm.
+    conversions : dict of Conversion
+        The conversions among the moves, by name. Each of their steps is a move as well.
     """
 
     moves: tuple[FiledMove, ...]
     expected: dict[str, float]
     arms: dict[str, float] = field(default_factory=dict)
+    conversions: dict[str, Conversion] = field(default_factory=dict)
 
     @property
     def moved(self) -> frozenset[str]:
@@ -98,10 +104,11 @@ def plan_table(plan: Plan, unit: quantity.LengthUnit) -> dict[str, Any]:
         "moves": [
             {
                 "correction": move.correction.name,
-                "pivot": move.correction.pivot,
-                "rise": length_text(move.rise),
+                "pivot": step.pivot,
+                "rise": length_text(step.rise),
             }
             for move in plan.moves
+            for step in move.steps
         ],
         "set_length": {
             link: length_text(length)
@@ -122,11 +129,55 @@ def plan_table(plan: Plan, unit: quantity.LengthUnit) -> dict[str, Any]:
     }
     for name, length in plan.arms.items():
         table = with_value(table, f"arms.{name}", length_text(length))
+    conversions = [
+        _conversion_table(move.correction, length_text)
+        for move in plan.moves
+        if isinstance(move.correction, Conversion)
+    ]
+    return {**table, "conversions": conversions} if conversions else table
+
+
+def _conversion_table(
+    conversion: Conversion, length_text: Callable[[float], str]
+) -> dict[str, Any]:
+    """A conversion as a file has it, so that the record needs no parts shelf."""
+    table: dict[str, Any] = {
+        "name": conversion.name,
+        "caution": conversion.caution,
+        "moves": [_step_table(step, length_text) for step in conversion.moves],
+    }
+    layout = {
+        "steering": conversion.steering,
+        "arm": conversion.arm,
+        "pitman": conversion.pitman,
+    }
+    if present := {key: str(value) for key, value in layout.items() if value is not None}:
+        table["layout"] = present
+    for name, value in conversion.readings.items():
+        text = length_text(value)
+        if name == "kingpin.castor":
+            text = f"{degrees(value):.4f} deg"
+        elif name == "steering.ratio":
+            text = f"{value:g}"
+        table = with_value(table, f"readings.{name}", text)
     return table
 
 
+def _step_table(step: PivotStep, length_text: Callable[[float], str]) -> dict[str, str]:
+    """One step of a conversion, without the coordinates that stay."""
+    lengths = {
+        "rise": step.rise or None,
+        "to_station": step.to_station,
+        "to_offset": step.to_offset,
+    }
+    return {
+        "pivot": step.pivot,
+        **{key: length_text(value) for key, value in lengths.items() if value is not None},
+    }
+
+
 def plan_of_document(
-    document: Mapping[str, Any], verdict: Verdict, corrections: Sequence[Correction]
+    document: Mapping[str, Any], verdict: Verdict, corrections: Sequence[Change]
 ) -> Plan | None:
     """The plan of a document, predicted afresh from its moves, or None where it has none.
 
@@ -135,8 +186,9 @@ def plan_of_document(
     document : mapping
     verdict : Verdict
         The verdict on the same document.
-    corrections : sequence of Correction
-        Known corrections. Any other correction keeps its name, its pivot and its rise alone.
+    corrections : sequence of Correction and Conversion
+        Known changes. Any other correction keeps its name, its pivot and its rise alone. A
+        conversion is made as the document has it.
 
     Raises
     ------
@@ -147,11 +199,18 @@ def plan_of_document(
     if planned is None:
         return None
     by_name = {correction.name: correction for correction in corrections}
-    moves = tuple(
-        Move(by_name.get(name, Correction(name, pivot, (rise,))), rise)
-        for name, pivot, rise in planned.moves
-    )
-    return plan_of(verdict, moves, planned.arms)
+    moves: list[Move] = []
+    for name, conversion in planned.conversions.items():
+        part = by_name[name].part if name in by_name else conversion.part
+        moves.append(Move(conversion_of(verdict.session, replace(conversion, part=part))))
+    for name, pivot, rise in planned.moves:
+        if name in planned.conversions:
+            continue
+        change = by_name.get(name)
+        if not isinstance(change, Correction) or change.pivot != pivot:
+            change = Correction(name, pivot, (rise,))
+        moves.append(Move(change, rise))
+    return plan_of(verdict, tuple(moves), planned.arms)
 
 
 def filed_plan(document: Mapping[str, Any]) -> FiledPlan | None:
@@ -184,7 +243,16 @@ def filed_plan(document: Mapping[str, Any]) -> FiledPlan | None:
         tuple(_move(move, f"moves {i}", unit) for i, move in enumerate(moves, 1)),
         _present(expected),
         _present(arms),
+        _conversions(document),
     )
+
+
+def _conversions(document: Mapping[str, Any]) -> dict[str, Conversion]:
+    """The conversions of a plan, by name."""
+    plan = value_at(document, "plan")
+    placed = {f"plan, {place}": table for place, table in tables_at(plan, "conversions")}
+    conversions = [conversion_at(placed, place) for place in placed]
+    return {conversion.name: conversion for conversion in conversions}
 
 
 def _present(values: Mapping[str, float | None]) -> dict[str, float]:

@@ -6,6 +6,7 @@ from math import radians
 import numpy as np
 
 from core.fix.chances import Chances
+from core.fix.combinations import excess_over_travel
 from core.kinematics.ball_path import effective_angle
 from core.kinematics.clearance import Clearance, clearance
 from core.kinematics.linkage import Linkage
@@ -41,6 +42,9 @@ class Prediction:
     ----------
     linkage : Linkage
     chances : Chances
+    excess, excess_before : float
+        Largest of the three deciding rules as a share of its limit, moved and measured; infinite
+        where a link binds.
     effective : float
         Angle of the drag link out of square to its ball's path, rad.
     parallel : float or None
@@ -78,6 +82,8 @@ class Prediction:
 
     linkage: Linkage
     chances: Chances
+    excess: float
+    excess_before: float
     effective: float
     parallel: float | None
     slopes: tuple[float, float]
@@ -138,6 +144,8 @@ def prediction_of(
     return Prediction(
         linkage=linkage,
         chances=chances,
+        excess=float(excess_over_travel(linkage, session.limits)),
+        excess_before=float(excess_over_travel(measured, session.limits)),
         effective=float(effective_angle(linkage)),
         parallel=float(parallel_angle(linkage)) if compares_links(linkage) else None,
         slopes=_pair(slopes(linkage)),

@@ -1,8 +1,19 @@
 """The order of the combinations of a search."""
 
+from collections import Counter
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
+from decimal import Decimal
+from typing import Literal, get_args
 
 from core.fix.moves import Move
+from core.profiles.part import Cost, cost_of
+from core.statistics.conformity import SURE
+
+By = Literal["parts", "price", "hours"]
+"""What plans are ordered by."""
+
+ORDERS: tuple[By, ...] = get_args(By)
 
 PROBABILITY_STEP = 0.05
 """Probabilities that round to the same multiple of this step count as equal."""
@@ -48,7 +59,7 @@ class Candidate:
 
         Peak steer in tenths of its limit, then the sum of rises, mm, then flatness, rad.
         """
-        rises = round(sum(abs(move.rise) for move in self.moves), 6)
+        rises = round(sum(move.amount for move in self.moves), 6)
         return self.peak_step, rises, self.flatness
 
     @property
@@ -62,6 +73,47 @@ class Candidate:
         """True if no candidate can have a higher probability, in steps."""
         return round((1 - self.p_true) / PROBABILITY_STEP) == 0
 
+    @property
+    def is_promising(self) -> bool:
+        """True if its estimate leaves it a chance to steer true."""
+        return self.p_true >= SURE - PROBABILITY_STEP
+
+    @property
+    def cost(self) -> Cost:
+        """Cost of the parts."""
+        return cost_of([move.correction.part for move in self.moves])
+
     def could_precede(self, other: "Candidate") -> bool:
         """True if a higher probability would put this candidate before another one of its set."""
         return not other.is_sure or self.by_merit < other.by_merit
+
+
+CostKey = Callable[[Candidate], tuple[float, float, Decimal]]
+"""Sort key of a candidate by what it costs."""
+
+
+def cost_key(by: By, candidates: Sequence[Candidate]) -> CostKey:
+    """Sort key of candidates by what they cost; what is not known comes last.
+
+    Amounts of different currencies are not compared: the currency of most candidates comes first.
+
+    Parameters
+    ----------
+    by : "parts", "price" or "hours"
+        By parts all candidates are equal: their order counts the parts already.
+    candidates : sequence of Candidate
+        All that are put in order.
+    """
+    prices = [price for candidate in candidates if (price := candidate.cost.price)]
+    count = Counter(price.currency for price in prices)
+    ranked = sorted(count, key=lambda currency: (-count[currency], currency))
+
+    def key(candidate: Candidate) -> tuple[float, float, Decimal]:
+        cost, nothing = candidate.cost, Decimal(0)
+        if by == "price" and cost.price:
+            return 0, ranked.index(cost.price.currency), cost.price.amount
+        if by == "hours" and cost.hours is not None:
+            return 0, cost.hours, nothing
+        return 1, 0, nothing
+
+    return key

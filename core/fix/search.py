@@ -8,21 +8,23 @@ come first in the order of `ranking`.
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
 from itertools import groupby
+from typing import Any
 
 from core.fix import chances, estimate
 from core.fix.chances import chances_among
-from core.fix.combinations import promising_combinations
+from core.fix.combinations import excess_over_travel, promising_combinations
 from core.fix.estimate import estimated_candidates
-from core.fix.moves import correction_sets
+from core.fix.moves import can_be_combined
 from core.fix.plan import Plan, plan_of
-from core.fix.possible import possible_corrections
-from core.fix.ranking import Candidate
+from core.fix.possible import possible_sets
+from core.fix.ranking import By, Candidate, cost_key
 from core.kinematics.linkage import Linkage
-from core.profiles.corrections import Correction
+from core.profiles.conversions import Change
 from core.profiles.limits import Limits
 from core.statistics.conformity import SURE
+from core.verdict.direct_check import DecidedBy
 from core.verdict.peak import SEED
-from core.verdict.verdict import Overall, Verdict
+from core.verdict.verdict import Overall, Verdict, decided_by
 
 MOST_PLANS = 5
 """Largest number of plans that a search offers."""
@@ -53,24 +55,35 @@ class SearchResult:
 
 def search(
     verdict: Verdict,
-    corrections: Sequence[Correction],
+    corrections: Sequence[Change],
     progress: Callable[[float], None] | None = None,
+    by: By = "parts",
+    unless_true: bool = False,
 ) -> SearchResult:
     """Plans that cure a vehicle; no plans unless its verdict is bump steer.
+
+    A vehicle that does not do what its pivots say gets none: a plan moves pivots, and would promise
+    what the direct check has just disproved.
 
     Parameters
     ----------
     verdict : Verdict
-    corrections : sequence of Correction
-        The corrections that the shop can make. Those of a pivot that the vehicle does not have
-        are left out.
+    corrections : sequence of Correction and Conversion
+        The changes that the shop can make. Those of a pivot that the vehicle does not have are
+        left out.
     progress : callable
         Called with the share of the combinations that is computed, 0 to 1.
+    by : "parts", "price" or "hours"
+        What decides which plans come first. Plans of unknown price or hours come last.
+    unless_true : bool
+        Search where the verdict is too close to call as well. No reading can settle a vehicle
+        that is planned and not built.
     """
-    if verdict.overall != Overall.BUMP_STEER:
+    searched_for = {Overall.BUMP_STEER, *([Overall.TOO_CLOSE] if unless_true else [])}
+    if verdict.overall not in searched_for or decided_by(verdict) == DecidedBy.DIRECT:
         return SearchResult(0, ())
     session = verdict.session
-    sets = list(correction_sets(possible_corrections(session, corrections)))
+    sets = possible_sets(session, corrections)
     searched = sum(len(correction_set.rises) for correction_set in sets)
     done = 0
 
@@ -81,6 +94,7 @@ def search(
             progress(done / searched)
 
     linkage, limits = verdict.measured.linkage, session.limits
+    excess = float(excess_over_travel(linkage, limits))
     drawn = verdict.measured.draw(estimate.DRAWS, SEED)
     by_set = [
         estimated_candidates(
@@ -90,17 +104,20 @@ def search(
     ]
     drawn = verdict.measured.draw(chances.DRAWS, SEED)
     plans = tuple(
-        plan_of(verdict, candidate.moves, drawn=drawn) for candidate in _best(drawn, limits, by_set)
+        plan_of(verdict, candidate.moves, drawn=drawn)
+        for candidate in _best(drawn, limits, by_set, by, excess)
     )
     return SearchResult(searched, plans)
 
 
-def _best(drawn: Linkage, limits: Limits, by_set: list[list[Candidate]]) -> list[Candidate]:
+def _best(
+    drawn: Linkage, limits: Limits, by_set: list[list[Candidate]], by: By, excess: float
+) -> list[Candidate]:
     """The candidates for the plans, with their probabilities drawn in full.
 
-    The sets are sorted by size. Larger sets are left out once there are MOST_PLANS candidates
-    that steer true. A candidate with a move that it could do without is not offered. Where none
-    steers true, the MOST_IMPROVED best candidates are left.
+    The sets are sorted by size. By parts, larger sets are left out once there are MOST_PLANS
+    candidates that steer true. A candidate with a move that it could do without is not offered.
+    Where none steers true, the MOST_IMPROVED best candidates are left.
 
     Parameters
     ----------
@@ -109,11 +126,22 @@ def _best(drawn: Linkage, limits: Limits, by_set: list[list[Candidate]]) -> list
     limits : Limits
     by_set : list of list of Candidate
         The estimated candidates of each set, smallest sets first.
+    by : "parts", "price" or "hours"
+    excess : float
+        Excess of the measured vehicle. Candidates that do not lessen it come only where none does.
     """
+    costs = cost_key(by, [candidates[0] for candidates in by_set])
+
+    def rank(candidate: Candidate) -> tuple[Any, ...]:
+        return (*costs(candidate), *candidate.order)
+
+    def rank_of_set(candidates: list[Candidate]) -> tuple[Any, ...]:
+        return (by != "parts" and not candidates[0].is_promising, *rank(candidates[0]))
+
     firsts: list[Candidate] = []
     true: list[Candidate] = []
     for _, same_size in groupby(by_set, key=lambda candidates: len(candidates[0].moves)):
-        likely = sorted(same_size, key=lambda candidates: candidates[0].order)[:SETS]
+        likely = sorted(same_size, key=rank_of_set)[:SETS]
         best_of_sets = [_first(candidates, drawn, limits) for candidates in likely]
         firsts += best_of_sets
         true += [
@@ -121,11 +149,14 @@ def _best(drawn: Linkage, limits: Limits, by_set: list[list[Candidate]]) -> list
             for candidate in best_of_sets
             if candidate.p_true >= SURE and not _has_token_move(candidate, drawn, limits)
         ]
-        if len(true) >= MOST_PLANS:
+        if by == "parts" and len(true) >= MOST_PLANS:
             break
-    true = sorted(true, key=lambda candidate: candidate.order)[:MOST_PLANS]
+    true = sorted(true, key=rank)[:MOST_PLANS]
+    if true:
+        return true
     best = sorted(firsts, key=lambda candidate: (candidate.by_probability, candidate.order))
-    return true or best[:MOST_IMPROVED]
+    improving = [candidate for candidate in best if candidate.excess < excess]
+    return (improving or best)[:MOST_IMPROVED]
 
 
 def _has_token_move(candidate: Candidate, drawn: Linkage, limits: Limits) -> bool:
@@ -134,7 +165,11 @@ def _has_token_move(candidate: Candidate, drawn: Linkage, limits: Limits) -> boo
     if len(moves) == 1:
         return False
     fewer = (moves[:i] + moves[i + 1 :] for i in range(len(moves)))
-    return any(chances_among(drawn, others, limits).together >= SURE for others in fewer)
+    return any(
+        can_be_combined([move.correction for move in others])
+        and chances_among(drawn, others, limits).together >= SURE
+        for others in fewer
+    )
 
 
 def _first(candidates: list[Candidate], drawn: Linkage, limits: Limits) -> Candidate:

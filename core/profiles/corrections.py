@@ -1,11 +1,11 @@
 """Corrections: rises of one pivot that a workshop can make."""
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Mapping
 from dataclasses import dataclass
-from typing import Any, Literal, cast, get_args
+from typing import Any, ClassVar, Literal, NamedTuple, cast, get_args
 
 from core.documents.document import value_at
-from core.documents.entries import choice_at, flag_at
+from core.documents.entries import choice_at
 from core.kinematics.pivots import (
     GUIDE_PIVOTS,
     PIVOTS,
@@ -14,6 +14,7 @@ from core.kinematics.pivots import (
     GuideKind,
     Layout,
 )
+from core.profiles.part import NO_PART, Part
 
 MOVABLE = (
     *PIVOTS,
@@ -21,6 +22,26 @@ MOVABLE = (
     *(pivot for pivots in GUIDE_PIVOTS.values() for pivot in pivots),
 )
 """Every pivot that a correction can move, and the ride height."""
+
+
+class PivotStep(NamedTuple):
+    """Move of one pivot.
+
+    Attributes
+    ----------
+    pivot : str
+        One of MOVABLE.
+    rise : float
+        mm, up positive.
+    to_station, to_offset : float or None
+        Station and offset that the pivot has afterwards, mm; None where they stay.
+    """
+
+    pivot: str
+    rise: float = 0.0
+    to_station: float | None = None
+    to_offset: float | None = None
+
 
 BallPlace = Literal["below", "above"]
 """Place of the drag link's axle-end ball: below or above the arm that it is bolted to."""
@@ -45,6 +66,9 @@ class Correction:
         Smallest rise that is worth the work, mm; smaller rises are not tried.
     needs_ball : "below", "above" or None
         Place of the ball that the correction changes; None where its place does not matter.
+    needs : tuple of str
+        Names of the corrections without which this one is not made.
+    part : Part
     """
 
     name: str
@@ -54,6 +78,14 @@ class Correction:
     not_with: tuple[str, ...] = ()
     least_rise: float = 0.0
     needs_ball: BallPlace | None = None
+    needs: tuple[str, ...] = ()
+    part: Part = NO_PART
+
+    table: ClassVar[str] = "corrections"
+
+    def steps(self, rise: float) -> tuple[PivotStep, ...]:
+        """Steps of the correction with one of its rises, mm: its one pivot."""
+        return (PivotStep(self.pivot, rise),)
 
     @property
     def rises_tried(self) -> tuple[float, ...]:
@@ -85,26 +117,3 @@ def ball_at(tables: Mapping[str, Any], path: str) -> BallPlace | None:
     if value_at(tables, path) is None:
         return None
     return cast(BallPlace, choice_at(tables, path, get_args(BallPlace)))
-
-
-def fitting(
-    corrections: Iterable[Correction], document: Mapping[str, Any]
-) -> tuple[Correction, ...]:
-    """Corrections that fit the vehicle in a document, by the answers in its [layout].
-
-    Raises
-    ------
-    core.documents.entries.EntryError
-        An answer is missing or is not what it should be.
-    """
-    layout = Layout(choice_at(document, "layout.steering", tuple(Layout)))
-    guide = GuideKind(
-        choice_at(document, "layout.guide", tuple(GuideKind), GuideKind.UNMEASURED.value)
-    )
-    has_track_bar = flag_at(document, "layout.track_bar") is not False
-    ball = ball_at(document, "layout.ball")
-    return tuple(
-        correction
-        for correction in corrections
-        if correction.applies_to(guide, has_track_bar, layout) and correction.fits_ball(ball)
-    )

@@ -72,6 +72,7 @@ MEASURED: dict[str, Bounds] = {
     "ratio": Bounds(parse_number, "16", "1", "60"),
     "hub_height": Bounds(length_with_unit, "16 in", "4 in", "60 in"),
     "joint_from_far_ball": Bounds(length_with_unit, "8 in", "1/2 in", "60 in"),
+    "track": Bounds(length_with_unit, "62 in", "20 in", "120 in"),
     "castor": Bounds(angle_with_unit, "5 deg", "-20 deg", "20 deg"),
     "inclination": Bounds(angle_with_unit, "9 deg", "-5 deg", "30 deg"),
     "span": Bounds(length_with_unit, "34 in", "4 in", "100 in"),
@@ -88,6 +89,9 @@ MEASURED: dict[str, Bounds] = {
 }
 """Bounds of the defaults that replace a reading, by their path in [defaults]."""
 
+USUAL: dict[str, tuple[str, str]] = {"track": ("62 in", "4 in")}
+"""Values and half-widths of the defaults that a profile can leave out."""
+
 _PATHS = {
     **{f"steering.{key}": key for key in ("arm", "pitman_arm", "ratio")},
     **{f"tie_rod.{key}": key for key in ("near_arm", "joint_from_far_ball")},
@@ -95,6 +99,7 @@ _PATHS = {
     **{f"guide.{key}": key for key in ("span", "pitch_gain", "fore_aft_gain")},
     **{f"travel.{key}": key for key in ("bump", "droop")},
     "wheels.hub_height": "hub_height",
+    "wheels.track": "track",
     "vehicle.wheelbase": "wheelbase",
 }
 """Path in [defaults] of the default of a reading, where it is the same for every guide."""

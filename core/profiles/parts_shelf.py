@@ -1,6 +1,7 @@
-"""A shop's own parts shelf: corrections that the shop can make besides those of the profiles.
+"""A shop's own parts shelf: changes that the shop can make besides those of the profiles.
 
-The shelf is a TOML file with [[corrections]] alone, written as in a profile.
+The shelf is a TOML file with [[corrections]] and [[conversions]], written as in a profile. It may
+say more of each part: number, price, hours, stock, lift.
 """
 
 from collections.abc import Sequence
@@ -10,14 +11,15 @@ from pathlib import Path
 from core.documents.entries import EntryError
 from core.documents.tables import refuse_unknown
 from core.documents.toml_file import TomlFileError, read_toml
+from core.profiles.conversions import Change, Conversion
+from core.profiles.correction_tables import changes_at, refuse_unknown_names
 from core.profiles.corrections import Correction
 from core.profiles.profile import Profile, ProfileError, load_profile, profile_names
-from core.profiles.profile_tables import corrections_at, refuse_unknown_exclusions
 from core.text.plain_text import plain
 
 
-def load_shelf(path: Path, folders: Sequence[Path]) -> tuple[Correction, ...]:
-    """Corrections on a parts shelf; () where the file does not exist.
+def load_shelf(path: Path, folders: Sequence[Path]) -> tuple[Change, ...]:
+    """Corrections and conversions on a parts shelf; () where the file does not exist.
 
     Parameters
     ----------
@@ -34,27 +36,31 @@ def load_shelf(path: Path, folders: Sequence[Path]) -> tuple[Correction, ...]:
         return ()
     try:
         tables = read_toml(path)
-        refuse_unknown(tables, ["corrections"])
-        corrections = corrections_at(tables)
-        known = {correction.name for correction in corrections}
-        if any(set(correction.not_with) - known for correction in corrections):
+        refuse_unknown(tables, ["corrections", "conversions"])
+        changes = changes_at(tables)
+        known = {change.name for change in changes}
+        if any({*change.not_with, *change.needs} - known for change in changes):
             known |= _names_in_profiles(folders)
-        refuse_unknown_exclusions(corrections, known)
+        refuse_unknown_names(changes, known)
     except TomlFileError as error:
         raise ProfileError(str(error)) from None
     except EntryError as error:
         raise ProfileError(f"{plain(path, 300)}: {error}") from None
-    return corrections
+    return changes
 
 
-def with_shelf(profile: Profile, shelf: Sequence[Correction]) -> Profile:
-    """The profile with a shop's own corrections; they replace corrections of the same name."""
-    own = {correction.name for correction in shelf}
-    others = (correction for correction in profile.corrections if correction.name not in own)
-    return replace(profile, corrections=(*others, *shelf))
+def with_shelf(profile: Profile, shelf: Sequence[Change]) -> Profile:
+    """The profile with a shop's own changes; they replace changes of the same name."""
+    own = {change.name for change in shelf}
+    changes = (*(change for change in profile.changes if change.name not in own), *shelf)
+    return replace(
+        profile,
+        corrections=tuple(change for change in changes if isinstance(change, Correction)),
+        conversions=tuple(change for change in changes if isinstance(change, Conversion)),
+    )
 
 
 def _names_in_profiles(folders: Sequence[Path]) -> set[str]:
-    """Names of the corrections of every profile in some folders."""
+    """Names of the changes of every profile in some folders."""
     profiles = (load_profile(name, folders) for name in profile_names(folders))
-    return {correction.name for profile in profiles for correction in profile.corrections}
+    return {change.name for profile in profiles for change in profile.changes}

@@ -17,21 +17,22 @@ from core.documents.toml_file import TomlFileError, read_toml
 from core.kinematics.pivots import ARM_DIRECTIONS, PITMAN_DIRECTIONS, Direction, GuideKind, Layout
 from core.kinematics.road_events import Event, Road
 from core.profiles.adjuster import Adjuster, adjuster_at
+from core.profiles.conversions import Change, Conversion
+from core.profiles.correction_tables import changes_at, refuse_unknown_names
 from core.profiles.corrections import Correction
 from core.profiles.defaults import CONDITIONS, MEASURED, Defaults
 from core.profiles.limits import Limits
 from core.profiles.profile_tables import (
     RANGES,
     clearance_at,
-    corrections_at,
     defaults_at,
     events_at,
     instruments_at,
     limits_at,
     ranges_at,
-    refuse_unknown_exclusions,
 )
 from core.profiles.road import ROAD, road_at
+from core.profiles.typical import TYPICAL, refuse_faulty_typical
 from core.readings.reading import Instruments
 from core.readings.survey import LINKS
 from core.text.plain_text import plain
@@ -47,7 +48,8 @@ _KNOWN = {
     *(f"limits.{name}" for name in ("parallel", "flat", "length_ratio", "steer", "toe_change")),
     *(f"limits.working_travel.{direction}" for direction in ("bump", "droop")),
     *(f"adjusters.{link}.{key}" for link in LINKS for key in ("kind", "pitch")),
-    *("corrections", "events"),
+    *(f"typical.{name}" for name in TYPICAL),
+    *("corrections", "conversions", "events"),
 }
 """Every key of a profile, as a dotted path."""
 
@@ -74,7 +76,8 @@ class Profile:
     track_bar : bool
         The wizard offers this guide, and a track bar or none, first.
     ranges : dict of (float, float)
-        Usual smallest and largest value by the name of the reading (those of RANGES), mm, rad or
+        Usual smallest and largest value by the name of the reading (those of RANGES, and the
+        track), mm, rad or
         rad/mm; the ratio a plain number.
     defaults : Defaults
     instruments : Instruments
@@ -84,6 +87,7 @@ class Profile:
     adjusters : dict of Adjuster
         By link, "drag_link" and "track_bar"; a profile without a track bar may leave it out.
     corrections : tuple of Correction
+    conversions : tuple of Conversion
     events : tuple of Event
     road : Road
         Handling that tells what an event does on the road.
@@ -112,12 +116,18 @@ class Profile:
     over_10000_lb: bool
     adjusters: dict[str, Adjuster]
     corrections: tuple[Correction, ...]
+    conversions: tuple[Conversion, ...]
     events: tuple[Event, ...]
     road: Road
     clearance: float
     source: Path
     shop_own: bool
     as_written: Mapping[str, Any] = field(repr=False)
+
+    @property
+    def changes(self) -> tuple[Change, ...]:
+        """Corrections and conversions, in this order."""
+        return (*self.corrections, *self.conversions)
 
 
 def profile_names(folders: Sequence[Path]) -> tuple[str, ...]:
@@ -165,8 +175,10 @@ def _profile_from(tables: dict[str, Any], source: Path, shop_own: bool) -> Profi
     name = _name(tables, source)
     steering = Layout(choice_at(tables, "layout.steering", tuple(Layout)))
     has_track_bar = _required_flag(tables, "layout.track_bar")
-    corrections = corrections_at(tables)
-    refuse_unknown_exclusions(corrections, {correction.name for correction in corrections})
+    defaults = defaults_at(tables)
+    changes = changes_at(tables)
+    refuse_unknown_names(changes, {change.name for change in changes})
+    refuse_faulty_typical(tables)
     return Profile(
         name=name,
         title=line_at(tables, "title"),
@@ -176,13 +188,14 @@ def _profile_from(tables: dict[str, Any], source: Path, shop_own: bool) -> Profi
         pitman=Direction(choice_at(tables, "layout.pitman", PITMAN_DIRECTIONS[steering])),
         guide=GuideKind(choice_at(tables, "layout.guide", tuple(GuideKind))),
         track_bar=has_track_bar,
-        ranges=ranges_at(tables),
-        defaults=defaults_at(tables),
+        ranges={**ranges_at(tables), "wheels.track": _usual_track(defaults)},
+        defaults=defaults,
         instruments=instruments_at(tables),
         limits=limits_at(tables),
         over_10000_lb=_required_flag(tables, "walk_round.over_10000_lb"),
         adjusters=_adjusters(tables, has_track_bar),
-        corrections=corrections,
+        corrections=tuple(change for change in changes if isinstance(change, Correction)),
+        conversions=tuple(change for change in changes if isinstance(change, Conversion)),
         events=events_at(tables),
         road=road_at(tables),
         clearance=clearance_at(tables),
@@ -190,6 +203,12 @@ def _profile_from(tables: dict[str, Any], source: Path, shop_own: bool) -> Profi
         shop_own=shop_own,
         as_written=tables,
     )
+
+
+def _usual_track(defaults: Defaults) -> tuple[float, float]:
+    """Usual range of the track: its default, less and plus two of its half-widths, mm."""
+    value, within = defaults.values["track"], defaults.half_widths["track"]
+    return value - 2 * within, value + 2 * within
 
 
 def _name(tables: Mapping[str, Any], source: Path) -> str:

@@ -1,14 +1,14 @@
 """The tables of a profile, as typed values.
 
-A parts shelf has the same [[corrections]], and a record the same [[events]]. Every function that
-reads a table raises `core.documents.entries.EntryError`, which says what would be right.
+A record has the same [[events]]. Every function that reads a table raises
+`core.documents.entries.EntryError`, which says what would be right.
 """
 
-from collections.abc import Callable, Collection, Mapping
+from collections.abc import Callable, Mapping
 from typing import Any
 
-from core.documents.document import value_at
-from core.documents.entries import EntryError, choice_at, flag_at, quantity_at, repeats_at
+from core.documents.document import value_at, with_value
+from core.documents.entries import EntryError, flag_at, quantity_at
 from core.documents.tables import (
     angle_with_unit,
     length_with_unit,
@@ -18,17 +18,14 @@ from core.documents.tables import (
     refuse_unknown,
     required_quantity,
     tables_at,
-    texts_at,
 )
-from core.kinematics.pivots import GUIDE_PIVOTS, RIDE_HEIGHT
+from core.kinematics.pivots import GUIDE_PIVOTS
 from core.kinematics.road_events import Event
-from core.profiles.corrections import MOVABLE, Correction, ball_at
-from core.profiles.defaults import CONDITIONS, MEASURED, Bounds, Defaults
+from core.profiles.defaults import CONDITIONS, MEASURED, USUAL, Bounds, Defaults
 from core.profiles.limits import LARGEST_WORKING_TRAVEL, Limits, refuse_impossible_limits
 from core.readings.reading import Instruments
 from core.readings.survey import SURVEY, WHEELS
 from core.text import quantity
-from core.text.plain_text import plain
 
 RANGES: tuple[str, ...] = (
     *SURVEY,
@@ -61,18 +58,6 @@ USUAL_CLEARANCE = quantity.parse_length("1 1/2 in")
 WIDEST_CLEARANCE = quantity.parse_length("12 in")
 """mm; no profile asks for more."""
 
-LEAST_RIDE_HEIGHT = quantity.parse_length("1/2 in")
-"""mm; smallest change of the ride height that is tried, where a profile says nothing else."""
-
-LARGEST_RISE = 1000.0
-"""mm; no pivot can be moved further."""
-
-MOST_COMBINATIONS = 1_000_000
-"""Combinations of the corrections of one file; a search among more would fill the memory."""
-
-CORRECTION_KEYS = ("name", "pivot", "rises", "caution", "not_with", "least_rise", "ball")
-"""Keys of a [[corrections]] table."""
-
 LARGEST_OF_EVENT = {
     "rise": (60.0, "60 s"),
     "hold": (600.0, "600 s"),
@@ -104,11 +89,21 @@ def _range_parser(reading: str) -> tuple[Callable[[str], float], tuple[str, str]
 def defaults_at(tables: Mapping[str, Any]) -> Defaults:
     """The defaults of a profile with their half-widths, each within its bounds."""
     bounds = CONDITIONS | MEASURED
+    tables = _with_usual(tables)
     values = {path: _default(tables, path, bounds[path]) for path in bounds}
     half_widths = {
         path: _half_width(tables, path, MEASURED[path], values[path]) for path in MEASURED
     }
     return Defaults(values, half_widths)
+
+
+def _with_usual(tables: Mapping[str, Any]) -> Mapping[str, Any]:
+    """The tables of a profile, with the defaults that it can leave out."""
+    for path, texts in USUAL.items():
+        for table, text in zip(("defaults", "defaults_within"), texts, strict=True):
+            if value_at(tables, f"{table}.{path}") is None:
+                tables = with_value(tables, f"{table}.{path}", text)
+    return tables
 
 
 def _default(tables: Mapping[str, Any], path: str, bounds: Bounds) -> float:
@@ -179,97 +174,6 @@ def clearance_at(tables: Mapping[str, Any]) -> float:
     if clearance > WIDEST_CLEARANCE:
         raise EntryError("clearance", 'should be at most 12 in, such as "1 1/2 in"')
     return clearance
-
-
-def corrections_at(tables: Mapping[str, Any]) -> tuple[Correction, ...]:
-    """Every [[corrections]] table of a file; no two have the same name.
-
-    The file's own `least_rise` holds for each correction that has none.
-    """
-    least_rise = _least_rise(tables, "least_rise")
-    corrections: list[Correction] = []
-    for place, table in tables_at(tables, "corrections"):
-        correction = _correction(table, place, least_rise)
-        if any(correction.name == other.name for other in corrections):
-            raise EntryError(
-                f"{place}.name", f"“{correction.name}” is written twice: each name is used once"
-            )
-        corrections.append(correction)
-    _refuse_too_many(corrections)
-    return tuple(corrections)
-
-
-def _refuse_too_many(corrections: Collection[Correction]) -> None:
-    """Raise EntryError for more combinations of three corrections than can be searched."""
-    ones = twos = threes = 0  # combinations of so many of the corrections so far
-    for rises in (len(correction.rises_tried) for correction in corrections):
-        threes, twos, ones = threes + twos * rises, twos + ones * rises, ones + rises
-    if ones + twos + threes > MOST_COMBINATIONS:
-        raise EntryError(
-            "corrections",
-            f"offer {ones + twos + threes:,} combinations; at most {MOST_COMBINATIONS:,} can be "
-            "searched, so list fewer rises",
-        )
-
-
-def _correction(table: Mapping[str, Any], place: str, least_rise: float | None) -> Correction:
-    placed = {place: table}
-    refuse_unknown(placed, [f"{place}.{key}" for key in CORRECTION_KEYS])
-    pivot = choice_at(placed, f"{place}.pivot", MOVABLE)
-    rises = _rises(placed, f"{place}.rises")
-    return Correction(
-        name=line_at(placed, f"{place}.name"),
-        pivot=pivot,
-        rises=rises,
-        caution=line_at(placed, f"{place}.caution"),
-        not_with=texts_at(placed, f"{place}.not_with", "ride height"),
-        least_rise=_least_of(placed, f"{place}.least_rise", pivot, rises, least_rise),
-        needs_ball=ball_at(placed, f"{place}.ball"),
-    )
-
-
-def _rises(tables: Mapping[str, Any], path: str) -> tuple[float, ...]:
-    rises = repeats_at(tables, path, length_with_unit, "1 1/2 in")
-    if not rises or 0.0 in rises or len(set(rises)) < len(rises):
-        raise EntryError(path, 'should be different rises, none of them 0: ["1 in", "2 in"]')
-    if max(map(abs, rises)) > LARGEST_RISE:
-        raise EntryError(path, 'should be rises of at most 1 m, such as ["1 in", "2 in"]')
-    return rises
-
-
-def _least_rise(tables: Mapping[str, Any], path: str) -> float | None:
-    if value_at(tables, path) is None:
-        return None
-    return quantity_above_zero(tables, path, length_with_unit, "1/2 in")
-
-
-def _least_of(
-    tables: Mapping[str, Any],
-    path: str,
-    pivot: str,
-    rises: tuple[float, ...],
-    of_file: float | None,
-) -> float:
-    """Least rise of a correction: its own, else its file's, else the usual one."""
-    own = _least_rise(tables, path)
-    largest = max(map(abs, rises))
-    if own is not None:
-        if own > largest:
-            raise EntryError(path, "is more than every rise on offer: none would be tried")
-        return own
-    usual = LEAST_RIDE_HEIGHT if pivot == RIDE_HEIGHT else min(map(abs, rises))
-    return min(usual if of_file is None else of_file, largest)
-
-
-def refuse_unknown_exclusions(corrections: Collection[Correction], known: Collection[str]) -> None:
-    """Raise EntryError for a `not_with` that names no other known correction."""
-    for number, correction in enumerate(corrections, 1):
-        for name in correction.not_with:
-            if name not in known or name == correction.name:
-                raise EntryError(
-                    f"corrections {number}.not_with",
-                    f"“{plain(name)}” should be the name of another correction",
-                )
 
 
 def events_at(tables: Mapping[str, Any]) -> tuple[Event, ...]:

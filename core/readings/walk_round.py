@@ -125,6 +125,11 @@ def _length(document: Mapping[str, Any], key: str) -> float | None:
     return length
 
 
+def joints_checked(document: Mapping[str, Any]) -> bool:
+    """True if a joint was found tight or loose. Raises EntryError for a faulty table."""
+    return any(choice_at(document, path, JOINTS) != "not checked" for path in _joints(document))
+
+
 def _joints(document: Mapping[str, Any]) -> tuple[str, ...]:
     joints = value_at(document, "walk_round.joints", {})
     if not isinstance(joints, Mapping):

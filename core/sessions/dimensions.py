@@ -23,10 +23,14 @@ _INVERTED_Y: dict[str, Kind] = {
     "tie_rod.joint_from_far_ball": "length",
 }
 
+TRACK = "wheels.track"
+"""Distance between the middles of the treads. Only photographs need it."""
+
 READ: dict[str, Kind] = {
     **_ARMS,
     **_INVERTED_Y,
     "wheels.hub_height": WHEELS["wheels.hub_height"],
+    TRACK: "length",
     **KINGPIN,
     **GUIDE,
 }
@@ -37,6 +41,7 @@ _ABOVE_ZERO = (
     *_ARMS,
     *_INVERTED_Y,
     "wheels.hub_height",
+    TRACK,
     "steering.ratio",
     "guide.span",
     "guide.effective_length",

@@ -7,31 +7,38 @@ from typing import Any
 
 from core.documents.damage import refuse_damaged as refuse_damaged_by
 from core.documents.damage import tree_of, unknown_entries
-from core.kinematics.pivots import GuideKind, Layout
+from core.kinematics.pivots import DRAG_LINK_ENDS, NEAR_BALL, PIVOTS, GuideKind, Layout
 from core.kinematics.road_events import Event
 from core.profiles.road import ROAD
 from core.readings import stance, walk_round
+from core.readings.direct import DirectRow
 from core.readings.guide_survey import CASTOR_LIST
+from core.readings.photograph import PHOTOGRAPHS
 from core.readings.reading import Instruments
 from core.readings.survey import LINKS, SURVEY, WHEELS
-from core.sessions.dimensions import READ, dimension_names
+from core.sessions.dimensions import READ, TRACK, dimension_names
 
 _DIMENSIONS = {
     name for layout, guide in product(Layout, GuideKind) for name in dimension_names(layout, guide)
 }
-_ASSUMED = {*_DIMENSIONS, "travel.bump", "travel.droop", "vehicle.wheelbase"}
+_USUAL = {
+    *(f"{pivot}.height" for pivot in (*PIVOTS, NEAR_BALL)),
+    *(f"{pivot}.station" for pivot in DRAG_LINK_ENDS),
+}
+_ASSUMED = {*_DIMENSIONS, *_USUAL, TRACK, "travel.bump", "travel.droop", "vehicle.wheelbase"}
 
-_SESSION = ("id", "kind", "follows", "opened", "closed", "technician", "units", "profile")
+_SESSION = ("id", "kind", "follows", "opened", "closed", "technician", "units", "profile", "means")
 _VEHICLE = ("tag", "description", "odometer", "wheelbase")
 _WALK_ROUND = ("steering_wheel_diameter", "rim_play", "rim_size", "linkage_play", "over_10000_lb")
 _LAYOUT = ("steering", "arm", "pitman", "track_bar", "guide", "steering_box", "ball")
+_PHOTOGRAPH = ("file", "sha256", "width", "height", "f35", "note", "marks.*")
 _LIMITS = ("parallel", "flat", "length_ratio", "steer", "toe_change")
 
 KNOWN = tree_of(
     {
         *("format", "format_version", "program_version", "results.*", "draft.*", "signatures[].*"),
         *("seal.record", "seal.decisions"),
-        *(f"session.{key}" for key in (*_SESSION, "altered", "note")),
+        *(f"session.{key}" for key in (*_SESSION, "altered", "carried", "like", "note")),
         *(f"vehicle.{key}" for key in _VEHICLE),
         *("complaint.reported", "complaint.note"),
         *(f"walk_round.{key}" for key in (*_WALK_ROUND, *walk_round.SEEN_TO)),
@@ -45,14 +52,17 @@ KNOWN = tree_of(
         *("readings.steering.ratio", "readings.travel.bump", "readings.travel.droop"),
         *(f"{CASTOR_LIST}[].{key}" for key in ("heave", "castor")),
         *(f"{table}.{name}" for table in ("assumed", "assumed_within") for name in _ASSUMED),
+        *(f"{PHOTOGRAPHS}[].{key}" for key in _PHOTOGRAPH),
         *(f"limits.{key}" for key in (*_LIMITS, "working_travel.bump", "working_travel.droop")),
         *(f"events[].{key}" for key in Event.__dataclass_fields__),
         *(f"road.{key}" for key in ROAD),
         *(f"adjusters.{link}.{key}" for link in LINKS for key in ("kind", "pitch")),
+        *(f"direct.{key}" for key in ("method", "board", "distance", "line")),
+        *(f"direct.rows[].{row.name}" for row in fields(DirectRow)),
         *("kept[].reading", "kept[].reason"),
         *(f"mended[].{key}" for key in ("readings", "was", "now", "slip")),
         *(f"plan.moves[].{key}" for key in ("correction", "pivot", "rise")),
-        *("plan.set_length.*", "plan.expected.*"),
+        *("plan.set_length.*", "plan.expected.*", "plan.conversions[].*"),
         *(f"plan.arms.steering.{arm}" for arm in ("arm", "pitman_arm")),
     }
 )

@@ -1,7 +1,7 @@
 """One session: the vehicle, the readings and the assumed values of its document, typed."""
 
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from functools import cache
 from typing import Any, get_args
 
@@ -27,12 +27,15 @@ from core.profiles.profile import Profile, ProfileError
 from core.profiles.profile_tables import events_at
 from core.profiles.road import road_at
 from core.readings import stance, walk_round
+from core.readings.direct import DirectCheck, direct_at
+from core.readings.photograph import HUBS, Means, Photograph, photographs_in
 from core.readings.reading import Instruments, Reading
 from core.readings.survey import WHEELS, reading_at, readings_in
 from core.sessions import plausibility
-from core.sessions.dimensions import READ, Dimension, dimension_at, dimension_names
+from core.sessions.dimensions import READ, TRACK, Dimension, dimension_at, dimension_names
 from core.sessions.known_entries import refuse_damaged
 from core.sessions.sourced import Parse, Sources, sourced_quantity
+from core.sessions.usual_places import usual_places
 from core.text import quantity
 from core.text.quantity import LengthUnit
 
@@ -76,6 +79,17 @@ class Session:
         "walk_round.joints.track_bar_frame".
     assumed : tuple of str
         Names of the values that nobody measured, such as "steering.arm".
+    carried : tuple of str
+        Names of the readings that were carried over from the session before.
+    means : Means
+    photographs : tuple of Photograph
+        Their marks are readings too, whatever the means.
+    usual : dict of Dimension
+        Usual places of the pivots that photographs show; empty without photographs.
+    has_unchecked_joints : bool
+        True if the session is from photographs and nobody looked at a joint.
+    direct : DirectCheck or None
+        Steer that was read while the axle was moved, where that was done.
     """
 
     id: str
@@ -103,6 +117,18 @@ class Session:
     held_back_by: tuple[str, ...]
     not_checked: tuple[str, ...]
     assumed: tuple[str, ...]
+    carried: tuple[str, ...] = ()
+    direct: DirectCheck | None = None
+    means: Means = Means.TAPE
+    photographs: tuple[Photograph, ...] = ()
+    usual: dict[str, Dimension] = field(default_factory=dict)
+    has_unchecked_joints: bool = False
+
+    @property
+    def shows_hubs(self) -> bool:
+        """True if both hubs are marked in a photograph."""
+        marked = {mark.point for each in self.photographs for mark in each.marks if mark.counts}
+        return marked >= set(HUBS)
 
 
 def session_from(document: Mapping[str, Any], profile_of: Callable[[str], Profile]) -> Session:
@@ -134,6 +160,17 @@ def session_from(document: Mapping[str, Any], profile_of: Callable[[str], Profil
         name: dimension_at(sources, name, guide, instruments)
         for name in dimension_names(layout, guide)
     }
+    readings = readings_in(document, layout, has_track_bar)
+    wheels = _wheels(document)
+    means = Means(choice_at(document, "session.means", tuple(Means), Means.TAPE))
+    photographs = photographs_in(document)
+    if means == Means.PHOTOGRAPHS and not photographs:
+        raise EntryError("photographs", "are missing, and the session was taken from photographs")
+    usual: dict[str, Dimension] = {}
+    if photographs:
+        usual = usual_places(sources, layout, has_track_bar)
+        if len(wheels) < len(SIDES):
+            dimensions[TRACK] = dimension_at(sources, TRACK, guide, instruments)
     bump = sourced_quantity(sources, "readings.travel.bump", sources.parse_length, "4 in")
     droop = sourced_quantity(sources, "readings.travel.droop", sources.parse_length, "5 in")
     wheelbase = sourced_quantity(sources, "vehicle.wheelbase", sources.parse_length, "118 in")
@@ -152,8 +189,8 @@ def session_from(document: Mapping[str, Any], profile_of: Callable[[str], Profil
         has_track_bar=has_track_bar,
         steering_box=_steering_box(document),
         instruments=instruments,
-        readings=readings_in(document, layout, has_track_bar),
-        wheels=_wheels(document),
+        readings=readings,
+        wheels=wheels,
         dimensions=dimensions,
         bump=bump.value,
         droop=droop.value,
@@ -170,6 +207,12 @@ def session_from(document: Mapping[str, Any], profile_of: Callable[[str], Profil
             *(dimension.name for dimension in dimensions.values() if dimension.is_assumed),
             *(condition.name for condition in conditions if condition.is_assumed),
         ),
+        carried=_carried(document),
+        means=means,
+        photographs=photographs,
+        usual=usual,
+        has_unchecked_joints=means == Means.PHOTOGRAPHS and not walk_round.joints_checked(document),
+        direct=direct_at(document),
     )
     _refuse_impossible(session)
     return session
@@ -180,6 +223,14 @@ def _direction(
 ) -> Direction:
     """Direction of an arm, one of those that its layout has."""
     return Direction(choice_at(document, path, possible))
+
+
+def _carried(document: Mapping[str, Any]) -> tuple[str, ...]:
+    """Names of the readings that were carried over from the session before."""
+    carried = value_at(document, "session.carried", [])
+    if not isinstance(carried, list) or not all(isinstance(name, str) for name in carried):
+        raise EntryError("session.carried", 'should be a list such as ["track_bar.frame.height"]')
+    return tuple(carried)
 
 
 def _steering_box(document: Mapping[str, Any]) -> str | None:
@@ -284,6 +335,7 @@ def _refuse_impossible(session: Session) -> None:
         {
             **{f"readings.{reading.name}": max(reading.repeats, key=abs) for reading in taken},
             **lengths,
+            **{f"assumed.{name}": place.value for name, place in session.usual.items()},
             "readings.travel.bump": session.bump,
             "readings.travel.droop": session.droop,
             "vehicle.wheelbase": session.wheelbase,

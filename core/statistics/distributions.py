@@ -4,7 +4,11 @@ The tests check them against scipy.stats.
 """
 
 from functools import cache
-from math import erfc, exp, gamma, sqrt
+from math import erfc, exp, gamma, log, pi, sqrt
+from statistics import NormalDist
+
+_FAR_OUT = 60.0
+"""Chi-square beyond which the first term of the normal tail is good to a thousandth."""
 
 
 def normal_cdf(z: float) -> float:
@@ -38,3 +42,16 @@ def chi_square_limit(degrees: int, risk: float = 0.001) -> float:
     while low < (middle := (low + high) / 2) < high:
         low, high = (middle, high) if chi_square_sf(middle, degrees) > risk else (low, middle)
     return high
+
+
+def two_sided_normal(square: float) -> float:
+    """Normal value that is exceeded to either side as rarely as chi-square of 2 exceeds `square`.
+
+    That is 2 (1 - Phi(z)) = exp(-square / 2).
+    """
+    if square < _FAR_OUT:
+        return -NormalDist().inv_cdf(exp(-square / 2) / 2) if square > 0 else 0.0
+    z = sqrt(square)
+    for _ in range(4):  # the first term of the tail: 2 (1 - Phi(z)) = sqrt(2/pi) exp(-z^2/2) / z
+        z = sqrt(square - 2 * log(z) - log(pi / 2))
+    return z

@@ -49,10 +49,13 @@ def budget(measured: MeasuredLinkage, gradient: Array, u_model: float = 0.0) -> 
     u_model : float
         Standard uncertainty of the result that comes from the model itself.
     """
-    variances = np.append(measured.variances(gradient), u_model**2)
-    parts = [Part.ASSUMED if source.is_assumed else Part.READINGS for source in measured.sources]
-    names = [source.name for source in measured.sources]
-    named = list(zip([*names, THE_MODEL], [*parts, Part.MODEL], strict=True))
+    by_name: dict[tuple[str, Part], float] = {}
+    # Both coordinates of a mark, and all unknowns of a camera, have one name.
+    for source, variance in zip(measured.sources, measured.variances(gradient), strict=True):
+        key = source.name, Part.ASSUMED if source.is_assumed else Part.READINGS
+        by_name[key] = by_name.get(key, 0.0) + float(variance)
+    by_name[THE_MODEL, Part.MODEL] = u_model**2
+    named, variances = list(by_name), np.array(list(by_name.values()))
     total = variances.sum() or 1.0
     return tuple(
         Share(*named[i], float(variances[i] / total))

@@ -5,17 +5,23 @@ from dataclasses import replace
 import numpy as np
 
 from core.adjustment.least_squares import Adjustment, adjust
+from core.adjustment.marks import Network
 from core.adjustment.prior import station_priors
+from core.adjustment.slips import Slip, slips_of
 from core.documents.entries import EntryError
 from core.kinematics.guide import guide_of, guide_readings
-from core.kinematics.linkage import Linkage
+from core.kinematics.linkage import Linkage, with_scalars
 from core.kinematics.pivots import NEAR_BALL, Direction, Layout, pivots_of
 from core.kinematics.vectors import Array
+from core.readings.photograph import HUBS
 from core.readings.reading import Reading
-from core.sessions.session import Session
+from core.sessions.session import SIDES, Session
+from core.uncertainty.photographed import adjusted_with_photographs, slips_with_photographs
 from core.uncertainty.propagation import MeasuredLinkage, Source, parameter_names
 
 LEFT, RIGHT = 1, -1
+
+HUB_HEIGHT = "wheels.hub_height"
 
 
 def adjusted(session: Session, readings: tuple[Reading, ...] | None = None) -> Adjustment:
@@ -34,10 +40,14 @@ def adjusted(session: Session, readings: tuple[Reading, ...] | None = None) -> A
     ------
     core.adjustment.least_squares.MissingReading
         A pivot has no place.
+    core.adjustment.photographs.MissingMark
+        A pivot is neither marked in a photograph nor read.
     core.adjustment.least_squares.NoSolution
         The readings do not settle on one set of pivots.
     """
     readings = session.readings if readings is None else readings
+    if session.photographs:
+        return adjusted_with_photographs(session, readings)
     pivots = pivots_of(session.layout, session.has_track_bar)
     along = session.arm in (Direction.AHEAD, Direction.BEHIND)
     arm = session.dimensions["steering.arm"].value
@@ -51,11 +61,25 @@ def adjusted(session: Session, readings: tuple[Reading, ...] | None = None) -> A
     return adjust(readings, session.instruments, pivots, priors)
 
 
+def slips_in(session: Session, adjustment: Adjustment) -> tuple[Slip, ...]:
+    """Slips that explain why the readings of a session do not close, the best first.
+
+    Parameters
+    ----------
+    session : Session
+    adjustment : Adjustment
+        The adjusted pivots of the session's readings.
+    """
+    if session.photographs:
+        return slips_with_photographs(session, adjustment)
+    return slips_of(session.readings, session.instruments, adjustment.pivots, adjustment.priors)
+
+
 def measured_linkage(session: Session, adjustment: Adjustment) -> MeasuredLinkage:
     """The linkage of a session with the uncertainty of its parameters.
 
-    With both wheel offsets y = 0 lies midway between the wheels. Without them it lies on the
-    datum line.
+    With both wheel offsets, or both hubs marked in photographs, y = 0 lies midway between the
+    wheels. Else it lies on the datum line.
 
     Parameters
     ----------
@@ -68,25 +92,49 @@ def measured_linkage(session: Session, adjustment: Adjustment) -> MeasuredLinkag
     core.documents.entries.EntryError
         Nothing says on which side of the vehicle a fore-and-aft drag link runs.
     """
-    centre = np.zeros(3)
+    points, of_pivots = adjustment.points, adjustment.sensitivity
     if has_centre_plane(session):
-        centre[1] = (session.wheels["left_offset"].value + session.wheels["right_offset"].value) / 2
-    points = dict(zip(adjustment.pivots, adjustment.points + centre, strict=True))
-    linkage = _linkage(session, points)
+        centre, of_centre = _centre_plane(session, adjustment)
+        points = points - np.array([0.0, centre, 0.0])
+        of_pivots = of_pivots - np.outer(np.tile([0.0, 1.0, 0.0], len(points)), of_centre)
+    linkage = _linkage(session, dict(zip(adjustment.pivots, points, strict=True)))
     names = parameter_names(linkage)
     coordinates = 3 * len(adjustment.pivots)
     dimensions = [session.dimensions[name] for name in names[coordinates:]]
     u_dimensions = np.array([dimension.u for dimension in dimensions])
-    of_pivots = adjustment.sensitivity * np.array([source.u for source in adjustment.sources])
-    influence = np.zeros((len(names), len(adjustment.sources) + len(dimensions)))
-    influence[:coordinates, : len(adjustment.sources)] = of_pivots
-    influence[coordinates:, len(adjustment.sources) :] = np.diag(u_dimensions)
-    taken = {item.reading.name for item in adjustment.items}
+    u_sources = np.array([source.u for source in adjustment.sources])
+    influence = np.zeros((len(names), len(u_sources) + len(dimensions)))
+    influence[:coordinates, : len(u_sources)] = of_pivots * u_sources
+    influence[coordinates:, len(u_sources) :] = np.diag(u_dimensions)
+    if adjustment.network is not None:  # the hub height is one of the unknowns
+        middle, of_middle = _middle_of_hubs(adjustment.network)
+        linkage = with_scalars(linkage, {HUB_HEIGHT: float(middle[2])})
+        row = names.index(HUB_HEIGHT)
+        influence[row] = np.append(of_middle[2] * u_sources, np.zeros(len(dimensions)))
+    taken = {each.name for each in adjustment.observed}
+    taken |= {name for name, dimension in session.dimensions.items() if not dimension.is_assumed}
+    taken |= {f"wheels.{name}" for name in session.wheels}
     sources = (
         *(Source(source.name, source.name not in taken) for source in adjustment.sources),
         *(Source(dimension.name, dimension.is_assumed) for dimension in dimensions),
     )
     return MeasuredLinkage(linkage, sources, influence)
+
+
+def _centre_plane(session: Session, adjustment: Adjustment) -> tuple[float, Array]:
+    """y of the centre plane, mm, and its change with each source (s,); read offsets are exact."""
+    if adjustment.network is not None:
+        middle, of_middle = _middle_of_hubs(adjustment.network)
+        return float(middle[1]), of_middle[1]
+    left, right = (session.wheels[f"{side}_offset"].value for side in SIDES)
+    return -(left + right) / 2, np.zeros(len(adjustment.sources))
+
+
+def _middle_of_hubs(network: Network) -> tuple[Array, Array]:
+    """Middle between the hubs (3,), mm, and its change with each source (3, s)."""
+    left, right = (network.rows(hub) for hub in HUBS)
+    middle = (network.unknowns[left] + network.unknowns[right]) / 2
+    return middle, (network.sensitivity[left] + network.sensitivity[right]) / 2
 
 
 def _linkage(session: Session, points: dict[str, Array]) -> Linkage:
@@ -141,18 +189,25 @@ def _far_side(session: Session, points: dict[str, Array]) -> int:
 
 
 def has_centre_plane(session: Session) -> bool:
-    """True if both wheel offsets were measured, which places the vehicle's centre plane."""
-    return {"left_offset", "right_offset"} <= session.wheels.keys()
+    """True if both wheel offsets were read or both hubs marked: they place the centre plane."""
+    return {"left_offset", "right_offset"} <= session.wheels.keys() or session.shows_hubs
 
 
-def hub_centres(session: Session, linkage: Linkage) -> dict[str, Array]:
-    """Hub centres at ride height by name, arrays (3,), mm; empty without both wheel offsets.
+def hub_centres(
+    session: Session, linkage: Linkage, adjustment: Adjustment | None = None
+) -> dict[str, Array]:
+    """Hub centres at ride height by name, arrays (3,), mm; empty without a centre plane.
 
-    The names are "wheels.left" and "wheels.right".
+    The names are "wheels.left" and "wheels.right". A session with photographs needs its
+    adjustment.
     """
     if not has_centre_plane(session):
         return {}
-    left, right = (session.wheels[f"{side}_offset"].value for side in ("left", "right"))
+    network = adjustment.network if adjustment else None
+    if network is not None:
+        left, right = (-float(network.place(hub)[1]) for hub in HUBS)
+    else:
+        left, right = (session.wheels[f"{side}_offset"].value for side in SIDES)
     half_track = (right - left) / 2
     height = float(linkage.hub_height)
     return {

@@ -29,6 +29,23 @@ MOST_READINGS = 4
 
 
 @dataclass(frozen=True)
+class Viewpoint:
+    """Place of one more photograph beside an earlier one, seen from there.
+
+    Attributes
+    ----------
+    beside : int
+        Number of the earlier photograph.
+    right, up : float
+        mm
+    """
+
+    beside: int
+    right: float
+    up: float
+
+
+@dataclass(frozen=True)
 class Advice:
     """Readings to take again, or to take at all.
 
@@ -43,12 +60,18 @@ class Advice:
         away most of the uncertainty.
     settles : bool
         True if the advice settles the verdict where the new readings agree with the old ones.
+    photograph : Viewpoint or None
+        Place of one more photograph.
+    tape : bool
+        True where the session should be taken with the tape.
     """
 
     readings: tuple[str, ...]
     repeats: int
     skipped: tuple[str, ...] = ()
     settles: bool = True
+    photograph: Viewpoint | None = None
+    tape: bool = False
 
 
 @dataclass(frozen=True, eq=False)
@@ -123,7 +146,7 @@ def advice(
             repeats_agree.append(magnitude_ruling(ruling.value, u, ruling.limit).verdict)
             shifted = ruling.value + outcome.shift
             repeats_equal.append(magnitude_ruling(shifted, u, ruling.limit).verdict)
-        if _is_settled(repeats_agree) and _is_settled(repeats_equal):
+        if is_settled(repeats_agree) and is_settled(repeats_equal):
             names = tuple(adjustment.items[i].reading.name for i in order[:count])
             promising.append(Advice(names, repeats))
     # Where the most work settles nothing, less does not: one trial then does for all.
@@ -155,12 +178,12 @@ def advice_on_skipped(measured: MeasuredLinkage, contested: Sequence[ContestedRu
             ruling = each.ruling
             u = sqrt(max(ruling.u**2 - float(variances[taken].sum()), 0.0))
             decisions.append(magnitude_ruling(ruling.value, u, ruling.limit).verdict)
-        if taken and _is_settled(decisions):
+        if taken and is_settled(decisions):
             return Advice((), 0, tuple(measured.sources[i].name for i in taken))
     return Advice((), 0, tuple(measured.sources[i].name for i in order[:1]), settles=False)
 
 
-def _is_settled(decisions: list[Conformity]) -> bool:
+def is_settled(decisions: list[Conformity]) -> bool:
     """True if one rule is out, or no rule is too close to call."""
     return Conformity.OUT in decisions or Conformity.TOO_CLOSE not in decisions
 

@@ -1,9 +1,11 @@
 """The verdict on a document; every failure names the entry that caused it."""
 
 from collections.abc import Callable, Mapping
+from math import isfinite
 from typing import Any
 
 from core.adjustment.least_squares import MissingReading, NoSolution
+from core.adjustment.photographs import MissingMark
 from core.documents.entries import EntryError
 from core.profiles.profile import Profile
 from core.sessions.session import session_from
@@ -31,10 +33,19 @@ def assess(
         The profile is needed and cannot be loaded.
     """
     try:
-        return evaluate(session_from(document, profile_of), draws)
+        verdict = evaluate(session_from(document, profile_of), draws)
     except MissingReading as missing:
         raise EntryError(
             f"readings.{missing.name}", 'is missing; it should be a list such as ["24 1/2 in"]'
         ) from None
+    except MissingMark as missing:
+        raise EntryError(
+            "photographs",
+            f"{missing.pivot} is marked in none of them, and was not read; mark it in one, or take "
+            "its height and its offset",
+        ) from None
     except NoSolution as error:
-        raise EntryError("readings", str(error)) from None
+        raise EntryError(error.path, str(error)) from None
+    if verdict.session.photographs and not isfinite(verdict.rules.effective.value):
+        raise EntryError("photographs", "the marks give links that no vehicle has; set them again")
+    return verdict

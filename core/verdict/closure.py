@@ -7,11 +7,12 @@ from typing import Any
 
 from core.adjustment.least_squares import Adjustment, MissingReading, NoSolution
 from core.adjustment.outliers import SuspectGroup, suspect_groups
-from core.adjustment.slips import Slip, slips_of
+from core.adjustment.photographs import MissingMark
+from core.adjustment.slips import Slip
 from core.documents.entries import EntryError
 from core.profiles.profile import Profile
 from core.sessions.session import Session, session_from
-from core.uncertainty.measured_linkage import adjusted
+from core.uncertainty.measured_linkage import adjusted, slips_in
 
 
 @dataclass(frozen=True)
@@ -46,12 +47,7 @@ class Closure:
 
         The search adjusts the pivots some hundred times, so it waits until it is asked for.
         """
-        return slips_of(
-            self.session.readings,
-            self.session.instruments,
-            self.adjustment.pivots,
-            self.adjustment.priors,
-        )
+        return slips_in(self.session, self.adjustment)
 
 
 def closure_of(document: Mapping[str, Any], profile_of: Callable[[str], Profile]) -> Closure | None:
@@ -71,6 +67,6 @@ def closure_of(document: Mapping[str, Any], profile_of: Callable[[str], Profile]
     try:
         session = session_from(document, profile_of)
         adjustment = adjusted(session)
-    except (EntryError, MissingReading, NoSolution):
+    except (EntryError, MissingReading, MissingMark, NoSolution):
         return None
     return Closure(adjustment, suspect_groups(adjustment), session)

@@ -2,7 +2,10 @@
 
 from dataclasses import dataclass
 
+import numpy as np
+
 from core.kinematics.motion import motion_at, steering_wheel_angle
+from core.verdict.direct_check import wheel_per_steer
 from core.verdict.verdict import Verdict
 
 
@@ -26,8 +29,15 @@ class DriverEffect:
 
 
 def driver_effect(verdict: Verdict) -> DriverEffect:
-    """Steer and steering-wheel swing at the peak steer of a verdict."""
+    """Steer and steering-wheel swing at the peak steer of a verdict.
+
+    Where the steer was measured, the measured steer counts, and the swing follows it.
+    """
     heave, linkage = verdict.steer.at_heave, verdict.measured.linkage
-    return DriverEffect(
-        heave, float(motion_at(linkage, heave).steer), float(steering_wheel_angle(linkage, heave))
-    )
+    steer = float(motion_at(linkage, heave).steer)
+    swing = float(steering_wheel_angle(linkage, heave))
+    if verdict.direct is None:
+        return DriverEffect(heave, steer, swing)
+    curve = verdict.direct.curve
+    measured = float(curve[np.argmax(np.abs(curve))])
+    return DriverEffect(heave, measured, swing - (measured - steer) * wheel_per_steer(linkage))

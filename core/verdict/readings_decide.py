@@ -4,25 +4,26 @@ from collections.abc import Callable, Sequence
 from enum import StrEnum
 from typing import TypeVar
 
+from core.adjustment.explanations import Evidence
 from core.adjustment.least_squares import NoSolution
-from core.readings.reading import Reading
+from core.adjustment.photographs import MissingMark
 
 Overall = TypeVar("Overall", bound=StrEnum)
 """The verdict on a vehicle, `core.verdict.verdict.Overall`."""
 
 
 def decided_by_explanations(
-    explanations: Sequence[tuple[Reading, ...]],
-    evaluate: Callable[[tuple[Reading, ...]], Overall],
+    explanations: Sequence[Evidence],
+    evaluate: Callable[[Evidence], Overall],
 ) -> Overall | None:
     """The verdict that every explanation leads to, or None.
 
     Parameters
     ----------
-    explanations : sequence of tuple of Reading
+    explanations : sequence of Evidence
         As from `core.adjustment.explanations.leading_explanations`.
     evaluate : callable
-        Verdict on the geometry of a set of readings.
+        Verdict on the geometry by some evidence.
 
     Returns
     -------
@@ -31,10 +32,10 @@ def decided_by_explanations(
         explanation places no pivots.
     """
     agreed = None
-    for readings in explanations:
+    for evidence in explanations:
         try:
-            decided = evaluate(readings)
-        except NoSolution:
+            decided = evaluate(evidence)
+        except (NoSolution, MissingMark):
             return None
         if agreed is not None and decided != agreed:
             return None

@@ -1,6 +1,6 @@
 """The verdict: all results of one session, with their uncertainty."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from enum import StrEnum
 from typing import Literal, NamedTuple
 
@@ -9,7 +9,7 @@ import numpy as np
 from core.adjustment.explanations import leading_explanations
 from core.adjustment.least_squares import Adjustment
 from core.adjustment.outliers import SuspectGroup, suspect_groups
-from core.adjustment.slips import Slip, slips_of
+from core.adjustment.slips import Slip
 from core.kinematics.ball_path import BallPath, ball_path, out_of_square
 from core.kinematics.clearance import Clearance, clearance
 from core.kinematics.linkage import Linkage
@@ -22,9 +22,16 @@ from core.readings.reading import Reading
 from core.sessions.session import Session
 from core.statistics.conformity import Conformity, Ruling, combined_decision
 from core.uncertainty.budget import Share, budget
-from core.uncertainty.measured_linkage import adjusted, has_centre_plane, measured_linkage
+from core.uncertainty.measured_linkage import (
+    adjusted,
+    has_centre_plane,
+    measured_linkage,
+    slips_in,
+)
+from core.uncertainty.next_photograph import advice_with_photographs
 from core.uncertainty.next_reading import Advice, ContestedRuling, advice, advice_on_skipped
 from core.uncertainty.propagation import MeasuredLinkage
+from core.verdict.direct_check import DecidedBy, DirectResult, direct_result
 from core.verdict.peak import Peak, peaks_of
 from core.verdict.readings_decide import decided_by_explanations
 from core.verdict.rules import Rules, lengths, rules_of
@@ -87,6 +94,9 @@ class Verdict:
         Centre-to-centre lengths of track bar and drag link, mm.
     rules : Rules
     steer, toe : Peak
+        The peak steer is the one that decides.
+    direct : DirectResult or None
+        Steer that was read while the axle was moved, beside the steer that the pivots say.
     derivatives : Derivatives
     u_gradient : float
         Standard uncertainty of the steer gradient, rad/mm.
@@ -113,7 +123,7 @@ class Verdict:
     steer_budget : tuple of Share
         Shares in the variance of the peak steer.
     advice : Advice or None
-        Readings to take again; None unless the geometry is too close to call.
+        Readings to take again; None unless the geometry is too close to call by the pivots.
     """
 
     overall: Overall
@@ -128,6 +138,7 @@ class Verdict:
     rules: Rules
     steer: Peak
     toe: Peak
+    direct: DirectResult | None
     derivatives: Derivatives
     u_gradient: float
     sweep: Sweep
@@ -165,28 +176,40 @@ def evaluate(session: Session, draws: int = DRAWS) -> Verdict:
     measured = measured_linkage(session, adjustment)
     linkage, limits = measured.linkage, session.limits
     rules = rules_of(measured, limits)
-    steer, toe = peaks_of(measured, limits, draws)
+    steer, toe, direct = deciding_peaks(session, measured, draws)
     geometry = overall(rules.effective.verdict, steer.ruling.verdict, toe.ruling.verdict)
     gradients = _gradients(measured)
     centred = has_centre_plane(session)
     heights = roll_centre_height(linkage)
     swept = sweep(measured, session.droop, session.bump)
     advised = None
-    if geometry == Overall.TOO_CLOSE:
+    # Readings of the pivots settle nothing where the measured steer decides alone.
+    rests_on_pivots = direct is None or direct.agrees
+    if geometry == Overall.TOO_CLOSE and rests_on_pivots:
         contested = _contested_rulings(rules, gradients[:, 0], (steer, toe))
         advised = advice(adjustment, contested, lambda tried: _settles(session, tried, draws))
         if not advised.settles:
-            advised = advice_on_skipped(measured, contested)
+            advised = (
+                advice_with_photographs(session, adjustment, measured, contested)
+                if session.photographs
+                else advice_on_skipped(measured, contested)
+            )
     groups = suspect_groups(adjustment)
     slips: tuple[Slip, ...] = ()
     decided: Overall | None = geometry
     if not adjustment.closes:
-        slips = slips_of(
-            session.readings, session.instruments, adjustment.pivots, adjustment.priors
-        )
-        decided = decided_by_explanations(
-            leading_explanations(session.readings, groups, slips),
-            lambda readings: geometry_by(session, readings, draws),
+        slips = slips_in(session, adjustment)
+        # Where several marks are wrong, no single explanation speaks for them all.
+        is_explained = bool(slips) or not session.photographs
+        decided = (
+            None
+            if not is_explained
+            else decided_by_explanations(
+                leading_explanations(session.readings, groups, slips, session.photographs),
+                lambda evidence: geometry_by(
+                    replace(session, photographs=evidence.photographs), evidence.readings, draws
+                ),
+            )
         )
     held_back_by = session.held_back_by if decided else (*session.held_back_by, READINGS)
     return Verdict(
@@ -202,6 +225,7 @@ def evaluate(session: Session, draws: int = DRAWS) -> Verdict:
         rules=rules,
         steer=steer,
         toe=toe,
+        direct=direct,
         derivatives=derivatives(linkage),
         u_gradient=float(measured.standard_uncertainty(gradients[:, 1])),
         sweep=swept,
@@ -218,6 +242,15 @@ def evaluate(session: Session, draws: int = DRAWS) -> Verdict:
         steer_budget=budget(measured, steer.gradient, steer.u_model),
         advice=advised,
     )
+
+
+def deciding_peaks(
+    session: Session, measured: MeasuredLinkage, draws: int
+) -> tuple[Peak, Peak, DirectResult | None]:
+    """Peak steer that decides, peak toe-in change, and the direct check where there is one."""
+    steer, toe = peaks_of(measured, session.limits, draws)
+    direct = direct_result(session, measured, steer, draws)
+    return steer if direct is None else direct.peak, toe, direct
 
 
 def _gradients(measured: MeasuredLinkage) -> Array:
@@ -244,6 +277,11 @@ def _courses(session: Session, linkage: Linkage) -> tuple[Course, ...]:
     if session.road is None:
         return ()
     return tuple(drive(event, linkage, session.wheelbase, session.road) for event in session.events)
+
+
+def decided_by(verdict: Verdict) -> DecidedBy:
+    """Evidence that decides the peak steer of a verdict."""
+    return DecidedBy.PIVOTS if verdict.direct is None else verdict.direct.decided_by
 
 
 def overall(effective: Conformity, steer: Conformity, toe: Conformity) -> Overall:
@@ -306,6 +344,6 @@ def _settles(session: Session, advised: Advice, draws: int) -> bool:
 def geometry_by(session: Session, readings: tuple[Reading, ...], draws: int) -> Overall:
     """Verdict on the geometry of a session by other readings of its vehicle."""
     measured = measured_linkage(session, adjusted(session, readings))
-    steer, toe = peaks_of(measured, session.limits, draws)
+    steer, toe, _ = deciding_peaks(session, measured, draws)
     effective = rules_of(measured, session.limits).effective
     return overall(effective.verdict, steer.ruling.verdict, toe.ruling.verdict)

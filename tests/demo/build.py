@@ -12,6 +12,7 @@ from pathlib import Path
 from tempfile import TemporaryDirectory
 
 from core.documents.document import Document, value_at, with_value
+from core.documents.picture import FOLDER, keep_picture
 from core.documents.record import file_record, read_document, replace_signed
 from core.documents.signature import sign
 from core.entry_checks.outcome import Queried
@@ -19,16 +20,18 @@ from core.fix.plan import Plan
 from core.fix.search import search
 from core.profiles.profile import Profile, load_profile
 from core.verdict.assess import assess
-from tests.demo import fg_1, fg_2, fg_3, fg_4, fg_5, fg_6, fg_7
+from tests.demo import fg_1, fg_2, fg_3, fg_4, fg_5, fg_6, fg_7, fg_8
 from tests.demo.typed import TypedSession
 from wizard.flow import answering, drafts
+from wizard.flow.answers import applicable_answers
 from wizard.flow.filing import finished_record
-from wizard.flow.flow import Flow, applicable_answers
+from wizard.flow.flow import Flow
 from wizard.flow.mending import mended
+from wizard.flow.photographs import with_mark, with_picture
 from wizard.flow.planning import with_plan
 from wizard.locations import DEMO_SESSIONS, PROFILES
 
-TRUCKS = (fg_7, fg_6, fg_5, fg_4, fg_3, fg_2, fg_1)
+TRUCKS = (fg_8, fg_7, fg_6, fg_5, fg_4, fg_3, fg_2, fg_1)
 SESSIONS: tuple[TypedSession, ...] = tuple(
     sorted(
         (session for truck in TRUCKS for session in truck.SESSIONS),
@@ -54,18 +57,38 @@ def build(files: Path) -> None:
 
 def file_session(files: Path, typed: TypedSession, earlier: Document | None) -> Path:
     """Take one session through the steps of the wizard, file it, and return its path."""
-    flow = answer_all(opened_flow(typed, earlier), typed)
+    flow = opened_flow(typed, earlier)
+    if typed.draw:
+        flow = flow.with_document(with_photographs(flow.document, files, typed))
+    flow = answer_all(flow, typed)
     if typed.mends:
         flow = mend(flow)
     assert flow.profile is not None
+    answered = flow.document
+    if typed.direct:
+        answered = with_value(answered, "direct", dict(typed.direct))
     path = file_record(
-        files, finished_record(flow.document, flow.profile, datetime.fromisoformat(typed.closed))
+        files, finished_record(answered, flow.profile, datetime.fromisoformat(typed.closed))
     )
     if typed.decision:
         decision, at, note = typed.decision
         document = read_document(path)
         replace_signed(path, sign(document, decision, LEAD, datetime.fromisoformat(at), note))
     return path
+
+
+def with_photographs(document: Document, files: Path, typed: TypedSession) -> Document:
+    """The document of a session from photographs with its pictures and marks."""
+    tag = typed.id.partition("_")[0]
+    document = with_value(document, "session.means", "photographs")
+    assert typed.draw is not None
+    with TemporaryDirectory() as folder:
+        for number, drawn in enumerate(typed.draw(Path(folder)), start=1):
+            kept = keep_picture(drawn.path, files / tag, tag)
+            document = with_picture(document, kept)
+            for point, place in drawn.marks.items():
+                document = with_mark(document, number, point, place)
+    return document
 
 
 def mend(flow: Flow) -> Flow:
@@ -144,6 +167,9 @@ def main() -> None:
             place = DEMO_SESSIONS / new.parent.name
             place.mkdir(exist_ok=True)
             shutil.copyfile(new, place / new.name)
+        for pictures in Path(folder).glob(f"*/{FOLDER}"):
+            place = DEMO_SESSIONS / pictures.parent.name / FOLDER
+            shutil.copytree(pictures, place, dirs_exist_ok=True)
 
 
 if __name__ == "__main__":

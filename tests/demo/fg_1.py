@@ -9,6 +9,7 @@ from tests.demo.typed import (
     TECHNICIAN,
     WALK_ROUND,
     TypedSession,
+    board_check,
     guide_pivot,
     kingpin,
     layout,
@@ -113,4 +114,36 @@ FIXED = TypedSession(
     decision=("signed", "2026-11-10T16:20:00+01:00", ""),
 )
 
-SESSIONS = (AS_BUILT, LIFTED, FIXED)
+MEASURED = TypedSession(
+    id="FG-1_20261117-090210_re-measure_d5t8",
+    opened="2026-11-17T09:02:10+01:00",
+    closed="2026-11-17T10:05:37+01:00",
+    follows=FIXED.id,
+    answers={
+        **{
+            path: answer
+            for path, answer in FIXED.answers.items()
+            if path.startswith(("walk_round.", "stance.", "readings."))
+        },
+        "vehicle.description": "invented: crew carrier, steer measured on the jack",
+        "session.technician": TECHNICIAN,
+        "vehicle.odometer": "19480 km",
+        "complaint.reported": [],
+        "session.altered": [],
+        "session.note": "Springs out, steer read with the board while the axle was jacked.",
+    },
+    direct=board_check(
+        "left",
+        ("30 1/2", "12 1/16", "12 1/8"),
+        ("29 1/2", "12 1/16", "12 1/8"),
+        ("28 1/2", "12 1/8", "12 1/4"),
+        ("27 1/2", "12 1/16", "12 1/4"),
+        ("31 1/2", "12 1/16", "12 1/8"),
+        ("32 1/2", "12 1/16", "12 3/16"),
+        ("33 1/2", "12", "12 3/16"),
+        ("30 1/2", "12 1/16", "12 1/8"),
+    ),
+)
+"""A week later: the wheels themselves do what the pivots say."""
+
+SESSIONS = (AS_BUILT, LIFTED, FIXED, MEASURED)

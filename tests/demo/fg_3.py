@@ -1,7 +1,8 @@
 """FG-3: readings that do not close; the braces show which one is wrong. Invented.
 
-The truck steers true. The track bar's axle end is 20 1/4 in high and was read 2 in too high.
-Without the braces the shop would have bought a bracket for nothing.
+By its pivots the truck steers true. The track bar's axle end is 20 1/4 in high and was read 2 in
+too high. Without the braces the shop would have bought a bracket for nothing. The truck wanders
+all the same: the direct check shows that a bush gives.
 """
 
 from tests.demo.typed import (
@@ -9,6 +10,7 @@ from tests.demo.typed import (
     TECHNICIAN,
     WALK_ROUND,
     TypedSession,
+    board_check,
     kingpin,
     layout,
     link,
@@ -81,4 +83,36 @@ MENDED = TypedSession(
 )
 """The day after: the slip that the program named is mended."""
 
-SESSIONS = (NOT_CLOSING, MENDED)
+SOFT_BUSH = TypedSession(
+    id="FG-3_20261002-132040_re-measure_b7s3",
+    opened="2026-10-02T13:20:40+02:00",
+    closed="2026-10-02T14:26:12+02:00",
+    follows=MENDED.id,
+    answers={
+        **{
+            path: answer
+            for path, answer in MENDED.answers.items()
+            if path.startswith(("walk_round.", "stance.", "readings."))
+        },
+        "readings.track_bar.axle.height": "20 1/4",
+        "vehicle.description": "invented: stretcher truck, soft bush at the track bar",
+        "session.technician": TECHNICIAN,
+        "complaint.reported": ["wanders"],
+        "session.altered": [],
+        "session.note": "It still wanders, so the steer was measured on the jack.",
+    },
+    direct=board_check(
+        "left",
+        ("31", "12 3/8", "12 3/8"),
+        ("30", "12 1/4", "12 1/2"),
+        ("29", "12 1/16", "12 5/8"),
+        ("28", "11 7/8", "12 3/4"),
+        ("32", "12 1/2", "12 1/4"),
+        ("33", "12 5/8", "12 1/8"),
+        ("34", "12 13/16", "12 1/16"),
+        ("31", "12 3/8", "12 3/8"),
+    ),
+)
+"""Two days later: its pivots are sound, yet the wheels steer with the travel."""
+
+SESSIONS = (NOT_CLOSING, MENDED, SOFT_BUSH)

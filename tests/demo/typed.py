@@ -3,12 +3,20 @@
 Everything is invented: vehicles, people, dates and readings.
 """
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
 from pathlib import Path
 from typing import Any
 
 Answers = Mapping[str, Any]
+
+
+@dataclass(frozen=True)
+class Drawn:
+    """A drawn picture and the places of its points, pixels across and down."""
+
+    path: Path
+    marks: Mapping[str, tuple[float, float]]
 
 
 @dataclass(frozen=True)
@@ -34,6 +42,10 @@ class TypedSession:
         True if the likeliest slip is mended after the readings were typed.
     decision : tuple of str or None
         Decision of the lead, its time, and a note; None if it is not decided.
+    draw : callable or None
+        Draws the pictures of a session from photographs into a folder; None with the tape.
+    direct : mapping or None
+        Direct check as the record has it; None if the steer was not measured.
     """
 
     id: str
@@ -45,6 +57,8 @@ class TypedSession:
     plan: tuple[str, ...] = ()
     mends: bool = False
     decision: tuple[str, str, str] | None = None
+    draw: Callable[[Path], tuple[Drawn, ...]] | None = None
+    direct: Mapping[str, Any] | None = None
 
     def path_in(self, files: Path) -> Path:
         """Path of the filed session in a folder of files."""
@@ -136,4 +150,23 @@ def layout(steering: str, units: str = "in", guide: str = "unmeasured") -> Answe
         "layout.steering_box": "left",
         "layout.ball": "below",
         "session.units": units,
+    }
+
+
+def board_check(side: str, *rows: tuple[str, str, str]) -> Mapping[str, Any]:
+    """Direct check with a board of 36 in; each row has a height, a front and a rear reading."""
+    return {
+        "method": "board",
+        "board": "36 in",
+        "line": side,
+        "rows": [
+            {
+                "side": side,
+                "height": [f"{height} in"],
+                "front": [f"{front} in"],
+                "rear": [f"{rear} in"],
+                "going": "",
+            }
+            for height, front, rear in rows
+        ],
     }

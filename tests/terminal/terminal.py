@@ -22,6 +22,7 @@ KEYS = {
     "escape": "\x1b",
     "down": "\x1b[B",
     "up": "\x1b[A",
+    "Ctrl+L": "\x0c",
     "F2": "\x1bOQ",
     "F4": "\x1bOS",
     "F5": "\x1b[15~",

@@ -28,7 +28,7 @@ def test_the_version_is_printed():
     assert (ran.returncode, ran.stdout.strip()) == (0, f"evenarc {__version__}")
 
 
-@pytest.mark.parametrize("command", ["measure", "demo", "check", "compare", "fix", "page"])
+@pytest.mark.parametrize("command", ["measure", "demo", "check", "compare", "fix", "page", "sheet"])
 def test_help_names_every_command_and_explains_it(command, capsys):
     with pytest.raises(SystemExit) as whole:
         main(["--help"])

@@ -2,6 +2,7 @@
 
 from collections.abc import Sequence
 from contextlib import suppress
+from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
@@ -17,7 +18,14 @@ from core.fix.plan_record import filed_plan
 from core.profiles.profile import ProfileError, load_profile
 from core.text.plain_text import plain
 from wizard.flow import drafts
+from wizard.flow.carrying import (
+    CARRIED,
+    carried_over,
+    checked_against,
+    with_offsets_shifted,
+)
 from wizard.flow.flow import Flow
+from wizard.flow.likeness import LIKE, NothingTakenOver, taken_over
 from wizard.phrases.filed_plan import planned_words
 
 READINGS = "readings."
@@ -55,10 +63,13 @@ def answer_question(
         The flow at its next question, or the reason why the answer was not taken.
     """
     question = flow.question
+    if question.kind == "profile" and str(answer).startswith(LIKE) and files:
+        return _take_over(flow, str(answer), files, profile_folders)
     try:
         if question.kind == "profile":
             flow = flow.with_profile(load_profile(answer, profile_folders))
-        outcome = check(question.path, answer, flow.document, flow.profile)
+        answers = checked_against(flow.document, question.path)
+        outcome = check(question.path, answer, answers, flow.profile)
     except (ProfileError, EntryError) as error:  # EntryError: the draft was edited by hand
         return Refused(str(error))
     if isinstance(outcome, Accepted) and question.path == "vehicle.tag" and files:
@@ -68,26 +79,41 @@ def answer_question(
     if isinstance(outcome, Accepted) and question.path.startswith(READINGS) and earlier:
         outcome = _query_difference(outcome, flow, earlier)
     if isinstance(outcome, Accepted):
-        return accept_value(flow, outcome.value)
+        return accept_value(flow, outcome.value, earlier=earlier)
     if isinstance(outcome, Queried) and (reason := flow.reason_for(outcome.value)):
-        return accept_value(flow, outcome.value, reason)
+        return accept_value(flow, outcome.value, reason, earlier)
     return outcome
 
 
-def keep_queried(flow: Flow, value: Any, reason: str) -> Flow | Refused:
+def _take_over(
+    flow: Flow, choice: str, files: Path, profile_folders: Sequence[Path]
+) -> Flow | Refused:
+    """Answer the question for the profile by a vehicle of the same kind."""
+    try:
+        likeness = taken_over(flow.document, choice, files, profile_folders)
+    except NothingTakenOver as error:
+        return Refused(str(error))
+    alike = flow.with_document(likeness.document).with_profile(likeness.profile)
+    return replace(accept_value(alike, likeness.profile.name), past=(*flow.past, flow))
+
+
+def keep_queried(
+    flow: Flow, value: Any, reason: str, earlier: Document | None = None
+) -> Flow | Refused:
     """Take a queried value with its reason; refuse it if the reason is missing or too long."""
     if not reason.strip():
         return Refused("a reason is needed: what was seen, in a few words")
     if len(reason.strip()) > LONGEST_REASON:
         return Refused(f"the reason is too long: {LONGEST_REASON} characters at most")
-    return accept_value(flow, value, plain(reason.strip(), LONGEST_REASON))
+    return accept_value(flow, value, plain(reason.strip(), LONGEST_REASON), earlier)
 
 
-def accept_value(flow: Flow, value: Any, reason: str = "") -> Flow:
+def accept_value(flow: Flow, value: Any, reason: str = "", earlier: Document | None = None) -> Flow:
     """Put a value into the session as the answer to the question at hand.
 
     The tag of a vehicle gives the session its id. An altered part of a re-measure removes the
-    values of that part that were copied from the earlier session.
+    values of that part that were copied from the earlier session. On the short way the readings
+    that nobody altered are carried over.
 
     Parameters
     ----------
@@ -96,6 +122,8 @@ def accept_value(flow: Flow, value: Any, reason: str = "") -> Flow:
         The value for the document.
     reason : str
         Why the value was kept although it was queried.
+    earlier : mapping, optional
+        Record of the session that is measured again.
     """
     answered = flow.answered(value, reason)
     document = answered.document
@@ -103,6 +131,10 @@ def accept_value(flow: Flow, value: Any, reason: str = "") -> Flow:
         already_altered = value_at(flow.document, "session.altered", ())
         newly_altered = [part for part in value if part not in already_altered]
         document = drafts.without_altered(document, newly_altered)
+        if flow.is_short and earlier is not None:
+            document = carried_over(document, earlier)
+    elif earlier is not None and value_at(document, CARRIED) is not None:
+        document = with_offsets_shifted(document, earlier, flow.profile)
     return answered.with_document(drafts.with_id(document))
 
 
@@ -127,7 +159,8 @@ def _query_known_tag(accepted: Accepted, flow: Flow, files: Path) -> Accepted | 
 def _query_difference(accepted: Accepted, flow: Flow, earlier: Document) -> Accepted | Queried:
     """Query a reading of an unaltered pivot that differs from the session before."""
     path = flow.question.path
-    known = KnownAnswers(with_value(flow.document, path, accepted.value), flow.profile)
+    answers = checked_against(flow.document, path)
+    known = KnownAnswers(with_value(answers, path, accepted.value), flow.profile)
     before = KnownAnswers(earlier, flow.profile)
     for objection in differences_from_before(path.removeprefix(READINGS), known, before):
         return Queried(accepted.value, objection.message)

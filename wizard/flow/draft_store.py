@@ -22,8 +22,10 @@ from core.documents.record import (
     save_draft,
 )
 from core.text.plain_text import plain
-from wizard.flow.flow import PASSED, PLACE
+from wizard.flow.answers import PASSED
+from wizard.flow.flow import PLACE
 from wizard.flow.planning import SWITCHED_OFF
+from wizard.flow.short_way import REFINES, TAKEN, WAY
 from wizard.flow.sound_document import read_sound_document
 from wizard.phrases.other_window import (
     FILED_ELSEWHERE,
@@ -32,10 +34,10 @@ from wizard.phrases.other_window import (
     answered_words,
 )
 
-MERGED_LISTS = ("kept", PASSED)
+MERGED_LISTS = ("kept", PASSED, TAKEN)
 """Lists to which two windows can add."""
 
-OF_THE_WINDOW = (PLACE, SWITCHED_OFF)
+OF_THE_WINDOW = (PLACE, SWITCHED_OFF, WAY, REFINES)
 """Values that belong to a window; the last window that writes a draft has its own there."""
 
 

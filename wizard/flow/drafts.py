@@ -1,12 +1,13 @@
 """Documents of sessions that are not filed yet: new ones, and re-measures of earlier ones."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from datetime import datetime
 from typing import Any
 
 from core.documents.document import Document, value_at, with_value, without
 from core.documents.record import FORMAT, FORMAT_VERSION, SessionKind, new_id
 from wizard import __version__
+from wizard.flow.short_way import WAY
 
 COPIED = (
     *("session.profile", "session.units"),
@@ -32,13 +33,26 @@ def now() -> datetime:
 
 
 def new_session(opened: datetime) -> Document:
-    """Document of a first session without any answer."""
+    """Document of a first session without any answer, on the long way."""
     return {
         "format": FORMAT,
         "format_version": FORMAT_VERSION,
         "program_version": __version__,
         "session": {"kind": SessionKind.FIRST.value, "follows": "", "opened": opened},
     }
+
+
+def on_short_way(document: Document, usual: Mapping[str, Any]) -> Document:
+    """The session on the short way, with the answers that the shop usually gives.
+
+    Parameters
+    ----------
+    document : mapping
+    usual : mapping
+        As from `wizard.flow.usual_answers.usual_answers`.
+    """
+    document = with_value(document, WAY, "short")
+    return with_value(document, "draft.usual", dict(usual)) if usual else document
 
 
 def new_re_measure(earlier: Document, opened: datetime) -> Document:

@@ -5,52 +5,46 @@ returns the flow before the last answer. A draft stores its place in a `[draft]`
 not part of the record.
 """
 
-from collections.abc import Iterator
 from dataclasses import dataclass, field, replace
 from functools import cached_property
-from typing import Any, Literal, Self
+from typing import Any, Self
 
 from core.documents.document import Document, value_at, with_value, without
 from core.profiles.profile import Profile
+from core.verdict.standing import Standing
+from wizard.flow.answers import (
+    AFTER_THE_READINGS,
+    PASSED,
+    applicable_answers,
+    asked_on_long_way,
+    reading_name,
+    with_kept_reason,
+    with_results_open,
+    without_carried,
+    without_passed,
+)
+from wizard.flow.progress import Progress, progress_of
+from wizard.flow.short_way import (
+    REFINES,
+    TAKEN,
+    WAY,
+    asked_in_short_way,
+    standing_in,
+    usual_standing_in,
+    wanted_paths,
+)
 from wizard.questions.question import Question, Step
+from wizard.questions.short_way import ENOUGH, HELPS_MOST, SHORT_STEPS
 from wizard.questions.steps import STEPS
-
-StepState = Literal["done", "open", "here", "to come"]
-"""State of a step: all settled, some settled, the step at hand, none settled."""
 
 PLACE = "draft.at"
 """Path of the question at which a draft was left."""
 
-PASSED = "draft.passed"
-"""Path of the list of questions that were skipped, read or seen."""
-
 NEEDED_FIRST = ("vehicle.tag", "session.profile")
 """Without a tag no draft can be kept; without a profile no answer can be checked."""
 
-AFTER_THE_READINGS = ("Verdict", "Fix")
-"""Steps that have to be seen again when a reading changes."""
-
 _STEPS_BY_PATH = {question.path: step for step in STEPS for question in step.questions}
-
-
-@dataclass(frozen=True)
-class Progress:
-    """Progress of one step.
-
-    Attributes
-    ----------
-    step : Step
-    state : str
-    done : int
-        Number of its questions that are settled.
-    total : int
-        Number of its questions that are asked.
-    """
-
-    step: Step
-    state: StepState
-    done: int
-    total: int
+_SHORT_STEPS_BY_PATH = {question.path: step for step in SHORT_STEPS for question in step.questions}
 
 
 @dataclass(frozen=True)
@@ -80,22 +74,85 @@ class Flow:
         """Question at hand: the question at the draft's place, or else the first open one."""
         place = value_at(self.document, PLACE)
         at_place = (question for question in self.asked if question.path == place)
-        return next(at_place, self._first_open)
+        return next(at_place, self.first_open)
 
     @cached_property
     def step(self) -> Step:
         """Step of the question at hand."""
-        return step_of(self.question)
+        return self.step_of(self.question)
+
+    @property
+    def is_short(self) -> bool:
+        """True if the session goes the short way."""
+        return bool(value_at(self.document, WAY) == "short")
+
+    @property
+    def steps(self) -> tuple[Step, ...]:
+        """Steps of the way, in order."""
+        return SHORT_STEPS if self.is_short else STEPS
 
     @cached_property
     def asked(self) -> tuple[Question, ...]:
         """Questions that apply to the answers so far, in order."""
-        return tuple(_asked(self.document, self.profile))
+        return tuple(question for _, question in self.placed)
+
+    @cached_property
+    def placed(self) -> tuple[tuple[Step, Question], ...]:
+        """Questions that apply, in order, each with its step."""
+        if self.is_short:
+            return tuple(asked_in_short_way(self.document, self.profile, self.standing))
+        asked = asked_on_long_way(self.document, self.profile)
+        return tuple((step_of(question), question) for question in asked)
+
+    @cached_property
+    def _steps_by_path(self) -> dict[str, Step]:
+        return {question.path: step for step, question in self.placed}
+
+    def step_of(self, question: Question) -> Step:
+        """Step of a question that is asked."""
+        return self._steps_by_path[question.path]
+
+    @cached_property
+    def standing(self) -> Standing | None:
+        """The verdict as it stands; None before every pivot has a place."""
+        return standing_in(applicable_answers(self.document, self.profile), self.profile)
+
+    @cached_property
+    def usual_standing(self) -> Standing | None:
+        """The same with the usual linkage of the profile where a pivot has no place yet."""
+        if self.standing is not None:
+            return self.standing
+        answers = applicable_answers(self.document, self.profile)
+        return usual_standing_in(answers, self.profile)
 
     @property
-    def _first_open(self) -> Question:
-        """First question that is not settled; the last question if all are."""
-        return next(filter(self._is_open, self.asked), self.asked[-1])
+    def sheet(self) -> tuple[Question, ...]:
+        """Questions that stand on one screen with the question at hand; () without a sheet."""
+        if not self.step.is_sheet or self.question.kind == "read":
+            return ()
+        return tuple(
+            question
+            for step, question in self.placed
+            if step is self.step and question.kind != "read"
+        )
+
+    @property
+    def first_open(self) -> Question:
+        """First question that is wanted and not settled; the last question if there is none."""
+        return next(filter(self.is_wanted, self.asked), self.asked[-1])
+
+    def is_wanted(self, question: Question) -> bool:
+        """True if a question is open and comes by itself; what only refines has to be asked for."""
+        if self.is_settled(question):
+            return False
+        if self.step_of(question) is not HELPS_MOST or question.path == ENOUGH.path:
+            return True
+        if value_at(self.document, REFINES, False):
+            return True
+        is_enough = ENOUGH.path in value_at(self.document, PASSED, ())
+        return not is_enough and (
+            self.standing is None or question.path in wanted_paths(self.standing)
+        )
 
     def is_settled(self, question: Question) -> bool:
         """True if a question was answered, skipped, read or seen."""
@@ -118,18 +175,9 @@ class Flow:
 
     @cached_property
     def progress(self) -> tuple[Progress, ...]:
-        """Progress of every step, in order."""
-        return tuple(self._progress_of(step) for step in STEPS)
-
-    def _progress_of(self, step: Step) -> Progress:
-        asked = [question for question in self.asked if step_of(question) is step]
-        done = sum(map(self.is_settled, asked))
-        state: StepState = "open" if done else "to come"
-        if done == len(asked):
-            state = "done"
-        if step is self.step:
-            state = "here"
-        return Progress(step, state, done, len(asked))
+        """Progress of every step that has a question for this vehicle, in order."""
+        progress = (progress_of(self, step) for step in self.steps)
+        return tuple(each for each in progress if each.total)
 
     def answered(self, value: Any, reason: str = "") -> Self:
         """Flow with the question at hand answered, at the next open question.
@@ -142,15 +190,15 @@ class Flow:
             Why a queried value was kept; the document stores it in `[[kept]]`.
         """
         question = self.question
-        answered = with_value(self.document, question.path, value)
-        document = _with_kept_reason(answered, question, reason)
-        return self._settled(_without_passed(document, question.path), question)
+        answered = with_value(without_carried(self.document, question), question.path, value)
+        document = with_kept_reason(answered, question, reason)
+        return self._settled(without_passed(document, question.path), question)
 
     def reason_for(self, value: Any) -> str:
         """Reason why this answer to the question at hand was kept before; empty without one."""
         if value_at(self.document, self.question.path) != value:
             return ""
-        reading = _reading_name(self.question)
+        reading = reading_name(self.question)
         reasons = {
             entry.get("reading"): entry.get("reason") for entry in self.document.get("kept", ())
         }
@@ -161,17 +209,44 @@ class Flow:
         question = self.question
         document: Document = self.document
         if question.is_answered_by_a_value:
-            document = _with_kept_reason(without(document, question.path), question, "")
+            document = with_kept_reason(without(document, question.path), question, "")
         passed = [*value_at(document, PASSED, ())]
         if question.path not in passed:
             passed.append(question.path)
         return self._settled(with_value(document, PASSED, passed), question)
 
     def _settled(self, document: Document, question: Question) -> Self:
-        if step_of(question).name not in (*AFTER_THE_READINGS, "File"):
+        step = self.step_of(question)
+        if step.name not in (*AFTER_THE_READINGS, "File"):
             document = with_results_open(document)
+        if step is HELPS_MOST and question.path != ENOUGH.path:
+            taken = value_at(document, TAKEN, ())
+            if question.path not in taken:
+                document = with_value(document, TAKEN, [*taken, question.path])
         settled = replace(self, document=document, past=(*self.past, self), left="")
-        return settled._at(self._left_for(settled, question) or settled._next_open(question).path)
+        return settled.at(self._left_for(settled, question) or settled._next_open(question).path)
+
+    def kept_on_sheet(self, before: Self) -> Self:
+        """The flow after an answer, on the sheet where the question before was ticked.
+
+        A tick leads to the next line that can be ticked, but neither to a line that is typed nor
+        off the sheet: it may be a slip, and its key may be pressed again.
+        """
+        ticked = before.question
+        if not before.sheet or not ticked.choices:
+            return self
+        lines = [line for line in self._after_on_sheet(ticked) if line.choices]
+        return self.at(next(filter(self.is_wanted, lines), ticked).path)
+
+    def _after_on_sheet(self, question: Question) -> tuple[Question, ...]:
+        """The other questions of the sheet with a question, from it on; () without a sheet."""
+        step = self._steps_by_path.get(question.path)
+        if step is None or not step.is_sheet:
+            return ()
+        paths = [other.path for other in self.asked]
+        place = paths.index(question.path)
+        around = (*self.asked[place + 1 :], *self.asked[:place])
+        return tuple(other for other in around if self.step_of(other) is step)
 
     def _left_for(self, settled: Self, question: Question) -> str:
         """The question that was left to change this answer; empty where there is none.
@@ -188,9 +263,15 @@ class Flow:
         return "" if any(other.path not in was_open for other in opened) else self.left
 
     def _next_open(self, question: Question) -> Question:
-        asked = self.asked
-        later = asked[asked.index(question) + 1 :] if question in asked else ()
-        return next(filter(self._is_open, later), self._first_open)
+        """Next open question: on a sheet the others of the sheet come first."""
+        paths = [other.path for other in self.asked]
+        place = paths.index(question.path) + 1 if question.path in paths else len(paths)
+        following = (*self._after_on_sheet(question), *self.asked[place:])
+        return next(filter(self.is_wanted, following), self.first_open)
+
+    def going_on(self) -> Self:
+        """Flow at the next open question."""
+        return self.at(self._next_open(self.question).path)
 
     def undone(self) -> Self:
         """Flow before the last answer; the same flow if there was none.
@@ -210,12 +291,12 @@ class Flow:
 
         It remembers the question that it leaves for an earlier one.
         """
-        there = self._at(path)
+        there = self.at(path)
         left, asked = self.left or self.question.path, [question.path for question in self.asked]
         is_earlier = left in asked and asked.index(there.question.path) < asked.index(left)
         return replace(there, left=left if is_earlier else "")
 
-    def _at(self, path: str) -> Self:
+    def at(self, path: str) -> Self:
         """Flow at another question, as `going_to` without its memory."""
         asked = [question.path for question in self.asked]
         needed = (question.path for question in self.missing if question.path in NEEDED_FIRST)
@@ -231,9 +312,14 @@ class Flow:
         count : int
             Number of questions.
         """
-        asked = self.asked
-        index = min(max(asked.index(self.question) + count, 0), len(asked) - 1)
-        return self.going_to(asked[index].path)
+        here = self.question.path
+        paths = [
+            question.path
+            for question in self.asked
+            if question.path == here or self.is_settled(question) or self.is_wanted(question)
+        ]
+        index = min(max(paths.index(here) + count, 0), len(paths) - 1)
+        return self.going_to(paths[index])
 
     def going_to_step(self, name: str) -> Self:
         """Flow at the first open question of a step, or at its first question if all are settled.
@@ -243,8 +329,11 @@ class Flow:
         name : str
             Name of the step.
         """
-        asked = [question for question in self.asked if step_of(question).name == name]
-        return self.going_to(next(filter(self._is_open, asked), asked[0]).path)
+        flow = self
+        if name == HELPS_MOST.name and ENOUGH.path in value_at(self.document, PASSED, ()):
+            flow = replace(self, document=with_value(self.document, REFINES, True))
+        asked = [question for step, question in flow.placed if step.name == name]
+        return flow.going_to(next(filter(flow._is_open, asked), asked[0]).path)
 
     def with_document(self, document: Document) -> Self:
         """Flow with a document that was changed by something other than an answer."""
@@ -257,60 +346,12 @@ class Flow:
 
 def step_reached(document: Document) -> str:
     """Name of the step at which a draft was left; empty if the draft does not say."""
-    step = _STEPS_BY_PATH.get(str(value_at(document, PLACE)))
+    is_short = value_at(document, WAY) == "short"
+    steps = _SHORT_STEPS_BY_PATH if is_short else _STEPS_BY_PATH
+    step = steps.get(str(value_at(document, PLACE)))
     return step.name if step else ""
 
 
 def step_of(question: Question) -> Step:
-    """Step of a question."""
+    """Step of a question on the long way."""
     return _STEPS_BY_PATH[question.path]
-
-
-def applicable_answers(document: Document, profile: Profile | None) -> Document:
-    """Document with the answers that apply, and without the draft's own table.
-
-    Some answers belong to questions that are no longer asked: the near ball of a layout that was
-    changed. A draft keeps them, in case the layout is changed back. Nothing else uses them.
-    """
-    asked = {question.path for question in _asked(document, profile)}
-    for step in STEPS:
-        for question in step.questions:
-            if question.is_answered_by_a_value and question.path not in asked:
-                document = without(document, question.path)
-    return without(document, "draft")
-
-
-def _asked(document: Document, profile: Profile | None) -> Iterator[Question]:
-    for step in STEPS:
-        for question in step.questions:
-            if question.is_asked(document, profile):
-                yield question.as_asked(document)
-
-
-def with_results_open(document: Document) -> Document:
-    """Document whose verdict and fix are to be seen again."""
-    for step in AFTER_THE_READINGS:
-        document = _without_passed(document, step.lower())
-    return document
-
-
-def _with_kept_reason(document: Document, question: Question, reason: str) -> Document:
-    """Replace the reason why a queried answer was kept; an empty reason removes it."""
-    reading = _reading_name(question)
-    kept = [entry for entry in document.get("kept", ()) if entry.get("reading") != reading]
-    if reason:
-        kept.append({"reading": reading, "reason": reason})
-    return with_value(document, "kept", kept) if kept else without(document, "kept")
-
-
-def _reading_name(question: Question) -> str:
-    """Name under which `[[kept]]` lists the answer to a question."""
-    return question.path.removeprefix("readings.")
-
-
-def _without_passed(document: Document, path: str) -> Document:
-    """Remove a question from the list of passed questions."""
-    passed = value_at(document, PASSED, ())
-    if path not in passed:
-        return document
-    return with_value(document, PASSED, [other for other in passed if other != path])

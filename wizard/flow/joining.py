@@ -6,8 +6,9 @@ from pathlib import Path
 
 from core.documents.document import Document, value_at, with_value
 from core.documents.merge import merged
+from wizard.flow.answers import with_results_open
 from wizard.flow.draft_store import MERGED_LISTS
-from wizard.flow.flow import PLACE, Flow, with_results_open
+from wizard.flow.flow import PLACE, Flow
 from wizard.flow.opening import flow_of
 from wizard.questions.steps import QUESTIONS
 

@@ -1,9 +1,10 @@
 """Sessions opened for measuring: a draft is resumed, or a filed session is measured again."""
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from contextlib import suppress
 from dataclasses import dataclass
 from pathlib import Path
+from typing import Any
 
 from core.documents.document import Document, value_at, with_value, without
 from core.documents.record import RecordError, tag_fault
@@ -46,10 +47,17 @@ def open_draft(path: Path, files: Path, profile_folders: Sequence[Path]) -> Open
     return OpenedSession(*flow_of(draft, profile_folders), earlier=earlier, draft=draft)
 
 
-def open_re_measure(path: Path, profile_folders: Sequence[Path]) -> OpenedSession:
-    """Open a new session that measures the vehicle of a filed one again. Raises RecordError."""
+def open_re_measure(
+    path: Path, profile_folders: Sequence[Path], usual: Mapping[str, Any] | None = None
+) -> OpenedSession:
+    """Open a new session that measures the vehicle of a filed one again. Raises RecordError.
+
+    With `usual`, the usual answers of the shop, it goes the short way.
+    """
     earlier = read_sound_document(path)
-    document = drafts.new_re_measure(earlier, drafts.now())
+    document: Document = drafts.new_re_measure(earlier, drafts.now())
+    if usual is not None:
+        document = drafts.on_short_way(document, usual)
     return OpenedSession(*flow_of(document, profile_folders), earlier=earlier)
 
 

@@ -11,7 +11,7 @@ from core.fix.plan import Plan
 from core.fix.plan_record import plan_of_document, plan_table
 from core.fix.search import SearchResult
 from core.profiles.adjuster import Adjuster, adjusters_of
-from core.profiles.corrections import Correction, fitting
+from core.profiles.conversions import Change, fitting
 from core.profiles.parts_shelf import load_shelf, with_shelf
 from core.profiles.profile import Profile, ProfileError
 from core.verdict.verdict import Verdict
@@ -105,7 +105,7 @@ def _changes(plan: Plan) -> dict[str, float]:
 
 def offered_corrections(
     document: Document, profile: Profile, shelf: Path, profile_folders: Sequence[Path]
-) -> tuple[tuple[Correction, ...], str]:
+) -> tuple[tuple[Change, ...], str]:
     """Corrections of the profile and of the parts shelf that fit the vehicle of a document.
 
     Parameters
@@ -124,20 +124,20 @@ def offered_corrections(
         A line if the parts shelf is faulty and was left out; otherwise empty.
     """
     try:
-        offered, fault = with_shelf(profile, load_shelf(shelf, profile_folders)).corrections, ""
+        offered, fault = with_shelf(profile, load_shelf(shelf, profile_folders)).changes, ""
     except ProfileError as error:
-        offered, fault = profile.corrections, f"The parts shelf is left out: {error}"
+        offered, fault = profile.changes, f"The parts shelf is left out: {error}"
     return fitting(offered, document), fault
 
 
-def switched_on(document: Document, corrections: Sequence[Correction]) -> tuple[Correction, ...]:
+def switched_on(document: Document, corrections: Sequence[Change]) -> tuple[Change, ...]:
     """Corrections that the shop can make."""
     switched_off = value_at(document, SWITCHED_OFF, ())
     return tuple(correction for correction in corrections if correction.name not in switched_off)
 
 
 def with_switched_on(
-    document: Document, corrections: Sequence[Correction], names: Sequence[str]
+    document: Document, corrections: Sequence[Change], names: Sequence[str]
 ) -> Document:
     """Document in which only the corrections of these names are switched on."""
     switched_off = [correction.name for correction in corrections if correction.name not in names]
@@ -159,9 +159,7 @@ def with_plan(flow: Flow, plan: Plan | None) -> Flow:
     return replace(chosen, past=(*flow.past, flow))  # undo takes the choice back as well
 
 
-def kept_plan(
-    document: Document, verdict: Verdict, corrections: Sequence[Correction]
-) -> Plan | None:
+def kept_plan(document: Document, verdict: Verdict, corrections: Sequence[Change]) -> Plan | None:
     """Plan of a document; None if there is none or it is faulty."""
     try:
         return plan_of_document(document, verdict, corrections)

@@ -8,7 +8,12 @@ from core.documents.entries import EntryError
 from core.documents.record import RecordError, read_document
 from core.sessions.known_entries import refuse_damaged
 from core.text.plain_text import plain
-from wizard.flow.flow import PASSED
+from wizard.flow.answers import PASSED
+from wizard.flow.carrying import CARRIED
+from wizard.flow.short_way import TAKEN
+
+LISTS_OF_TEXTS = (PASSED, TAKEN, CARRIED)
+"""Paths of the lists that the order of the questions rests on."""
 
 
 def read_sound_document(path: Path) -> dict[str, Any]:
@@ -21,7 +26,8 @@ def read_sound_document(path: Path) -> dict[str, Any]:
         refuse_damaged(document)
     except EntryError as error:
         raise RecordError(f"{plain(path, 300)}: {error}") from None
-    passed = value_at(document, PASSED, [])
-    if not isinstance(passed, list) or not all(isinstance(text, str) for text in passed):
-        raise RecordError(f"{plain(path, 300)}: {PASSED}: should be a list of texts")
+    for entry in LISTS_OF_TEXTS:
+        texts = value_at(document, entry, [])
+        if not isinstance(texts, list) or not all(isinstance(text, str) for text in texts):
+            raise RecordError(f"{plain(path, 300)}: {entry}: should be a list of texts")
     return document

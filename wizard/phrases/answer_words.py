@@ -12,11 +12,21 @@ from core.entry_checks.castor_rows import EXAMPLE
 from core.fix.plan_record import filed_plan
 from core.kinematics.pivots import GUIDE_PIVOTS, GuideKind
 from core.text import quantity
+from core.text.plain_text import plain
 from core.text.quantity import LengthUnit
 from wizard.questions.question import Question
 
 if TYPE_CHECKING:
     from core.profiles.profile import Profile
+
+INSTRUMENTS = {
+    "tape": "tape",
+    "sighting": "sighting",
+    "floor": "floor",
+    "angle_finder": "finder",
+    "seating": "seating",
+}
+"""Short names of what the readings are taken with."""
 
 UNIT_WORDS = {"in": "inches", "mm": "millimetres"}
 
@@ -73,10 +83,22 @@ def castor_text(rows: Any) -> str:
     )
 
 
-def assumed_words(question: Question, profile: Profile | None, units: LengthUnit) -> str:
-    """Value that the profile assumes for a skipped answer; empty where it assumes none."""
+def assumed_words(
+    question: Question,
+    profile: Profile | None,
+    units: LengthUnit,
+    document: Document | None = None,
+) -> str:
+    """Value that is assumed for a skipped answer; empty where none is.
+
+    It comes from the profile, or from a vehicle of the same kind that the document names.
+    """
     if profile is None or not question.assumed:
         return ""
+    if document and (taken_over := value_at(document, f"assumed.{question.assumed}")) is not None:
+        like = plain(value_at(document, "session.like", ""), 60).partition("_")[0]
+        words = typed_length_words(str(taken_over), units)
+        return f"{words} of {like}" if like else words
     value = _assumed(question.assumed, profile)
     if question.kind == "length":
         return quantity.format_length(value, units, decimals=1 if value < 10 else 0)
@@ -94,8 +116,25 @@ def _assumed(name: str, profile: Profile) -> float:
     return profile.defaults.value(name, next(guides, GuideKind.UNMEASURED))
 
 
+def instruments_words(document: Document, profile: Profile, units: LengthUnit) -> str:
+    """The usual instruments in one line: those of the shop, else those of the profile."""
+    words = []
+    for key, name in INSTRUMENTS.items():
+        usual = value_at(document, f"instruments.{key}")
+        if usual is None:
+            usual = value_at(document, f"draft.usual.instruments.{key}")
+        if usual is None:
+            usual = profile.as_written["instruments"][key]
+        words.append(f"{name} {usual}")
+    return f"{UNIT_WORDS[units]}; {', '.join(words)}. Enter keeps, E changes."
+
+
 def hint(
-    question: Question, profile: Profile | None, units: LengthUnit, earlier: Document | None = None
+    question: Question,
+    profile: Profile | None,
+    units: LengthUnit,
+    earlier: Document | None = None,
+    document: Document | None = None,
 ) -> str:
     """The line under the field: the form of an answer, the earlier answer, the effect of a skip."""
     parts = [earlier_answer_words(question, earlier, units)] if earlier else []
@@ -112,17 +151,23 @@ def hint(
     if question.repeats:
         parts.append("repeats with ;")
     if question.optional:
-        assumed = assumed_words(question, profile, units)
+        assumed = assumed_words(question, profile, units, document)
         parts.append(f"skipped: {assumed} is assumed" if assumed else "may be skipped")
     return " · ".join(filter(None, parts))
+
+
+def planned_parts(earlier: Document) -> list[str]:
+    """Parts that the plan of a session moves, as `session.altered` names them."""
+    with suppress(EntryError):
+        planned = filed_plan(earlier)
+        return [pivot for _, pivot, _ in planned.moves] if planned else []
+    return []
 
 
 def earlier_answer_words(question: Question, earlier: Document, units: LengthUnit) -> str:
     """Answer of the session that is measured again, or its plan."""
     if question.path == "session.altered":
-        with suppress(EntryError):
-            planned = filed_plan(earlier)
-            pivots = [pivot for _, pivot, _ in planned.moves] if planned else []
-            return f"planned: {choice_words(question, pivots)}" if pivots else ""
+        pivots = planned_parts(earlier)
+        return f"planned: {choice_words(question, pivots)}" if pivots else ""
     before = value_at(earlier, question.path)
     return "" if before is None else f"before: {answer_in_words(question, before, units)}"

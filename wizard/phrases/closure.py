@@ -4,6 +4,7 @@ from collections.abc import Iterator
 
 from core.adjustment.least_squares import Adjustment
 from core.adjustment.outliers import SuspectGroup
+from core.readings.photograph import is_mark
 from core.text.quantity import LengthUnit, format_angle, format_length
 from wizard.phrases.amounts import count_words, listed, rounded_length_words
 from wizard.phrases.fact import LOOK, Fact
@@ -53,11 +54,15 @@ def suspect_group_words(group: SuspectGroup, unit: LengthUnit) -> str:
     Readings that would have to be wrong by far more than another one are left out.
     """
     mistakes = dict(zip(group.readings, group.mistakes, strict=True))
-    lengths = [abs(mistake) for name, mistake in mistakes.items() if not name.endswith(".slope")]
+    lengths = [
+        abs(mistake)
+        for name, mistake in mistakes.items()
+        if not (name.endswith(".slope") or is_mark(name))
+    ]
     wrong = [
         mistake_words(name, mistake, unit)
         for name, mistake in mistakes.items()
-        if name.endswith(".slope") or abs(mistake) <= FAR_MORE * min(lengths)
+        if name.endswith(".slope") or is_mark(name) or abs(mistake) <= FAR_MORE * min(lengths)
     ]
     if len(wrong) == 1:
         return f"One reading does not fit the others: {wrong[0]}."
@@ -70,6 +75,8 @@ def suspect_group_words(group: SuspectGroup, unit: LengthUnit) -> str:
 
 def mistake_words(name: str, mistake: float, unit: LengthUnit) -> str:
     """A reading, and how it is wrong if it is the one."""
+    if is_mark(name):
+        return f"{name_of_reading(name)} (off by about {mistake:.0f} pixels)"
     kind = name.rpartition(".")[2]
     more, less = TOO_MUCH.get(kind, TOO_MUCH["length"])
     amount = format_angle(abs(mistake)) if kind == "slope" else rounded_length_words(mistake, unit)

@@ -6,7 +6,7 @@ from typing import Any
 
 from core.fix.comparison import Comparison, Control, FixOutcome
 from core.text.quantity import LengthUnit, format_length
-from core.verdict.verdict import Verdict
+from core.verdict.verdict import Overall, Verdict
 from wizard.phrases.amounts import listed
 from wizard.phrases.fact import LOOK, Fact
 from wizard.phrases.headline import headline_words
@@ -40,6 +40,8 @@ def fix_outcome_words(after: Verdict, comparison: Comparison) -> str:
         if change.changed
     ]
     if comparison.outcome == FixOutcome.SHOWN:
+        if after.overall != Overall.STEERS_TRUE:
+            return f"shown: {listed(changed)}, measured at the road wheels before and after."
         return f"shown: {listed(changed)}, more than the doubt explains, and it steers true."
     if comparison.outcome == FixOutcome.NOT_SHOWN:
         return "not shown: the vehicle has bump steer after the work."

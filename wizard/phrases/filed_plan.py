@@ -7,10 +7,12 @@ from core.documents.document import Document, value_at
 from core.documents.entries import EntryError
 from core.fix.plan_record import FiledPlan, filed_plan
 from core.kinematics.pivots import RIDE_HEIGHT
+from core.profiles.conversions import Conversion
 from core.text.plain_text import plain
 from core.text.quantity import LengthUnit
 from wizard.phrases.amounts import listed
 from wizard.phrases.fact import LOOK, Fact
+from wizard.phrases.layouts import LAYOUT_WORDS
 from wizard.phrases.reading_names import name_of_pivot, name_of_reading
 from wizard.phrases.rises import format_setting, rise_words
 from wizard.phrases.verdict_words import VALUE_NAMES, chance_words
@@ -36,7 +38,12 @@ def planned_facts(document: Document, unit: LengthUnit) -> Iterator[Fact]:
     for correction, pivot, rise in planned.moves:
         named = correction and plain(correction) not in _moved(pivot)
         name = f"{plain(correction)}: " if named else ""
-        yield Fact(rise_words(rise, unit), f"{name}{_moved(pivot)}")
+        if rise:
+            yield Fact(rise_words(rise, unit), f"{name}{_moved(pivot)}")
+        elif correction not in planned.conversions:
+            yield Fact("stays", f"{name}{_moved(pivot)}")
+    for name, conversion in planned.conversions.items():
+        yield Fact("converted", f"{plain(name)}.{_layout_words(conversion)}")
     for name, length in planned.arms.items():
         yield Fact(format_setting(length, unit), f"{name_of_reading(name)} of this length")
     figures = [
@@ -50,12 +57,24 @@ def planned_facts(document: Document, unit: LengthUnit) -> Iterator[Fact]:
 
 def planned_words(planned: FiledPlan, unit: LengthUnit) -> str:
     """Every move and arm of a plan in one line."""
-    moves = [f"{_moved(pivot)} {rise_words(rise, unit)}" for _, pivot, rise in planned.moves]
+    moves = [
+        f"{_moved(pivot)} {rise_words(rise, unit)}"
+        for name, pivot, rise in planned.moves
+        if name not in planned.conversions
+    ]
+    moves = [*map(plain, planned.conversions), *moves]
     arms = [
         f"{name_of_reading(name)} {format_setting(length, unit)}"
         for name, length in planned.arms.items()
     ]
     return listed([*moves, *arms])
+
+
+def _layout_words(conversion: Conversion) -> str:
+    """Layout that a conversion leads to; "" where it stays."""
+    if conversion.steering is None:
+        return ""
+    return f" The drag link then goes to {LAYOUT_WORDS[conversion.steering]}."
 
 
 def _figure(key: str, value: float, decimals: int) -> str:

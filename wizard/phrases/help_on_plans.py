@@ -6,14 +6,17 @@ FILED = (
     ("← →", "another plan"),
     ("M", "change a move: another rise, and every number follows"),
     ("B", "the bench: try changes of the marked plan"),
+    ("H", "the curve by ride height: how far a lift works; H again: by travel"),
     ("S", "parts of the shop; the search leaves out what is switched off"),
     ("A", "the adjuster of each bar, and its thread"),
-    ("1 to 9", "a section of the screen"),
+    ("1 to 9, 0", "a section of the screen; 0 is the tenth"),
     ("↑ ↓ PgUp PgDn", "scroll"),
     ("Esc", "back to the verdict"),
     ("F2", "inches or millimetres"),
 )
 """Keys that leave the session as it is."""
+
+ORDER = ("O", "the work order of the marked plan, as a page to print")
 
 UNFINISHED = (
     ("Enter", "choose the marked plan; it goes into the record"),
@@ -24,7 +27,8 @@ UNFINISHED = (
 )
 SEARCH = (
     "The search works through every combination of up to three corrections of the profile and of "
-    "the parts shelf. Plans with the fewest corrections come first. Among those the likeliest come "
+    "the parts shelf. A conversion counts as one of them. Plans with the fewest corrections come "
+    "first. Among those the likeliest come "
     "first; steps of 5 in 100 count as equal. Then come the smallest moves, then the flatter "
     "links. The chance of a plan counts the doubt of today's readings. It also counts that a pivot "
     "is set only to 1/16 in."
@@ -36,6 +40,7 @@ BENCH = (
     ("Backspace, F8", "undo the last step"),
     ("0", "put everything back as it was measured"),
     ("L", "lift: the ride height in one step"),
+    ("H", "the curve by ride height: how far a lift works; H again: by travel"),
     ("Enter", "keep it as a plan, in an unfinished session"),
     ("F2", "inches or millimetres"),
     ("Esc", "back; the nudges are dropped"),
@@ -50,7 +55,7 @@ TRYING = (
 def help_on_plans(is_filed: bool) -> tuple[HelpSection, ...]:
     """Help on the plans."""
     return (
-        HelpSection("Keys", keys=FILED if is_filed else UNFINISHED),
+        HelpSection("Keys", keys=(ORDER, *FILED) if is_filed else UNFINISHED),
         HelpSection("How plans are found", SEARCH),
         CAUTIONS_SECTION,
     )

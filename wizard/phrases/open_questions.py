@@ -5,6 +5,7 @@ from math import degrees
 from typing import Any
 
 from core.documents.document import Document, value_at
+from core.readings.photograph import Means
 from core.sessions.dimensions import PLAIN_NUMBERS
 from core.sessions.known_entries import unknown_names
 from core.sessions.session import Session
@@ -17,6 +18,9 @@ from wizard.phrases.fact import LOOK, Fact
 from wizard.phrases.reading_names import name_of_reading, names_of_readings
 from wizard.questions import stance, walk_round
 from wizard.questions.steps import QUESTIONS
+
+MOST_LISTED = 5
+"""Parts that are listed for a session from photographs; more are counted."""
 
 OPEN = {
     Topic.ARTICULATION: "how it steers while the axle rolls; it needs the {}",
@@ -37,12 +41,13 @@ MOST_NAMES = 6
 def open_question_facts(verdict: Verdict, document: Document, unit: LengthUnit) -> Iterator[Fact]:
     """Assumed values, open questions, unchecked parts and kept readings."""
     yield from assumed_facts(verdict.session, unit)
+    yield from taken_over_facts(document)
     for gap in open_questions_of(verdict):
         yield Fact("not answered", open_question_words(gap))
     if missed := unchecked_names(document):
         yield Fact(
             "not looked at",
-            f"{listed(missed)}. Wear and slack there feel like bump steer.",
+            f"{_missed_words(verdict, missed)}. Wear and slack there feel like bump steer.",
             LOOK,
         )
     if unknown := unknown_names(document):
@@ -50,6 +55,13 @@ def open_question_facts(verdict: Verdict, document: Document, unit: LengthUnit) 
     yield from mended_facts(document)
     for kept in kept_reading_words(document):
         yield Fact("kept as it is", kept)
+
+
+def _missed_words(verdict: Verdict, missed: list[str]) -> str:
+    """Parts of walk-round and stance that nobody looked at; photographs show few of them."""
+    if verdict.session.means == Means.PHOTOGRAPHS and len(missed) > MOST_LISTED:
+        return f"{len(missed)} parts of walk-round and stance, which photographs do not show"
+    return listed(missed)
 
 
 def assumed_facts(session: Session, unit: LengthUnit) -> Iterator[Fact]:
@@ -69,6 +81,22 @@ def assumed_facts(session: Session, unit: LengthUnit) -> Iterator[Fact]:
     if words:
         yield Fact("assumed", "Not measured, so the profile's values count:")
     yield from (Fact("", text) for text in words)
+
+
+def taken_over_facts(document: Mapping[str, Any]) -> Iterator[Fact]:
+    """Values of another vehicle, and readings of the session before."""
+    if like := value_at(document, "session.like"):
+        yield Fact(
+            "taken over",
+            f"Layout, arms and guide are those of {plain(like, 80)}. Half of the usual doubt stays "
+            "on what was measured there and not here.",
+        )
+    if carried := value_at(document, "session.carried"):
+        names = names_of_readings(str(name) for name in carried)
+        yield Fact(
+            "carried over",
+            f"Nobody altered these since the session before; they were not taken again: {names}.",
+        )
 
 
 def format_dimension(name: str, value: float, unit: LengthUnit) -> str:

@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 from math import degrees
 
+from core.fix.lift import curve_now, curve_with_plan
 from core.fix.plan import Plan
 from core.kinematics.pivots import RIDE_HEIGHT
 from core.text.quantity import LengthUnit, format_length
@@ -10,6 +11,7 @@ from core.verdict.rules import slopes
 from core.verdict.verdict import Verdict
 from wizard.phrases.amounts import sideways_words, travel_words
 from wizard.phrases.fact import LOOK, Fact
+from wizard.phrases.lift import heights_words
 from wizard.phrases.rises import is_unchanged, rise_words
 from wizard.phrases.verdict_reasons import binding_facts
 
@@ -43,6 +45,7 @@ def plan_effect_facts(
     after = plan.after
     for name in after.worse:
         yield Fact("gets worse", f"{WORSE[name]}.".capitalize(), LOOK)
+    yield heights_fact(verdict, plan, unit)
     yield from binding_facts(after.travel_limits, unit)
     if after.linkage.has_track_bar:
         yield roll_centre_fact(after.roll_centre_rise, unit)
@@ -62,6 +65,13 @@ def plan_effect_facts(
         )
 
 
+def heights_fact(verdict: Verdict, plan: Plan, unit: LengthUnit) -> Fact:
+    """Ride heights at which the vehicle steers true, now and with the plan."""
+    now, then = curve_now(verdict), curve_with_plan(verdict, plan)
+    text = f"With the plan it {heights_words(then, unit)}. Now it {heights_words(now, unit)}."
+    return Fact("ride height", text)
+
+
 def walk_fact(verdict: Verdict, plan: Plan, unit: LengthUnit) -> Fact:
     """Sideways walk of the axle at both ends of the travel."""
     after = plan.after
@@ -76,7 +86,7 @@ def walk_fact(verdict: Verdict, plan: Plan, unit: LengthUnit) -> Fact:
 
 def travel_left_facts(plan: Plan, unit: LengthUnit) -> Iterator[Fact]:
     """Travel that a change of the ride height leaves."""
-    if any(move.correction.pivot == RIDE_HEIGHT for move in plan.moves):
+    if any(move.raises(RIDE_HEIGHT) for move in plan.moves):
         bump, droop = (format_length(travel, unit) for travel in plan.after.travel)
         yield Fact("travel left", f"{bump} of bump and {droop} of droop.")
 

@@ -1,14 +1,16 @@
 """Outcomes of plans in rows, each with the value now."""
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from math import degrees, isfinite
 from typing import NamedTuple
 
+from core.fix.answers import marks_of
 from core.fix.plan import Plan
 from core.statistics.conformity import decide
 from core.text.quantity import LengthUnit
 from core.verdict.rules import slopes
 from core.verdict.verdict import Verdict
+from wizard.phrases.costs import hours_words, prices_words, stock_words
 from wizard.phrases.rises import is_unchanged, rise_words
 from wizard.phrases.verdict_words import chance_words, mark_and_word, mark_of
 
@@ -26,6 +28,9 @@ class Cell(NamedTuple):
         """The text with the mark of its verdict before it."""
         return f"{mark_of(self.verdict)} {self.text}" if self.verdict else self.text
 
+
+MARKED = "among these"
+"""Row of the marks that tell plans apart."""
 
 NONE = "none"
 """Roll centre of an axle without a track bar, which gives it none."""
@@ -46,9 +51,23 @@ def outcome_rows(verdict: Verdict, plans: Sequence[Plan], unit: LengthUnit) -> t
     """Rows of the comparison of plans."""
     now = present_cells(verdict)
     after = [plan_cells(verdict, plan, unit) for plan in plans]
-    return tuple(
-        Row(name, cell, tuple(cells[name] for cells in after)) for name, cell in now.items()
-    )
+    rows = [Row(name, cell, tuple(cells[name] for cells in after)) for name, cell in now.items()]
+    # The answer and its marks stand at the top, what it costs at the foot.
+    marks = [", ".join(of_plan) for of_plan in marks_of(plans)]
+    if any(marks):
+        rows.insert(2, Row(MARKED, Cell(""), tuple(map(Cell, marks))))
+    return (*rows, *cost_rows(plans))
+
+
+def cost_rows(plans: Sequence[Plan]) -> Iterator[Row]:
+    """Price, hours and stock, where the parts shelf says them for any plan."""
+    costs = [plan.cost for plan in plans]
+    if any(cost.prices for cost in costs):
+        yield Row("price", Cell(""), tuple(Cell(prices_words(cost)) for cost in costs))
+    if any(cost.hours is not None for cost in costs):
+        yield Row("work", Cell(""), tuple(Cell(hours_words(cost.hours)) for cost in costs))
+    if any(cost.in_stock is not None for cost in costs):
+        yield Row("stock", Cell(""), tuple(Cell(stock_words(cost.in_stock)) for cost in costs))
 
 
 def present_cells(verdict: Verdict) -> dict[str, Cell]:
@@ -105,7 +124,7 @@ def plan_cells(verdict: Verdict, plan: Plan, unit: LengthUnit) -> dict[str, Cell
     has_track_bar = after.linkage.has_track_bar
     roll_centre = roll_centre_words(after.roll_centre_rise, unit) if has_track_bar else NONE
     return {
-        "verdict": Cell(after.overall, after.overall),
+        "verdict": Cell(plan.answer, after.overall),
         "chance of that": Cell(chance_in_short(after.p_true)),
         "parallel": Cell(
             angle_in_degrees(abs(after.effective), limits.parallel), decide(chances.effective)

@@ -3,8 +3,10 @@
 from collections.abc import Iterable
 
 from core.entry_checks import reading_names as names
+from core.readings.photograph import PHOTOGRAPHS
 from core.readings.survey import COORDINATES, LINKS
 from wizard.phrases.amounts import listed
+from wizard.phrases.mark_names import photograph_name
 
 LINK_NAMES = {**{link: names.PLACES[link] for link in LINKS}, "tie_rod": "tie rod"}
 """Names of the links."""
@@ -16,6 +18,8 @@ END_NAMES = {"frame": "frame end", "axle": "axle end", "near": "near ball"}
 def name_of_reading(name: str) -> str:
     """A reading in words; a name that a record made up is shown as it stands."""
     try:
+        if name.startswith(f"{PHOTOGRAPHS}."):
+            return photograph_name(name)
         return names.reading_name(name)
     except KeyError:
         return name

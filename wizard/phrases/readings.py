@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator
 
+from core.readings.photograph import PHOTOGRAPHS
 from core.text.quantity import LengthUnit
 from core.uncertainty.budget import THE_MODEL, Part, part_of
 from core.uncertainty.next_reading import NOT_READ
@@ -39,8 +40,15 @@ def closure_facts(verdict: Verdict, unit: LengthUnit) -> tuple[Fact, ...]:
         *closing_facts(verdict.adjustment, verdict.suspect_groups, unit),
         *slip_facts(verdict.slips, unit),
         *scatter_facts(verdict.adjustment, unit),
+        *joint_facts(verdict),
         *advice_facts(verdict.advice),
     )
+
+
+def joint_facts(verdict: Verdict) -> Iterator[Fact]:
+    """Joints that nobody could check, because a photograph does not show their play."""
+    if verdict.session.has_unchecked_joints:
+        yield Fact("joints", "Joints were not checked: a photograph shows no play.", LOOK)
 
 
 def warning_facts(verdict: Verdict, unit: LengthUnit) -> tuple[Fact, ...]:
@@ -59,7 +67,13 @@ def doubt_facts(verdict: Verdict) -> Iterator[Fact]:
         f"Of the doubt of the peak steer {readings} comes from the readings, {assumed} from what "
         f"is assumed, and {model} from the model.",
     )
-    skipped = [share for share in shares if share.part == Part.ASSUMED and share.of not in NOT_READ]
+    skipped = [
+        share
+        for share in shares
+        if share.part == Part.ASSUMED
+        and share.of not in NOT_READ
+        and not share.of.startswith(f"{PHOTOGRAPHS}.")
+    ]
     if skipped and skipped[0].share >= LEAST_WORTH:
         name = name_of_reading(READ_AS.get(skipped[0].of, skipped[0].of))
         yield Fact("worth most", f"Taking the {name} would take away {skipped[0].share:.0%} of it.")

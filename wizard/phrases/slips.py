@@ -3,6 +3,7 @@
 from collections.abc import Iterator, Sequence
 
 from core.adjustment.slips import Slip, SlipKind
+from core.readings.photograph import is_mark
 from core.text.quantity import LengthUnit, format_angle, format_length
 from wizard.phrases.fact import LOOK, Fact
 from wizard.phrases.reading_names import name_of_reading
@@ -36,11 +37,15 @@ def slip_sentence(slip: Slip, unit: LengthUnit) -> str:
             return f"If {names[0]} was misread and is {now}, {CLOSES}."
         case SlipKind.EDGE:
             return f"If {names[0]} was taken to the edge of the bolt and is {now}, {CLOSES}."
+        case SlipKind.SET_ASIDE if is_mark(slip.readings[0]):
+            return f"If {names[0]} is left out, {CLOSES}. Set that mark again."
         case SlipKind.SET_ASIDE:
             return f"If {names[0]} is set aside, {CLOSES}. The others make it {now}."
 
 
 def value_words(slip: Slip, unit: LengthUnit) -> str:
-    """Value of the first reading without the slip."""
+    """Value of the first reading without the slip; "" for a mark."""
+    if not slip.now:
+        return ""
     name, value = slip.readings[0], slip.now[0]
     return format_angle(value) if name.endswith(".slope") else format_length(value, unit)

@@ -1,24 +1,30 @@
 """Work of a plan: the moves of its pivots, and the readings to take again."""
 
 from collections.abc import Iterator
+from math import degrees
 
 from core.fix.bench import BY_HAND
 from core.fix.moves import Move
 from core.fix.plan import Plan
 from core.kinematics.linkage import scalars_of
 from core.kinematics.pivots import RIDE_HEIGHT
+from core.profiles.conversions import Conversion
+from core.profiles.corrections import PivotStep
 from core.readings.survey import LINKS
 from core.text.plain_text import plain
 from core.text.quantity import LengthUnit, format_length
 from core.verdict.verdict import Verdict
 from wizard.phrases.amounts import listed
 from wizard.phrases.fact import LOOK, Fact
+from wizard.phrases.layouts import LAYOUT_WORDS
 from wizard.phrases.reading_names import name_of_pivot, name_of_reading
 from wizard.phrases.rises import format_setting, rise_words
 
 
 def move_words(move: Move, unit: LengthUnit) -> str:
     """A move in words: "pitman arm with less drop, up 1 1/2 in"."""
+    if isinstance(move.correction, Conversion):
+        return plain(move.correction.name)
     name = move.correction.name
     named = name_of_pivot(move.correction.pivot) if name == BY_HAND else plain(name)
     return f"{named}, {rise_words(move.rise, unit)}"
@@ -38,10 +44,12 @@ def plan_move_words(plan: Plan, unit: LengthUnit) -> tuple[str, ...]:
 def move_facts(verdict: Verdict, plan: Plan, unit: LengthUnit) -> Iterator[Fact]:
     """Each move with the pivot it moves and the height that has to be reached."""
     for move in plan.moves:
-        yield Fact(
-            rise_words(move.rise, unit),
-            f"{plain(move.correction.name)}: {destination_words(verdict, move, unit)}",
-        )
+        name = plain(move.correction.name)
+        if isinstance(move.correction, Conversion):
+            yield Fact("converted", f"{name}. {layout_words(verdict, move.correction)}".strip())
+        for step in move.steps:
+            place = destination_words(verdict, step, unit)
+            yield Fact(rise_words(step.rise, unit) if step.rise else "set to", f"{name}: {place}")
     linkage = verdict.measured.linkage
     now = {"steering.arm": linkage.arm, "steering.pitman_arm": linkage.pitman_arm}
     for name, length in plan.arms.items():
@@ -51,9 +59,30 @@ def move_facts(verdict: Verdict, plan: Plan, unit: LengthUnit) -> Iterator[Fact]
         yield Fact(format_setting(length, unit), text)
 
 
-def destination_words(verdict: Verdict, move: Move, unit: LengthUnit) -> str:
-    """The pivot of a move, with its height above the floor before and after."""
-    pivot = move.correction.pivot
+def layout_words(verdict: Verdict, conversion: Conversion) -> str:
+    """Layout and readings that a conversion changes."""
+    words = []
+    if conversion.steering is not None:
+        now, then = (
+            LAYOUT_WORDS[layout] for layout in (verdict.session.layout, conversion.steering)
+        )
+        words.append(f"The drag link went to {now}; it goes to {then}.")
+    unit = verdict.session.units
+    for name, value in conversion.readings.items():
+        words.append(f"The {name_of_reading(name)} is then {value_words(name, value, unit)}.")
+    return " ".join(words)
+
+
+def value_words(name: str, value: float, unit: LengthUnit) -> str:
+    """Value of a reading that a conversion sets."""
+    if name == "kingpin.castor":
+        return f"{degrees(value):.1f} deg"
+    return f"{value:g}" if name == "steering.ratio" else format_setting(value, unit)
+
+
+def destination_words(verdict: Verdict, move: PivotStep, unit: LengthUnit) -> str:
+    """The pivot of a step, with its height above the floor before and after."""
+    pivot = move.pivot
     if pivot == RIDE_HEIGHT:
         rise = rise_words(move.rise, unit)
         return f"the ride height, and with it all that hangs on the frame, {rise}."
@@ -63,10 +92,21 @@ def destination_words(verdict: Verdict, move: Move, unit: LengthUnit) -> str:
         stays = " The axle keeps its attitude: its arm is set to length."
     else:
         now, stays = float(linkage.pivot(pivot)[2]), ""
-    return (
-        f"the {name_of_pivot(pivot)} from {format_length(now, unit)} to "
-        f"{format_length(now + move.rise, unit)} above the floor.{stays}"
-    )
+    heights = f"from {format_length(now, unit)} to {format_length(now + move.rise, unit)}"
+    if not move.rise:
+        heights = f"stays {format_length(now, unit)}"
+    return f"the {name_of_pivot(pivot)} {heights} above the floor{place_words(move, unit)}.{stays}"
+
+
+def place_words(step: PivotStep, unit: LengthUnit) -> str:
+    """Station and offset that a pivot is set to; "" where both stay."""
+    words = ""
+    if step.to_station is not None:
+        way = "ahead of" if step.to_station >= 0 else "behind"
+        words += f", {format_setting(abs(step.to_station), unit)} {way} the axle's middle"
+    if step.to_offset is not None:
+        words += f", at an offset of {format_setting(step.to_offset, unit)}"
+    return words
 
 
 def re_measure_facts(plan: Plan) -> Iterator[Fact]:

@@ -2,6 +2,7 @@
 
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
+from html import escape
 from math import ceil, floor, isfinite
 
 from core.text.quantity import LengthUnit
@@ -16,6 +17,9 @@ MOST_STEER_INTERVALS, LEAST_STEER_STEP = 6, 0.1
 """Number of intervals on the axis of steer, and the smallest one, deg."""
 
 MOST_TRAVEL_INTERVALS = 12
+
+LEGEND = 92.0
+"""Width of a name in the legend, with its line."""
 
 LEAST_TRAVEL_STEP: dict[LengthUnit, float] = {"in": 1.0, "mm": 50.0}
 """Smallest interval on the axis of travel, in the unit of the axis."""
@@ -73,7 +77,9 @@ def curve_svg(picture: CurvePicture) -> str:
         *_steer_lines(frame, step),
         *_travel_lines(frame, picture.unit),
         *_limit_words(picture, frame),
+        *_other_traces(picture, frame),
         f'<path class="trace" d="M{_joined(line)}"/>',
+        *_legend(picture),
         f'<text x="{LEFT + 6}" y="{TOP - 6}">{picture.upward}, deg</text>',
         f'<text x="{LEFT + 6}" y="{HEIGHT - BOTTOM - 5}">{picture.downward}</text>',
         f'<text x="{LEFT}" y="{HEIGHT - 6}">◂ wheels drop</text>',
@@ -83,6 +89,35 @@ def curve_svg(picture: CurvePicture) -> str:
         f'<svg viewBox="0 0 {WIDTH:.0f} {HEIGHT:.0f}" role="img" '
         f'aria-label="Steer against suspension travel">{"".join(parts)}</svg>'
     )
+
+
+def _other_traces(picture: CurvePicture, frame: Frame) -> Iterator[str]:
+    """The curve before the work, and the planned one."""
+    for css_class, trace in (("compared", picture.compared), ("planned", picture.planned)):
+        if trace is not None:
+            points = [
+                (frame.x(heave), frame.y(value))
+                for heave, value in zip(trace.heave, trace.value, strict=True)
+                if isfinite(value) and frame.droop <= heave <= frame.bump
+            ]
+            yield f'<path class="{css_class}" d="M{_joined(points)}"/>'
+
+
+def _legend(picture: CurvePicture) -> Iterator[str]:
+    """The names of the curves, in the upper margin, where there are several."""
+    traces = (
+        ("compared", picture.compared),
+        ("planned", picture.planned),
+        ("trace", picture.trace),
+    )
+    shown = [(css_class, trace.name) for css_class, trace in traces if trace is not None]
+    if len(shown) < 2:
+        return
+    x = WIDTH - RIGHT - LEGEND * len(shown)
+    for css_class, name in shown:
+        yield f'<path class="{css_class}" d="M{x} {TOP - 10}h24"/>'
+        yield f'<text x="{x + 30}" y="{TOP - 6}">{escape(name)}</text>'
+        x += LEGEND
 
 
 def _allowed_box(picture: CurvePicture, frame: Frame) -> Iterator[str]:

@@ -45,7 +45,12 @@ def front_svg(picture: FrontPicture) -> str:
     """
     hubs = picture.wheels.hubs
     arcs = picture.arcs.values()
-    points = [*picture.pivots.values(), *hubs, *(point for arc in arcs for point in arc)]
+    points = [
+        *picture.before.values(),
+        *picture.pivots.values(),
+        *hubs,
+        *(point for arc in arcs for point in arc),
+    ]
     points += [aim.point for aim in picture.aims if aim.needed]
     sides = [y for y, _ in points]
     sides += [y + way * TYRE_WIDTH / 2 for y, _ in hubs for way in (-1, 1)]
@@ -69,6 +74,7 @@ def front_svg(picture: FrontPicture) -> str:
     if len(hubs) == 2:
         parts.append(_line("axle", [on_page(hub) for hub in hubs]))
     parts += [_line("path", [on_page(point) for point in arc]) for arc in arcs]
+    parts += _earlier(picture, on_page)
     lines = link_lines(picture.pivots, picture.joint)
     parts += _tie_rod(lines.get(TIE_ROD), on_page)
     names: list[Name] = []
@@ -96,6 +102,16 @@ def front_svg(picture: FrontPicture) -> str:
         f'<svg viewBox="0 0 {WIDTH:.0f} {height:.0f}" role="img" '
         f'aria-label="The front axle from the front">{"".join(parts)}</svg>'
     )
+
+
+def _earlier(picture: FrontPicture, on_page: Callable[[Point], Point]) -> list[str]:
+    """The links of an earlier geometry, dashed and with hollow ends."""
+    parts = []
+    for line in link_lines(picture.before, picture.before_joint).values():
+        ends = [on_page(end) for end in line]
+        parts.append(_line("before", ends))
+        parts += [f'<circle class="before-mark" cx="{x:.1f}" cy="{y:.1f}" r="4"/>' for x, y in ends]
+    return parts
 
 
 def _written(names: Sequence[Name], way: int) -> list[str]:

@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 
 from core.documents.document import Document, value_at
 from core.kinematics.pivots import DRAG_LINK_ENDS, Layout
+from wizard.questions.photographs import is_taped
 from wizard.questions.question import Question, Step, always, never
 
 if TYPE_CHECKING:
@@ -42,8 +43,9 @@ def has_track_bar(document: Document, _profile: Profile | None) -> bool:
 
 
 def runs_fore_aft(document: Document) -> bool:
-    """True if the drag link runs lengthwise: only its stations give its run."""
-    return bool(value_at(document, "layout.steering") == Layout.FORE_AFT)
+    """True if the drag link runs lengthwise: only its stations, or photographs, give its run."""
+    steering = value_at(document, "layout.steering")
+    return bool(steering == Layout.FORE_AFT) and is_taped(document)
 
 
 _WHEN = {
@@ -65,6 +67,8 @@ def _pivot(pivot: str) -> tuple[Question, ...]:
         "the two centres matter, not a bend in the bar.",
         "Two heights make the slope of a link, which weighs most in the verdict. A second reading "
         "shows a slip and makes the height surer: 24 1/2; 24 9/16.",
+        optional=True,
+        is_needed=is_taped,
         repeats=True,
         is_asked=when,
     )
@@ -78,6 +82,8 @@ def _pivot(pivot: str) -> tuple[Question, ...]:
         "line. To the vehicle's right counts plus, to its left minus. Use one line for all pivots.",
         "It gives the run of the links across, and the shape of the front view. Left and right are "
         "the driver's.",
+        optional=True,
+        is_needed=is_taped,
         repeats=True,
         is_asked=when,
     )

@@ -143,6 +143,8 @@ class Step:
         Picture beside its questions.
     shows_closing : bool
         True if the closure of the readings stands under the picture.
+    is_sheet : bool
+        True if its questions stand on one screen, each with a key of its own.
     """
 
     name: str
@@ -150,3 +152,4 @@ class Step:
     questions: tuple[Question, ...]
     picture: SeenFrom = ""
     shows_closing: bool = False
+    is_sheet: bool = False

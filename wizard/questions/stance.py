@@ -1,10 +1,21 @@
 """The stance of the vehicle: on level ground, on its wheels, steered straight."""
 
+from wizard.questions.photographs import is_taped
 from wizard.questions.question import YES_OR_NO, Question, Step
 
 
 def _stands(key: str, name: str, ask: str, do: str, why: str) -> Question:
-    return Question(f"stance.{key}", "yes or no", name, ask, do, why, choices=YES_OR_NO)
+    return Question(
+        f"stance.{key}",
+        "yes or no",
+        name,
+        ask,
+        do,
+        why,
+        choices=YES_OR_NO,
+        optional=True,
+        is_needed=is_taped,  # a photograph may not show it
+    )
 
 
 def _ride_height(side: str) -> Question:

@@ -30,6 +30,7 @@ STEP = Step(
             "are kept in a folder of this name.",
             "With the same tag every time, the sessions of a vehicle stay together and can be "
             "compared.",
+            picture="front",
         ),
         Question(
             "vehicle.description",

@@ -10,9 +10,10 @@ from typing import TextIO
 
 from core.as_json.fix import search_as_json
 from core.documents.entries import EntryError
+from core.fix.ranking import By
 from core.fix.search import search
 from core.profiles.adjuster import adjusters_of
-from core.profiles.corrections import fitting
+from core.profiles.conversions import fitting
 from core.profiles.parts_shelf import load_shelf, with_shelf
 from core.profiles.profile import ProfileError, load_profile
 from core.text.plain_text import plain
@@ -24,7 +25,9 @@ PATIENCE = 1.0
 """s; a search that takes longer prints its progress."""
 
 
-def fix_record(path: str, profile_folders: Sequence[Path], shelf: Path, as_json: bool) -> Ending:
+def fix_record(
+    path: str, profile_folders: Sequence[Path], shelf: Path, as_json: bool, by: By = "parts"
+) -> Ending:
     """Print the plans for one record.
 
     Parameters
@@ -37,13 +40,15 @@ def fix_record(path: str, profile_folders: Sequence[Path], shelf: Path, as_json:
         File of the shop's own corrections, which need not exist.
     as_json : bool
         Print one JSON object.
+    by : "parts", "price" or "hours"
+        What decides which plans come first.
     """
     try:
         document, verdict = read_and_judge(path, partial(load_profile, folders=profile_folders))
         profile = load_profile(verdict.session.profile, profile_folders)
-        offered = with_shelf(profile, load_shelf(shelf, profile_folders)).corrections
+        offered = with_shelf(profile, load_shelf(shelf, profile_folders)).changes
         corrections = fitting(offered, document)
-        result = search(verdict, corrections, progress_on(sys.stderr))
+        result = search(verdict, corrections, progress_on(sys.stderr), by)
         adjusters = adjusters_of(document, profile.adjusters)
     except (Unreadable, ProfileError) as error:
         print(f"evenarc: {error}", file=sys.stderr)
@@ -56,7 +61,7 @@ def fix_record(path: str, profile_folders: Sequence[Path], shelf: Path, as_json:
     else:
         from wizard.reports.fix_in_words import print_fix  # loads Rich
 
-        print_fix(document, verdict, result, adjusters, profile.clearance)
+        print_fix(document, verdict, result, adjusters, profile.clearance, by)
     return Ending.GOOD if any(plan.steers_true for plan in result.plans) else Ending.NOT_GOOD
 
 

@@ -9,12 +9,14 @@ from rich.text import Text
 from core.documents.document import Document
 from core.documents.entries import units_of
 from core.fix.plan import Plan
+from core.fix.ranking import By
 from core.fix.search import SearchResult
 from core.profiles.adjuster import Adjuster
 from core.text.quantity import LengthUnit
 from core.verdict.verdict import Verdict
 from wizard.phrases.bar_lengths import bar_length_facts
 from wizard.phrases.cautions import CAUTION_IN_SHORT
+from wizard.phrases.costs import part_facts
 from wizard.phrases.plan_cautions import clearance_facts
 from wizard.phrases.plan_effects import plan_effect_facts
 from wizard.phrases.plan_outcomes import Cell, outcome_rows
@@ -36,13 +38,14 @@ def print_fix(
     result: SearchResult,
     adjusters: Mapping[str, Adjuster],
     clearance: float,
+    by: By = "parts",
 ) -> None:
     """Print the plans for a record.
 
     The adjusters are given by link. The clearance is the distance of both links that the profile
     asks for, mm.
     """
-    print_report(fix_parts(document, verdict, result, adjusters, clearance))
+    print_report(fix_parts(document, verdict, result, adjusters, clearance, by))
 
 
 def fix_parts(
@@ -51,11 +54,12 @@ def fix_parts(
     result: SearchResult,
     adjusters: Mapping[str, Adjuster],
     clearance: float,
+    by: By = "parts",
 ) -> Iterator[RenderableType]:
     """Parts of the report, from the top."""
     unit = units_of(document)
     title = f"{vehicle_tag(document)}, what to move, {opening_time(document)}"
-    yield Text.assemble((title, style_of("title")), "\n", search_result_words(verdict, result))
+    yield Text.assemble((title, style_of("title")), "\n", search_result_words(verdict, result, by))
     if seals := tuple(seal_facts(document)):
         yield fact_sheet("", seals)
     if result.plans:
@@ -95,6 +99,7 @@ def work_order(
     work = (*move_facts(verdict, plan, unit), *bar_length_facts(plan, adjusters, unit))
     return Group(
         fact_sheet(title, work),
+        *([fact_sheet("Parts", parts)] if (parts := tuple(part_facts(plan, unit))) else []),
         fact_sheet("Why each rule ends where it does", plan_reason_facts(verdict, plan, unit)),
         fact_sheet("What gets worse, and what changes besides", effects),
         fact_sheet("Check for clearance, and with care", clearance_facts(plan)),

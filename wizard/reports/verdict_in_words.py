@@ -11,6 +11,7 @@ from core.text.plain_text import plain
 from core.verdict.verdict import Verdict
 from wizard.phrases.cautions import CAUTION_IN_SHORT
 from wizard.phrases.decisions import decision_facts
+from wizard.phrases.direct import direct_facts
 from wizard.phrases.fact import LOOK, Fact
 from wizard.phrases.filed_plan import planned_facts
 from wizard.phrases.headline import headline_words
@@ -47,6 +48,8 @@ def verdict_parts(document: Document, verdict: Verdict, path: str) -> Iterator[R
     first_facts = (verdict_facts(verdict, unit), warnings)
     yield Group(*(fact_sheet("", facts) for facts in first_facts if facts))
     yield RulesGrid(rules_of(verdict), style_of)
+    if direct := tuple(direct_facts(verdict, unit)):
+        yield fact_sheet("Measured while the axle travels", direct)
     yield fact_sheet("Why it steers", steer_reason_facts(verdict, unit))
     if verdict.courses:
         yield fact_sheet("On the road", road_facts(verdict, unit))

@@ -2,6 +2,7 @@
 
 import asyncio
 import signal
+from collections.abc import Sequence
 from contextlib import suppress
 from functools import partial
 from pathlib import Path
@@ -18,6 +19,8 @@ from wizard.flow import drafts, opening, pairing
 from wizard.flow.draft_store import DraftStore
 from wizard.flow.flow import Flow
 from wizard.flow.opening import OpenedSession
+from wizard.flow.photographs import new_photograph_session
+from wizard.flow.usual_answers import usual_answers
 from wizard.tui.host import Host, Surroundings
 from wizard.tui.screens.compare import CompareScreen
 from wizard.tui.screens.home import HomeScreen
@@ -37,6 +40,8 @@ class EvenarcApp(Host):
         True to begin a new session at once.
     notice : str
         A line to show at home.
+    photographs : sequence of str or None
+        Pictures of a new session from photographs that begins at once; it can have none yet.
     """
 
     CSS_PATH = "evenarc.tcss"
@@ -44,16 +49,21 @@ class EvenarcApp(Host):
     ENABLE_COMMAND_PALETTE = False
     HORIZONTAL_BREAKPOINTS = [(0, "-narrow"), (100, "-wide")]
     VERTICAL_BREAKPOINTS = [(0, "-low"), (32, "-high")]
-    BINDINGS = [("ctrl+q", "quit", "quit")]
+    BINDINGS = [("ctrl+q", "quit", "quit"), ("f4", "photographs", "from photographs")]
 
     def __init__(
-        self, surroundings: Surroundings, measures_at_once: bool = False, notice: str = ""
+        self,
+        surroundings: Surroundings,
+        measures_at_once: bool = False,
+        notice: str = "",
+        photographs: Sequence[str] | None = None,
     ) -> None:
         super().__init__()
         self.surroundings = surroundings
         self.draft_store = DraftStore(surroundings.files)
         self.measures_at_once = measures_at_once
         self.first_notice = notice
+        self.first_photographs = photographs
 
     def on_mount(self) -> None:
         """Show home, and over it a new session if one was asked for."""
@@ -61,7 +71,9 @@ class EvenarcApp(Host):
         self.theme = EVENARC.name
         self.exit_on_signals()
         self.push_screen(HomeScreen(self.first_notice))
-        if self.measures_at_once:
+        if self.first_photographs is not None:
+            self.measure_photographs(self.first_photographs)
+        elif self.measures_at_once:
             self.measure()
 
     def _handle_exception(self, error: Exception) -> None:
@@ -95,12 +107,25 @@ class EvenarcApp(Host):
 
     def measure(self) -> None:
         """Measure a vehicle for the first time."""
-        self.open_session(OpenedSession(Flow(drafts.new_session(drafts.now()))))
+        document = drafts.new_session(drafts.now())
+        usual = usual_answers(self.files)
+        self.open_session(OpenedSession(Flow(drafts.on_short_way(document, usual))))
+
+    def measure_photographs(self, pictures: Sequence[str] = ()) -> None:
+        """Judge a vehicle from photographs."""
+        document = new_photograph_session([str(Path(name).resolve()) for name in pictures])
+        self.open_session(OpenedSession(Flow(document)))
+
+    def action_photographs(self) -> None:
+        """Begin a session from photographs at home."""
+        if isinstance(self.screen, HomeScreen):
+            self.measure_photographs()
 
     def measure_again(self, path: Path) -> None:
         """Measure the vehicle of a filed session again."""
         try:
-            self.open_session(opening.open_re_measure(path, self.profile_folders))
+            usual = usual_answers(self.files)
+            self.open_session(opening.open_re_measure(path, self.profile_folders, usual))
         except RecordError as error:
             self.show_at_home(str(error))
 

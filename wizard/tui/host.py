@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from abc import abstractmethod
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -11,6 +11,8 @@ from textual.app import App
 
 from core.documents.document import Document
 from core.documents.record import RecordError
+from core.fix.plan import Plan
+from core.profiles.adjuster import Adjuster
 from core.profiles.profile import Profile
 from core.text.quantity import LengthUnit
 from core.verdict.verdict import Verdict
@@ -21,6 +23,14 @@ from wizard.phrases.other_window import taken_over_words
 
 WritePage = Callable[[Path, Document, Verdict, LengthUnit], Path]
 """Writes the owner's page of a record beside it, and returns the page's file."""
+
+WriteOrder = Callable[
+    [Path, Document, Verdict, Plan, Mapping[str, Adjuster], float, LengthUnit], Path
+]
+"""Writes the work order of a plan beside its record, and returns the page's file."""
+
+WriteSheet = Callable[[str], Path]
+"""Writes the sheet of a profile into the files folder, and returns the sheet's file."""
 
 LogFault = Callable[[BaseException], str]
 """Writes the details of a fault of the program to a file, and returns a line about it."""
@@ -38,7 +48,7 @@ class Surroundings:
         Folders of profiles, a shop's own first.
     parts_shelf : Path
         The shop's own corrections; the file need not exist.
-    write_page : callable
+    write_page, write_order, write_sheet : callable
     log_fault : callable
     in_folder : callable
         Returns the surroundings with another folder of records and drafts.
@@ -48,6 +58,8 @@ class Surroundings:
     profile_folders: tuple[Path, ...]
     parts_shelf: Path
     write_page: WritePage
+    write_order: WriteOrder
+    write_sheet: WriteSheet
     log_fault: LogFault
     in_folder: Callable[[Path], Surroundings]
 

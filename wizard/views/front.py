@@ -2,10 +2,27 @@
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING
+
 from core.documents.document import Document
 from core.documents.entries import EntryError
+from core.entry_checks.known import KnownAnswers
+from core.kinematics.pivots import PIVOTS
 from core.readings.survey import pivots_so_far, wheels_so_far
-from wizard.views.picture_data import FrontPicture, Wheels, seen_from_front
+from wizard.views.above import above_of_answers
+from wizard.views.picture_data import (
+    HUBS,
+    LEFT_HUB,
+    RIGHT_HUB,
+    USUAL_PLACES,
+    FrontPicture,
+    Point,
+    Wheels,
+    seen_from_front,
+)
+
+if TYPE_CHECKING:
+    from core.profiles.profile import Profile
 
 
 def survey_picture(
@@ -31,6 +48,28 @@ def survey_picture(
         )
     except EntryError:  # a draft that was edited by hand: the question can still be answered
         return FrontPicture(asked_reading=asked_reading)
+
+
+def usual_picture(document: Document, profile: Profile | None) -> FrontPicture:
+    """A whole front axle with its links where they usually are, before anything is measured."""
+    places = usual_places(document, profile)
+    return FrontPicture(
+        pivots={name: place for name, place in places.items() if name in PIVOTS},
+        wheels=Wheels(places[LEFT_HUB], places[RIGHT_HUB]),
+    )
+
+
+def usual_places(document: Document, profile: Profile | None) -> dict[str, Point]:
+    """Places of pivots and hubs in this layout, mm: measured, or else where they usually are."""
+    known, above = KnownAnswers(document, profile), above_of_answers(document, profile)
+    across = {name: place[0] for name, place in above.points.items()}
+    across |= {LEFT_HUB: above.hubs[0][0], RIGHT_HUB: above.hubs[1][0]}
+    places = {}
+    for name, usual in USUAL_PLACES.items():
+        if name in across:
+            height = "wheels.hub_height" if name in HUBS else f"{name}.height"
+            places[name] = (across[name], known.value(height) or usual[1])
+    return places
 
 
 def _wheels(document: Document) -> Wheels:

@@ -212,10 +212,16 @@ class CurvePicture:
     unit : "in" or "mm"
         Unit of the axis of travel.
     upward, downward : str
-        Words for the effect of a positive and of a negative value.
+        Words for the effect of a positive and of a negative value; `downward` may be empty.
+    ends : (str, str)
+        Words at both ends of the axis of travel.
+    one_sided : bool
+        True if no value is negative: the limit is drawn above zero alone.
     least_range : pair of float or None
         Lowest and highest value that the frame has room for at least, deg, so that it stands still
         while the curve moves.
+    planned : Trace or None
+        A third curve, which the printed page draws dotted.
     """
 
     trace: Trace
@@ -226,14 +232,22 @@ class CurvePicture:
     unit: LengthUnit = "in"
     upward: str = "steers left"
     downward: str = "steers right"
+    ends: tuple[str, str] = ("◂ droop", "bump ▸")
+    one_sided: bool = False
     least_range: tuple[float, float] | None = None
+    planned: Trace | None = None
+
+    @property
+    def lowest_allowed(self) -> float:
+        """Smallest value allowed over the working travel, deg."""
+        return 0.0 if self.one_sided else -(self.limit or 0.0)
 
     def value_range(self) -> tuple[float, float]:
         """Lowest and highest value of curves and limits, deg; 0 lies between, and they differ."""
         limit = self.limit or 0.0
-        traces = (self.trace, self.compared) if self.compared else (self.trace,)
+        traces = [trace for trace in (self.trace, self.compared, self.planned) if trace]
         edges = chain.from_iterable(edge for trace in traces for edge in trace.edges())
-        values = [0.0, -limit, limit, *(self.least_range or ()), *edges]
+        values = [0.0, self.lowest_allowed, limit, *(self.least_range or ()), *edges]
         finite = [value for value in values if isfinite(value)]
         low, high = min(finite), max(finite)
         return (low, high) if low < high else (-1.0, 1.0)

@@ -57,7 +57,7 @@ def front_of(verdict: Verdict) -> FrontPicture:
     return FrontPicture(
         pivots=pivots_at_rest(linkage),
         joint=joint_of(linkage),
-        wheels=wheels_of(_seen(hub_centres(verdict.session, linkage))),
+        wheels=wheels_of(_seen(hub_centres(verdict.session, linkage, verdict.adjustment))),
         arcs=arcs_of(verdict),
         notes=slope_notes(slopes(linkage)),
     )
@@ -79,7 +79,7 @@ def front_of_both(before: Verdict, after: Verdict) -> FrontPicture:
         return FrontPicture(
             pivots=pivots_at_rest(later),
             joint=joint_of(later),
-            wheels=wheels_of(_seen(hub_centres(after.session, later))),
+            wheels=wheels_of(_seen(hub_centres(after.session, later, after.adjustment))),
             before=pivots_at_rest(earlier),
             before_joint=joint_of(earlier),
         )

@@ -2,7 +2,7 @@
 
 import numpy as np
 
-from core.adjustment.explanations import leading_explanations
+from core.adjustment.explanations import Evidence, leading_explanations
 from core.adjustment.least_squares import adjust
 from core.adjustment.outliers import suspect_groups
 from core.adjustment.slips import SlipKind, slips_of
@@ -25,15 +25,15 @@ def explained(mistake):
 def test_each_suspect_is_set_aside_and_each_slip_is_undone():
     readings, groups, slips, explanations = explained(2 * INCH)
     aside = [
-        {reading.name for reading in explanation if not reading.counts}
+        {reading.name for reading in explanation.readings if not reading.counts}
         for explanation in explanations
     ]
     for name in groups[0].readings:
         assert {name} in aside
     for slip in slips:
-        assert slip.readings_after in explanations
+        assert Evidence(slip.readings_after) in explanations
     assert all(
-        [reading.name for reading in explanation] == [reading.name for reading in readings]
+        [reading.name for reading in explanation.readings] == [reading.name for reading in readings]
         for explanation in explanations
     )
 

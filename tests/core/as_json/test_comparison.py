@@ -33,7 +33,7 @@ def written(verdicts):
 
 def test_a_comparison_has_the_fields_of_the_specification(written):
     assert list(written) == ["before", "after", "outcome", "changes", "control_points", "moves"]
-    assert written["before"].keys() == written["after"].keys() == {"id", "overall"}
+    assert written["before"].keys() == written["after"].keys() == {"id", "overall", "direct"}
     angle = {"before_deg", "after_deg", "change_deg", "u_deg", "changed"}
     per_mm = {f"{name}_deg_per_mm" for name in ("before", "after", "change", "u")}
     plain = {"before", "after", "change", "u", "changed"}

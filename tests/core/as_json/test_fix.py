@@ -32,7 +32,11 @@ def test_a_search_has_the_fields_of_the_specification(verdict):
         *("overall", "parallel_deg", "effective_deg", "peak_steer_deg"),
     }
     (plan,) = written["plans"]
-    assert list(plan) == ["moves", "after", "set_length_mm", "length_change_mm", "worse"]
+    assert list(plan) == [
+        *("moves", "after", "set_length_mm", "length_change_mm", "worse"),
+        *("answer", "marks", "parts", "price", "price_known", "hours", "in_stock"),
+        "heights",
+    ]
     assert plan["moves"][0].keys() == {"correction", "pivot", "rise_mm"}
     assert plan["after"].keys() == {
         "overall",

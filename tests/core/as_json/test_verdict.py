@@ -9,6 +9,7 @@ import pytest
 from core.as_json.verdict import degrees, numbers, verdict_as_json
 from core.kinematics.linkage import Linkage
 from core.verdict.verdict import evaluate
+from tests.direct_rows import AT, board_check, steer_of_left
 from tests.geometries import INCH, document_of, parallel_pair, session_of, true_readings
 from tests.plans import vehicle, verdict_on
 
@@ -52,6 +53,8 @@ def test_a_verdict_has_the_fields_of_the_specification(crossed):
         "clearance",
         "budget",
         "advice",
+        "photographs",
+        "direct",
     ]
     peak = {"at_heave_mm", "limit_deg", "u_deg", "p_within", "verdict", "method"}
     angle = {"value_deg", "u_deg", "p_within", "verdict"}
@@ -66,7 +69,14 @@ def test_a_verdict_has_the_fields_of_the_specification(crossed):
     assert written["rules"]["flat"]["track_bar"].keys() == angle
     assert written["rules"]["length"].keys() == {"ratio", "limit", "u", "p_within", "verdict"}
     assert written["steer"].keys() == {
-        *("gradient_deg_per_mm", "curvature_deg_per_mm2", "peak_deg", "split", "budget"),
+        *(
+            "gradient_deg_per_mm",
+            "curvature_deg_per_mm2",
+            "peak_deg",
+            "split",
+            "budget",
+            "decided_by",
+        ),
         *peak,
     }
     assert written["steer"]["split"][0].keys() == {
@@ -172,6 +182,8 @@ def test_advice_is_none_unless_the_verdict_is_too_close_to_call():
         "repeats": verdict.advice.repeats,
         "skipped": list(verdict.advice.skipped),
         "settles": verdict.advice.settles,
+        "photograph": None,
+        "tape": False,
     }
 
 
@@ -208,3 +220,23 @@ def test_nan_and_infinity_are_none():
     assert numbers(float("nan")) is None
     assert numbers(3) == 3.0
     assert degrees(np.array([np.pi, np.nan])) == [180.0, None]
+
+
+def test_a_direct_check_has_the_fields_of_the_specification():
+    linkage = parallel_pair()
+    session = session_of(document_of(linkage, true_readings(linkage)))
+    checked = replace(session, direct=board_check(steer_of_left(linkage)))
+    without = json.loads(json.dumps(verdict_as_json(evaluate(session, 0), RECORD)))
+    written = json.loads(json.dumps(verdict_as_json(evaluate(checked, 0), RECORD), allow_nan=False))
+    assert without["direct"] is None
+    assert without["steer"]["decided_by"] == "pivots"
+    assert written["steer"]["decided_by"] == "pivots and direct"
+    direct = written["direct"]
+    assert list(direct) == [
+        *("heave_mm", "steer_deg", "u_deg", "computed_deg", "chi_square", "p", "agrees"),
+        *("peak_deg", "u_peak_deg", "lash_deg", "look_at"),
+    ]
+    assert direct["heave_mm"] == pytest.approx(AT.tolist())
+    assert (direct["agrees"], direct["lash_deg"], direct["look_at"]) == (True, None, [])
+    assert direct["peak_deg"] == written["steer"]["peak_deg"]
+    assert direct["u_peak_deg"] == written["steer"]["u_deg"]

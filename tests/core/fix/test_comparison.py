@@ -9,8 +9,9 @@ from core.documents.entries import EntryError
 from core.fix.comparison import Change, Control, FixOutcome, altered_pivots, compare
 from core.kinematics.pivots import PIVOTS
 from core.kinematics.raising import raised
-from core.verdict.verdict import Overall
-from tests.geometries import INCH, parallel_pair
+from core.verdict.verdict import Overall, evaluate
+from tests.direct_rows import board_check, steer_of_left
+from tests.geometries import INCH, document_of, parallel_pair, session_of, true_readings
 from tests.plans import verdict_on
 
 PARALLEL = parallel_pair()
@@ -26,6 +27,12 @@ def crossed():
 @pytest.fixture(scope="module")
 def parallel():
     return verdict_on(PARALLEL)
+
+
+def measured_verdict(linkage):
+    """The verdict on a vehicle with true rows of a direct check."""
+    session = session_of(document_of(linkage, true_readings(linkage)))
+    return evaluate(replace(session, direct=board_check(steer_of_left(linkage))), 0)
 
 
 def controls_by_pair(comparison):
@@ -49,6 +56,38 @@ class TestOutcome:
     ):
         after = replace(parallel, overall=overall)
         assert compare(crossed, after, None).outcome == FixOutcome.NOT_SETTLED
+
+
+class TestMeasuredOnTheJack:
+    """The steer was read at the wheels before and after the work."""
+
+    @pytest.fixture(scope="class")
+    def before(self):
+        return measured_verdict(CROSSED)
+
+    @pytest.fixture(scope="class")
+    def after(self):
+        return replace(measured_verdict(PARALLEL), overall=Overall.TOO_CLOSE)
+
+    def test_a_measured_peak_within_shows_the_fix_at_once(self, before, after):
+        assert compare(before, after, None).outcome == FixOutcome.SHOWN
+
+    def test_both_sessions_have_to_be_measured(self, before, after):
+        assert compare(replace(before, direct=None), after, None).outcome == FixOutcome.NOT_SETTLED
+        assert compare(before, replace(after, direct=None), None).outcome == FixOutcome.NOT_SETTLED
+
+    def test_an_unchanged_peak_shows_nothing(self, after):
+        assert compare(after, after, None).outcome == FixOutcome.NOT_SETTLED
+
+    @pytest.mark.parametrize(
+        ("overall", "outcome"),
+        [
+            (Overall.BUMP_STEER, FixOutcome.NOT_SHOWN),
+            (Overall.HELD_BACK, FixOutcome.NOT_SETTLED),
+        ],
+    )
+    def test_another_verdict_comes_first(self, before, after, overall, outcome):
+        assert compare(before, replace(after, overall=overall), None).outcome == outcome
 
 
 class TestChanges:

@@ -10,8 +10,12 @@ from core.documents.entries import EntryError
 from core.fix.moves import Move
 from core.fix.plan import plan_of
 from core.fix.plan_record import filed_plan, plan_of_document, plan_table
+from core.fix.possible import conversion_of
 from core.fix.search import search
+from core.kinematics.pivots import Layout
 from core.kinematics.raising import raised
+from core.profiles.conversions import Conversion
+from core.profiles.corrections import PivotStep
 from tests.geometries import INCH, parallel_pair
 from tests.plans import COARSE, done, verdict_on
 
@@ -117,3 +121,41 @@ def test_the_ride_height_counts_for_both_frame_ends():
 def test_the_plans_of_a_search_are_read_back(verdict):
     for plan in search(verdict, COARSE).plans:
         assert done(plan_of_document(document(plan), verdict, COARSE).moves) == done(plan.moves)
+
+
+CONVERSION = Conversion(
+    "cross over",
+    (
+        PivotStep("drag_link.axle", 50.8, to_offset=1500.0),
+        PivotStep("track_bar.axle", 25.4),
+        PivotStep("drag_link.frame", 0.0, to_station=203.2),
+    ),
+    caution="Torque it.",
+    steering=Layout.TIE_ROD,
+    readings={"steering.arm": 177.8, "kingpin.castor": np.radians(4.0), "steering.ratio": 14.0},
+)
+
+
+@pytest.mark.parametrize("units", ["in", "mm"])
+def test_a_conversion_is_read_back_and_predicted_afresh(verdict, units):
+    conversion = conversion_of(verdict.session, CONVERSION)
+    plan = plan_of(verdict, (Move(conversion), Move(COARSE[1], -25.4)))
+    written = document(plan, units)
+    planned = filed_plan(written)
+    assert planned.moved == {"drag_link.axle", "track_bar.axle", "drag_link.frame"}
+    assert planned.rise("track_bar.axle") == pytest.approx(25.4)
+    again = plan_of_document(written, verdict, COARSE)
+    (first, second) = again.moves
+    assert (first.correction.name, second.correction) == ("cross over", COARSE[1])
+    assert again.after.linkage.layout == Layout.TIE_ROD
+    tolerance = 1e-3 if units == "mm" else 1e-2  # the record has sixteenths
+    assert again.after.peak_steer == pytest.approx(plan.after.peak_steer, abs=tolerance)
+    assert plan_table(again, units)["conversions"] == plan_table(plan, units)["conversions"]
+
+
+def test_a_faulty_conversion_of_a_record_is_refused(verdict):
+    plan = plan_of(verdict, (Move(conversion_of(verdict.session, CONVERSION)),))
+    written = document(plan)
+    written["plan"]["conversions"][0]["moves"][0]["pivot"] = "nowhere"
+    with pytest.raises(EntryError, match=r"^\[plan, conversions 1, moves 1\] pivot: "):
+        filed_plan(written)

@@ -4,7 +4,8 @@ import pytest
 
 from core.documents.entries import EntryError
 from core.kinematics.pivots import GUIDE_PIVOTS, GuideKind, Layout
-from core.profiles.corrections import MOVABLE, Correction, fitting
+from core.profiles.conversions import fitting
+from core.profiles.corrections import MOVABLE, Correction
 
 CORRECTIONS = tuple(Correction(pivot, pivot, (10.0,)) for pivot in MOVABLE)
 LINKS = {"track_bar.frame", "track_bar.axle", "drag_link.frame", "drag_link.axle", "ride_height"}

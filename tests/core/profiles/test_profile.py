@@ -33,7 +33,7 @@ class TestShipped:
     def test_is_complete(self, name):
         profile = load_profile(name, [SHIPPED])
         assert profile.name == name
-        assert tuple(profile.ranges) == RANGES
+        assert tuple(profile.ranges) == (*RANGES, "wheels.track")
         assert {event.name for event in profile.events} == {"dip", "hard stop with nose dive"}
         assert all(correction.caution for correction in profile.corrections)
         assert not profile.shop_own

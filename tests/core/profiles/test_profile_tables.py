@@ -1,12 +1,8 @@
 import pytest
 
 from core.documents.entries import EntryError
-from core.profiles.profile_tables import (
-    corrections_at,
-    event_from,
-    events_at,
-    refuse_unknown_exclusions,
-)
+from core.profiles.correction_tables import corrections_at, refuse_unknown_names
+from core.profiles.profile_tables import event_from, events_at
 from core.text.quantity import INCH
 
 LESS_DROP = {
@@ -47,7 +43,7 @@ class TestCorrections:
             ("rises", ["1 in", "-1001 mm"], "at most 1 m"),
             ("ball", "beside", "below, above"),
             ("caution", "", "a line of text"),
-            ("price", "1", "is not known"),
+            ("cost", "1", "is not known"),
         ],
     )
     def test_a_faulty_correction_is_refused_with_its_number(self, key, value, words):
@@ -83,14 +79,14 @@ class TestCorrections:
     @pytest.mark.parametrize("known", [["less drop"], ["less drop", "more lift"]])
     def test_an_unknown_exclusion_is_refused(self, known):
         corrections = corrections_at({"corrections": [LESS_DROP]})
-        refuse_unknown_exclusions(corrections, ["less drop", "more drop"])
+        refuse_unknown_names(corrections, ["less drop", "more drop"])
         with pytest.raises(EntryError, match=r"^\[corrections 1\] not_with: “more drop”"):
-            refuse_unknown_exclusions(corrections, known)
+            refuse_unknown_names(corrections, known)
 
     def test_a_correction_cannot_exclude_itself(self):
         corrections = corrections_at({"corrections": [LESS_DROP | {"not_with": ["less drop"]}]})
         with pytest.raises(EntryError, match="another correction"):
-            refuse_unknown_exclusions(corrections, ["less drop"])
+            refuse_unknown_names(corrections, ["less drop"])
 
 
 class TestEvents:

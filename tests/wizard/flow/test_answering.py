@@ -32,7 +32,7 @@ class TestTag:
 
     def test_a_new_tag_is_taken(self, tmp_path):
         flow = Flow(drafts.new_session(drafts.now()))
-        assert isinstance(answer_question(flow, "FG-8", [PROFILES], workshop(tmp_path)), Flow)
+        assert isinstance(answer_question(flow, "FG-90", [PROFILES], workshop(tmp_path)), Flow)
 
 
 class TestAlteredParts:

@@ -23,8 +23,9 @@ from core.documents.record import (
 from core.documents.record_list import list_drafts
 from tests.core.documents.late_errors import refuse_to_force_folders
 from wizard.flow import drafts
+from wizard.flow.answers import PASSED
 from wizard.flow.draft_store import AnsweredElsewhere, DraftStore
-from wizard.flow.flow import PASSED, PLACE
+from wizard.flow.flow import PLACE
 
 OPENED = datetime(2026, 11, 25, 14, 12, 5, tzinfo=UTC)
 ODOMETER, NOTE = "vehicle.odometer", "complaint.note"

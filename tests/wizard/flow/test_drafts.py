@@ -117,6 +117,7 @@ class TestOpening:
         [
             {"draft": 5},
             {"draft": {"passed": 5}},
+            {"draft": {"taken": [3]}},
             {"kept": "no"},
             {"kept": ["no"]},
             {"readings": 7},

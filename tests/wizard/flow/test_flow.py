@@ -6,8 +6,9 @@ import pytest
 
 from core.documents.document import value_at, with_value
 from core.profiles.profile import load_profile
+from wizard.flow.answers import applicable_answers
 from wizard.flow.drafts import new_session
-from wizard.flow.flow import Flow, applicable_answers, step_of
+from wizard.flow.flow import Flow, step_of
 from wizard.locations import PROFILES
 from wizard.questions.steps import STEPS
 
@@ -43,7 +44,7 @@ def answered_all(flow, stop="file"):
 
 def test_the_steps_and_their_order():
     assert [step.name for step in STEPS] == [
-        *("Vehicle", "Walk-round", "Stance", "Layout", "Pivots", "Cross-checks"),
+        *("Vehicle", "Walk-round", "Stance", "Layout", "Photographs", "Pivots", "Cross-checks"),
         *("Guide and kingpin", "Steering and travel", "Verdict", "Fix", "File"),
     ]
 

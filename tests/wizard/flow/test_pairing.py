@@ -20,9 +20,9 @@ def test_a_first_session_follows_no_session(tmp_path):
 def test_other_sessions_are_of_the_same_vehicle_newest_first(tmp_path):
     files = workshop(tmp_path)
     others = other_sessions(files, read_document(DEMO["as built"].path_in(files)), profile_of)
-    paths = [DEMO[name].path_in(files) for name in ("fixed", "lifted")]
+    paths = [DEMO[name].path_in(files) for name in ("measured", "fixed", "lifted")]
     assert [entry.path for entry in others] == paths
-    first, _ = session_choices(others)
+    first, *_ = session_choices(others)
     assert first.value == str(paths[0])
     assert "re-measure" in first.words
     assert first.note == "✓ steers true"
@@ -40,5 +40,5 @@ def test_a_changed_session_is_offered_with_the_verdict_computed_afresh(tmp_path)
     text = lifted.read_text("utf-8").replace('overall = "bump steer"', 'overall = "steers true"')
     lifted.write_text(text, "utf-8")
     document = read_document(DEMO["as built"].path_in(files))
-    _, changed = session_choices(other_sessions(files, document, profile_of))
+    *_, changed = session_choices(other_sessions(files, document, profile_of))
     assert changed.note == "✗ bump steer"

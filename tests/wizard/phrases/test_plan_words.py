@@ -189,7 +189,7 @@ def test_a_chance_fits_a_column(p_true, words):
 def test_rows_have_the_mark_of_their_verdict(verdict, cure):
     rows = {row.name: row for row in outcome_rows(verdict, [cure], "in")}
     assert rows["verdict"].now.words == "✗ bump steer"
-    assert rows["verdict"].plans[0].words == "✓ steers true"
+    assert rows["verdict"].plans[0].words == "✓ cures"
     assert rows["parallel"].plans[0].words == "✓ 0.0 deg"
     assert "toe change" not in rows
     assert plan_outcome_words(verdict, cure).startswith(
@@ -197,10 +197,10 @@ def test_rows_have_the_mark_of_their_verdict(verdict, cure):
     )
 
 
-@pytest.mark.parametrize(("count", "words"), [(1, "one plan steers"), (3, "three plans steer")])
+@pytest.mark.parametrize(("count", "words"), [(1, "one plan cures"), (3, "three plans cure")])
 def test_the_answer_counts_the_plans(verdict, cure, count, words):
     headline = "✗ bump steer, walk-round and stance not checked"
-    assert f"{headline}: {words} true, of 1,234 combinations" in search_result_words(
+    assert f"{headline}: {words} it, of 1,234 combinations" in search_result_words(
         verdict, SearchResult(1234, (cure,) * count)
     )
 

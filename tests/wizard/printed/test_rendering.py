@@ -13,6 +13,7 @@ class TitleOnly:
     """Data of a page without any content."""
 
     title: str
+    paper: str = "letter"
 
 
 def test_text_is_escaped_in_every_template():
@@ -30,7 +31,7 @@ def test_a_value_that_the_page_does_not_have_is_refused():
 
 def test_the_style_is_part_of_the_page():
     html = render("base.html", TitleOnly("a title"))
-    assert "@page { size: A4" in html
+    assert "@page { size: letter;" in html
     assert "<link" not in html
 
 

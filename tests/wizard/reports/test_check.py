@@ -13,7 +13,7 @@ from tests.wizard.reports.conftest import DEMO, demo
 from tests.wizard.tui.looking import flowing
 from wizard.phrases.cautions import CAUTION_IN_SHORT
 
-STEERS_TRUE = ("as built", "fixed")
+STEERS_TRUE = ("as built", "fixed", "measured")
 OTHERS = tuple(name for name in DEMO if name not in STEERS_TRUE)
 
 

@@ -64,7 +64,7 @@ def test_the_caution_is_at_the_end(run, name):
 def test_the_report_is_a_work_order(run):
     text = flowing(run("fix", demo("re-mounted"))[1])
     for part in (
-        "✗ bump steer: five plans steer true, of 43,679 combinations",
+        "✗ bump steer: five plans cure it, of 45,319 combinations",
         "Plan 1: track bar bracket raised at the axle, up 2 1/4 in",
         "the track bar's axle end from 15 1/4 in to 17 1/2 in above the floor",
         "32 7/8 in from centre to centre, 1/4 in shorter than now: about 4 turns",

@@ -24,6 +24,7 @@ DEMO = {
     "as built": fg_1.AS_BUILT,
     "lifted": fg_1.LIFTED,
     "fixed": fg_1.FIXED,
+    "measured": fg_1.MEASURED,
     "re-mounted": fg_2.RE_MOUNTED,
     "not closing": fg_3.NOT_CLOSING,
     "close": fg_4.CLOSE,

@@ -7,9 +7,9 @@ from core.kinematics.pivots import Layout, pivots_of
 from core.profiles.profile import load_profile
 from tests.wizard.tui.picture_app import PictureApp, text_of
 from wizard.locations import PROFILES
-from wizard.tui.pictures.above_path import PARTS, WORDS, above_path
 from wizard.tui.pictures.above_view import AboveView
 from wizard.views.above import FAR_KINGPIN, SHAFT, above_of_answers
+from wizard.views.above_path import PARTS, WORDS, above_path
 
 PROFILE = load_profile("coil-crossover", [PROFILES])
 SIZES = [Size(30, 10), Size(38, 15), Size(58, 30), Size(100, 30)]

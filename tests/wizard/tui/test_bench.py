@@ -20,6 +20,7 @@ from tests.wizard.tui.looking import (
     settle,
     workshop_app,
 )
+from wizard.tui.pictures.curve import Curve
 from wizard.tui.screens.bench import BenchScreen
 from wizard.tui.screens.help import HelpScreen
 from wizard.tui.screens.prompt import PromptScreen
@@ -282,3 +283,16 @@ async def test_help_opens(tmp_path):
         await open_bench(pilot, "lifted")
         await press(pilot, "f1")
         assert isinstance(pilot.app.screen, HelpScreen)
+
+
+async def test_the_curve_goes_by_ride_height_and_back(tmp_path):
+    async with workshop_app(tmp_path).run_test(size=LARGE) as pilot:
+        screen = await open_bench(pilot, "lifted")
+        by_travel = screen.query_one(Curve).picture
+        await press(pilot, "h")
+        picture = screen.query_one(Curve).picture
+        assert picture.ends == ("◂ lower", "lift ▸")
+        assert picture.trace.heave[0] == pytest.approx(-2 * INCH)
+        assert min(picture.trace.value) >= 0
+        await press(pilot, "h")
+        assert screen.query_one(Curve).picture == by_travel

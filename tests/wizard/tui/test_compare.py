@@ -127,7 +127,7 @@ class TestOpening:
 
     async def test_a_record_that_cannot_be_judged_is_not_compared(self, tmp_path):
         app = workshop_app(tmp_path)
-        path = path_of(app, "lifted")
+        path = path_of(app, "fixed")
         path.write_text(path.read_text("utf-8").replace("[layout]", "[other]"), "utf-8")
         async with app.run_test(size=SMALL) as pilot:
             await pilot.press(*"fg-1", "f7")

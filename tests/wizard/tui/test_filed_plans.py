@@ -26,7 +26,7 @@ async def test_plans_are_searched_and_the_record_stays_as_it_is(tmp_path):
         assert named(pilot)["plans"] == "P"
         await press(pilot, "p")
         assert isinstance(pilot.app.screen, FiledPlansScreen)
-        assert "five plans steer true" in flowing(screen_text(pilot))
+        assert "five plans cure it" in flowing(screen_text(pilot))
         assert not set(WORDS_OF_A_DRAFT) & named(pilot).keys()
         await press(pilot, "enter", "f3", "f4", "f9")
         assert isinstance(pilot.app.screen, FiledPlansScreen)

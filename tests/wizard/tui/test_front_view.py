@@ -13,8 +13,8 @@ from wizard.tui.pictures.drawing import cell_of, is_braille
 from wizard.tui.pictures.front_view import FrontView
 from wizard.tui.pictures.front_words import TAPE_WORDS, front_words
 from wizard.tui.pictures.layout import places, view_of
-from wizard.tui.pictures.tape_path import tape_path
 from wizard.views.picture_data import Aim, FrontPicture, Pose, Wheels, seen_from_front
+from wizard.views.tape_path import tape_path
 
 SIZES = [Size(29, 12), Size(38, 14), Size(60, 20), Size(100, 30)]
 

@@ -110,6 +110,22 @@ class TestUnfinishedSessions:
             assert at(pilot) == "readings.track_bar.axle.height"
 
 
+class TestKeys:
+    async def test_f3_makes_a_sheet_for_the_chosen_profile(self, tmp_path):
+        async with at_home(app_in(tmp_path), SMALL) as pilot:
+            for name in ("sheet_coil-crossover.html", "sheet_coil-crossover-2.html"):
+                await pilot.press("f3", "enter")
+                await pilot.pause()
+                assert name in notice(pilot)
+                assert "Track bar" in (tmp_path / name).read_text("utf-8")
+
+    async def test_escape_makes_no_sheet(self, tmp_path):
+        async with at_home(app_in(tmp_path), SMALL) as pilot:
+            await pilot.press("f3", "escape")
+            await pilot.pause()
+        assert not list(tmp_path.glob("*.html"))
+
+
 class TestUnreadableFiles:
     async def test_a_broken_record_is_listed_with_its_fault_and_not_changed(self, filed):
         broken = filed / "FG-1" / "broken.toml"

@@ -68,7 +68,7 @@ def only_draft(files):
 class TestFiling:
     async def test_a_session_is_measured_by_keys_and_filed(self, tmp_path):
         async with app_in(tmp_path).run_test(size=SMALL) as pilot:
-            await pilot.press("enter")
+            await pilot.press("enter", "ctrl+l")
             await answer_until(pilot, "file", TRUE_TRUCK)
             await pilot.press("1", "enter")
             await pilot.pause()
@@ -119,7 +119,7 @@ class TestAnswers:
             assert "was measured before, last on 2026-10-06" in flowing(remark(pilot))
             await pilot.press("f5")
             await enter(pilot, "the second truck of that tag")
-            assert at(pilot) == "vehicle.description"
+            assert at(pilot) == "session.profile"
             (kept,) = only_draft(pilot.app.files)["kept"]
             assert kept["reason"] == "the second truck of that tag"
 
@@ -278,14 +278,20 @@ class TestMovingAbout:
         async with measuring_at(tmp_path, "walk_round.joints.track_bar_frame") as pilot:
             choices = pilot.app.screen.query_one(ChoiceList)
             assert choices.highlighted is None
-            await pilot.press("enter")
-            assert "nothing is chosen yet" in remark(pilot)
             await pilot.press("2")
             assert at(pilot) == "walk_round.joints.track_bar_frame"
             assert choices.answer == "loose"
             await pilot.press("1", "enter")
             assert at(pilot) == "walk_round.joints.track_bar_axle"
             assert value_at(only_draft(tmp_path), "walk_round.joints.track_bar_frame") == "tight"
+
+    async def test_enter_skips_an_optional_list_and_refuses_a_needed_list(self, tmp_path):
+        async with measuring_at(tmp_path, "walk_round.tyres_alike") as pilot:
+            await pilot.press("enter")
+            assert at(pilot) == "stance.level_floor"
+            await pilot.press("enter")
+            assert "nothing is chosen yet" in remark(pilot)
+            assert at(pilot) == "stance.level_floor"
 
     async def test_a_second_enter_does_not_answer_the_next_question(self, tmp_path):
         async with measuring_at(tmp_path, "walk_round.joints.track_bar_frame") as pilot:
@@ -438,8 +444,8 @@ class TestMeasuringAgain:
             await pilot.pause()
             await pilot.press("1", "enter")
             await pilot.pause()
-        second, first = list_records(tmp_path)
-        assert (second.kind, second.follows) == ("re-measure", first.id)
+        by_kind = {record.kind: record for record in list_records(tmp_path)}
+        assert by_kind["re-measure"].follows == by_kind["first"].id
 
 
 class TestMouse:

@@ -14,10 +14,10 @@ from tests.wizard.tui.picture_app import PictureApp, text_of
 from wizard.flow import drafts
 from wizard.flow.flow import Flow
 from wizard.locations import PROFILES
-from wizard.tui.pictures.side_path import WORDS, side_path
 from wizard.tui.pictures.side_view import SideView, bowed, ends_row
 from wizard.tui.widgets.worksheet import picture_of
 from wizard.views.side import SidePose, side_of_answers
+from wizard.views.side_path import WORDS, side_path
 
 PROFILE = load_profile("coil-crossover", [PROFILES])
 SIZES = [Size(30, 12), Size(38, 17), Size(58, 30), Size(100, 30)]

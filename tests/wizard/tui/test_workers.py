@@ -61,7 +61,7 @@ def open_plans(app):
 def open_filed_plans(app):
     """Open the plans of a record."""
     flow = flow_at_fix(app, NAME)
-    app.push_screen(FiledPlansScreen(flow.document, flow.profile))
+    app.push_screen(FiledPlansScreen(path_of(app, NAME), flow.document, flow.profile))
 
 
 def open_step(app):

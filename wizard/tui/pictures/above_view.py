@@ -6,7 +6,6 @@ from textual.events import Resize
 
 from core.kinematics.pivots import DRAG_LINK_ENDS, NEAR_BALL, TRACK_BAR_ENDS
 from wizard.phrases.reading_names import name_of_pivot
-from wizard.tui.pictures.above_path import AbovePath, above_path
 from wizard.tui.pictures.drawing import ACROSS, DOTTED, DOWN, Drawing, cell_of
 from wizard.tui.pictures.labels import Label, Placed, place
 from wizard.tui.pictures.scale import View, fit
@@ -19,6 +18,7 @@ from wizard.tui.pictures.side_view import (
     points_along,
 )
 from wizard.views.above import FAR_KINGPIN, NEAR_KINGPIN, SHAFT, AbovePicture
+from wizard.views.above_path import AbovePath, above_path
 from wizard.views.picture_data import Point
 
 ENDS = (

@@ -52,7 +52,7 @@ class Curve(Drawing):
         self.line(plot.line([(plot.low, 0.0), (plot.high, 0.0)]), "curve--axis")
         self.line(plot.line([(0.0, plot.bottom), (0.0, plot.top)]), "curve--axis", SPARSE)
         if picture.limit is not None:
-            self.draw_limit(plot, picture.limit, picture.working)
+            self.draw_limit(plot, (picture.lowest_allowed, picture.limit), picture.working)
         trace, compared = picture.trace, picture.compared
         if trace.expanded_uncertainty is not None:
             for edge in zip(*trace.edges(), strict=True):
@@ -84,13 +84,15 @@ class Curve(Drawing):
             if reaches:
                 self.line(plot.line(list(run)), style, dashes, thick=dashes == SOLID)
 
-    def draw_limit(self, plot: Plot, limit: float, working: tuple[float, float]) -> None:
+    def draw_limit(
+        self, plot: Plot, limits: tuple[float, float], working: tuple[float, float]
+    ) -> None:
         """Draw the box that the curve must stay in over the working travel."""
         droop, bump = working
-        for level in (-limit, limit):
+        for level in limits:
             self.line(plot.line([(-droop, level), (bump, level)]), "curve--limit", DASHED)
         for end in (-droop, bump):
-            self.line(plot.line([(end, -limit), (end, limit)]), "curve--limit", SPARSE)
+            self.line(plot.line([(end, level) for level in limits]), "curve--limit", SPARSE)
 
 
 def value_at(trace: Trace, heave: float | None) -> float:

@@ -12,9 +12,6 @@ from wizard.tui.pictures.labels import GAP, Cell, Label, Placed, place
 from wizard.tui.pictures.plot import GUTTER, Plot
 from wizard.views.picture_data import MM_IN, CurvePicture
 
-DROOP, BUMP = "◂ droop", "bump ▸"
-"""Words at the ends of the axis of travel."""
-
 NEARLY_ZERO = 1e-9
 """Size below which a number on an axis is 0."""
 
@@ -40,11 +37,12 @@ def curve_words(
         *heading(picture, size),
         *value_numbers(plot),
         *heave_numbers(plot, picture.unit, size),
-        *travel_ends(size),
+        *travel_ends(picture, size),
     )
     labels = gap_labels(picture, plot)
     corner = cell_of(plot.dot((plot.low, plot.bottom)))
-    labels.append(Label((f"▼ {picture.downward}",), (corner,), "curve--word", needed=True))
+    if picture.downward:
+        labels.append(Label((f"▼ {picture.downward}",), (corner,), "curve--word", needed=True))
     if picture.limit is not None:
         labels += limit_labels(picture, plot)
     return fixed + place(labels, (size.width, size.height), drawn, (), fixed)
@@ -93,12 +91,13 @@ def heave_numbers(plot: Plot, unit: LengthUnit, size: Size) -> tuple[Placed, ...
     return tuple(numbers)
 
 
-def travel_ends(size: Size) -> tuple[Placed, ...]:
+def travel_ends(picture: CurvePicture, size: Size) -> tuple[Placed, ...]:
     """Names of both ends of the travel, in the last row."""
     row = size.height - 1
+    droop, bump = picture.ends
     return (
-        Placed(GUTTER - 1, row, DROOP, "curve--word"),
-        Placed(size.width - len(BUMP), row, BUMP, "curve--word"),
+        Placed(GUTTER - 1, row, droop, "curve--word"),
+        Placed(size.width - len(bump), row, bump, "curve--word"),
     )
 
 
@@ -120,7 +119,7 @@ def limit_labels(picture: CurvePicture, plot: Plot) -> list[Label]:
     limit, (droop, bump) = picture.limit or 0.0, picture.working
     texts = f"limit {limit:g} deg", f"limit {limit:g}", "limit"
     labels = []
-    for level in (limit, -limit):
+    for level in (limit,) if picture.one_sided else (limit, -limit):
         heaves = (bump * LIMIT_SHARE, -droop * LIMIT_SHARE, 0.0, bump, -droop)
         anchors = tuple(cell_of(plot.dot((heave, level))) for heave in heaves)
         labels.append(Label(texts, anchors, "curve--limit", needed=level > 0))
@@ -140,6 +139,7 @@ def axle_readout(picture: CurvePicture, value: float, size: Size) -> tuple[Place
         amount = f"{abs(value):.2f} deg"
         effect = picture.upward if value > 0 else picture.downward
         texts = [f"at {travel}: {effect} {amount}", f"{travel}: {amount}", amount]
-    left, right = GUTTER - 1 + len(DROOP) + GAP, size.width - len(BUMP) - GAP
+    start, end = picture.ends
+    left, right = GUTTER - 1 + len(start) + GAP, size.width - len(end) - GAP
     text = next((text for text in texts if len(text) <= right - left), "")
     return (Placed(left + (right - left - len(text)) // 2, size.height - 1, text, "curve--heave"),)

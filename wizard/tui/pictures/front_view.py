@@ -11,9 +11,8 @@ from textual.events import Resize
 from wizard.tui.pictures.drawing import ACROSS, DASHED, DOTTED, DOWN, SPARSE, Drawing, cell_of
 from wizard.tui.pictures.front_words import AIM_STYLE, LINK_STYLES, front_words, is_inside
 from wizard.tui.pictures.labels import Placed
-from wizard.tui.pictures.layout import places, tyre, view_of
+from wizard.tui.pictures.layout import places, tyre, view_of, whole_wheels
 from wizard.tui.pictures.scale import View
-from wizard.tui.pictures.tape_path import TapeKind, TapePath, tape_path
 from wizard.views.picture_data import (
     FrontPicture,
     Point,
@@ -22,6 +21,7 @@ from wizard.views.picture_data import (
     link_and_end,
     link_lines,
 )
+from wizard.views.tape_path import TapeKind, TapePath, tape_path
 
 MARKS = {"frame": "◆", "axle": "●", "near": "●"}
 HOLLOW = {"frame": "◇", "axle": "○", "near": "○"}
@@ -108,17 +108,19 @@ class FrontView(Drawing):
     def draw_ground(self, view: View, wheels: Wheels) -> None:
         """Draw the wheels with their axle line, and the floor they stand on."""
         tilt = lean(wheels)
-        for hub in wheels.hubs:
+        at_rest = whole_wheels(self.picture.wheels, view, self.sheet)
+        drawn = Wheels(at_rest.left and wheels.left, at_rest.right and wheels.right)
+        for hub in drawn.hubs:
             outline = view.line(tyre(hub, tilt, self.picture.wheels))
             self.line([*outline, outline[0]], "front-view--wheel")
-        if wheels.left and wheels.right:
-            self.line(view.line(wheels.hubs), "front-view--wheel", SPARSE)
+        if drawn.left and drawn.right:
+            self.line(view.line(drawn.hubs), "front-view--wheel", SPARSE)
         edge = float(self.sheet.width * ACROSS - 1)
         floor = [(0.0, view.top), (edge, view.top)]
-        at_rest = self.picture.wheels.right
-        if self.pose and wheels.right and at_rest:
+        right = self.picture.wheels.right
+        if self.pose and wheels.right and right:
             # The frame stands still in the picture, so the floor moves with the axle.
-            foot_x, foot_y = view.dot((wheels.right[0], wheels.right[1] - at_rest[1]))
+            foot_x, foot_y = view.dot((wheels.right[0], wheels.right[1] - right[1]))
             floor = [(x, foot_y - (x - foot_x) * tilt) for x in (0.0, edge)]
         self.line(floor, "front-view--floor")
 

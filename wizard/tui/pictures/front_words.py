@@ -8,8 +8,8 @@ from wizard.phrases.reading_names import END_NAMES, LINK_NAMES
 from wizard.tui.pictures.drawing import SOLID, along, cell_of
 from wizard.tui.pictures.labels import GAP, Cell, Label, Placed, place
 from wizard.tui.pictures.scale import View
-from wizard.tui.pictures.tape_path import TapeKind, TapePath, part_way
 from wizard.views.picture_data import HUBS, LINK_ENDS, FrontPicture, Point, link_and_end, link_lines
+from wizard.views.tape_path import TapeKind, TapePath, part_way
 
 LINK_STYLES = {
     "track_bar": "front-view--track-bar",

@@ -11,9 +11,8 @@ Cell = tuple[int, int]
 GAP = 2
 """Columns kept free between two labels in one row."""
 
-OVER_LINE, SHORTENED, NEAR_RIVAL, NEXT_ANCHOR = 6, 9, 14, 2
-"""Cost of hiding a cell of a line, of a shorter text, of a place nearer to a rival, and of a later
-anchor."""
+SHORTENED, NEAR_RIVAL, NEXT_ANCHOR = 9, 14, 2
+"""Cost of a shorter text, of a place nearer to a rival, and of a later anchor."""
 
 ROW_AWAY = 3
 """Cost of a place one row away from the anchor."""
@@ -102,7 +101,7 @@ def place(
     size : pair of int
         Columns and rows of the drawing.
     drawn : collection of Cell
-        Cells with lines in them; a place over them costs more.
+        Cells with lines in them; only a needed word without any other place hides a line.
     marks : collection of Cell
         Cells never written over.
     taken : sequence of Placed
@@ -115,13 +114,13 @@ def place(
     """
     labels = tuple(labels)
     points = {label.anchors[0] for label in labels if len(label.anchors) == 1}
-    busy = set(marks).union(*(spot.around for spot in taken))
+    busy, lines = set(marks).union(*(spot.around for spot in taken)), set(drawn)
     placed: list[Placed] = []
     for label in labels:
         others = points.difference(label.anchors) if len(label.anchors) == 1 else set()
-        spot = best_spot(label, size, drawn, busy, others)
+        spot = best_spot(label, size, busy | lines, others)
         if spot is None and label.needed:
-            spot = nearest_spot(label, size, busy)
+            spot = nearest_spot(label, size, busy | lines) or nearest_spot(label, size, busy)
         if spot:
             placed.append(spot)
             busy |= spot.around
@@ -131,7 +130,6 @@ def place(
 def best_spot(
     label: Label,
     size: tuple[int, int],
-    drawn: Collection[Cell],
     busy: set[Cell],
     others: Collection[Cell],
 ) -> Placed | None:
@@ -151,7 +149,7 @@ def best_spot(
             break
         if fits(spot, size, busy) and is_nearest(spot, anchor, others):
             misleads = not is_nearest(spot, anchor, label.rivals)
-            total = cost + OVER_LINE * covered_cells(spot, drawn) + NEAR_RIVAL * misleads
+            total = cost + NEAR_RIVAL * misleads
             if total < least:
                 best, least = spot, total
     return best
@@ -200,11 +198,6 @@ def everywhere(text: str, style: str, size: tuple[int, int]) -> Iterable[Placed]
     for row in range(rows):
         for column in range(columns - len(text) + 1):
             yield Placed(column, row, text, style)
-
-
-def covered_cells(spot: Placed, drawn: Collection[Cell]) -> int:
-    """Number of cells with lines in them that a label hides."""
-    return sum((column, spot.row) in drawn for column in spot.cells)
 
 
 def is_nearest(spot: Placed, anchor: Cell, others: Iterable[Cell]) -> bool:

@@ -9,7 +9,6 @@ from textual.geometry import Size
 from core.kinematics.pivots import NEAR_BALL, PIVOTS
 from wizard.tui.pictures.drawing import ACROSS, DOWN
 from wizard.tui.pictures.scale import View, fit
-from wizard.tui.pictures.tape_path import TapeKind, TapePath
 from wizard.views.picture_data import (
     DATUM,
     HUBS,
@@ -21,11 +20,12 @@ from wizard.views.picture_data import (
     Point,
     Wheels,
 )
+from wizard.views.tape_path import TapeKind, TapePath
 
 TYRE_WIDTH, TYRE_CORNER = 0.55, 0.12
 """Shares of the hub height. Invented, only for the drawing: nobody measures them."""
 
-FEWEST_DOTS = 76
+FEWEST_DOTS = 44
 """Dots that the longer link must have for the wheels to be framed with it."""
 
 
@@ -63,6 +63,29 @@ def tyre(hub: Point, tilt: float, rest: Wheels) -> list[Point]:
     ]
 
 
+def whole_wheels(wheels: Wheels, view: View, size: Size) -> Wheels:
+    """The wheels that a view holds wholly; a wheel that would be cut is left out.
+
+    Parameters
+    ----------
+    wheels : Wheels
+        The hubs at ride height.
+    view : View
+    size : Size
+        Columns and rows.
+    """
+
+    def is_whole(hub: Point | None) -> bool:
+        dots = view.line(tyre(hub, 0.0, wheels)) if hub else []
+        right, bottom = size.width * ACROSS, size.height * DOWN
+        return all(0 <= x < right and 0 <= y < bottom for x, y in dots)
+
+    return Wheels(
+        wheels.left if is_whole(wheels.left) else None,
+        wheels.right if is_whole(wheels.right) else None,
+    )
+
+
 def view_of(picture: FrontPicture, path: TapePath | None, size: Size) -> View:
     """The view that holds the whole picture, with a row for words above and below it.
 
@@ -87,7 +110,14 @@ def view_of(picture: FrontPicture, path: TapePath | None, size: Size) -> View:
         )
         points.append((points[0][0], min(drop, 0.0)))
     hubs = picture.wheels.hubs
-    tyres = [(across, 2 * up) for across, up in hubs]
+    rise = max(
+        (up - where[pivot][1] for pivot, arc in picture.arcs.items() for _, up in arc), default=0.0
+    )
+    tyres = [
+        (across + aside * TYRE_WIDTH / 2 * up, 2 * up + rise)
+        for across, up in hubs
+        for aside in (-1, 1)
+    ]
     right, bottom = size.width * ACROSS - 1, size.height * DOWN - 1
     frame = (3 * ACROSS, 2 * DOWN, right - 3 * ACROSS, bottom - DOWN - 1)
     whole = fit([*points, *hubs, *tyres], *frame)

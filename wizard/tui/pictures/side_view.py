@@ -10,10 +10,10 @@ from wizard.phrases.reading_names import name_of_pivot
 from wizard.tui.pictures.drawing import ACROSS, DASHED, DOTTED, DOWN, Drawing, cell_of
 from wizard.tui.pictures.labels import GAP, Cell, Label, Placed, place
 from wizard.tui.pictures.scale import View, fit
-from wizard.tui.pictures.side_path import SidePath, kingpin_line, side_path
-from wizard.tui.pictures.tape_path import part_way
 from wizard.views.picture_data import Point
 from wizard.views.side import SHAFT, SidePicture, SidePose
+from wizard.views.side_path import SidePath, kingpin_line, side_path
+from wizard.views.tape_path import part_way
 
 FRAME_MARK, AXLE_MARK = "◆", "●"
 ASSUMED_MARKS = {FRAME_MARK: "◇", AXLE_MARK: "○"}

@@ -16,6 +16,7 @@ from core.text.plain_text import plain
 from wizard.flow.answering import answer_question, keep_queried
 from wizard.flow.draft_store import AnsweredElsewhere
 from wizard.flow.flow import Flow
+from wizard.flow.likeness import like_choices
 from wizard.flow.opening import OpenedSession
 from wizard.flow.profile_choices import profile_choices
 from wizard.flow.unentered_input import UnenteredInput
@@ -103,6 +104,8 @@ class AnsweringScreen(Screen[str]):
         choices = question.choices_for(self.flow.document)
         if question.kind == "profile":
             choices = profile_choices(self.app.profile_folders)
+            if self.flow.is_short and self.earlier is None:
+                choices += like_choices(self.app.files, self.flow.document)
         self.query_one(Worksheet).show(self.flow, choices, self.earlier, self.saved)
         if typed := self.unentered.take(question.path):
             self.query_one(QuestionView).retype(typed)
@@ -117,7 +120,7 @@ class AnsweringScreen(Screen[str]):
         app, self.unkept = self.app, None
         outcome = answer_question(self.flow, given, app.profile_folders, app.files, self.earlier)
         if isinstance(outcome, Flow):
-            self.move_to(outcome)
+            self.move_to(outcome.kept_on_sheet(self.flow))
         elif isinstance(outcome, Queried):
             self.state = AnswerQueried(outcome, given)
             again = "choose again" if self.flow.question.is_chosen else "type it again"
@@ -226,9 +229,9 @@ class AnsweringScreen(Screen[str]):
 
     def keep_with_reason(self, state: AwaitingReason, reason: str) -> None:
         """Keep a queried answer, if the reason is accepted."""
-        outcome = keep_queried(self.flow, state.query.value, reason)
+        outcome = keep_queried(self.flow, state.query.value, reason, self.earlier)
         if isinstance(outcome, Flow):
-            self.move_to(outcome)
+            self.move_to(outcome.kept_on_sheet(self.flow))
         else:
             self.say("refused", outcome.message)
 
@@ -241,7 +244,7 @@ class AnsweringScreen(Screen[str]):
         if not isinstance(self.state, AnswerQueried):
             return
         given = self.query_one(QuestionView).answer
-        if given != self.state.given:  # another answer was typed since
+        if given not in (None, self.state.given):  # another answer was typed since
             self.check_answer(given)
             return
         query = self.state.query

@@ -25,6 +25,7 @@ from wizard.tui.widgets.bench_list import BenchList
 from wizard.tui.widgets.heading import Heading
 from wizard.tui.widgets.keys import Key, Keys
 from wizard.tui.widgets.plans_table import Column, PlansTable
+from wizard.views.heights import heights_of_plan
 from wizard.views.plans import curve_of_plan, front_of_plan
 
 TRIED = "tried"
@@ -63,6 +64,8 @@ class BenchScreen(Screen[Plan | None]):
         Index of the selected dimension among the names of the bench.
     step : int
         Index in STEPS of the step of one key press.
+    by_height : bool
+        True if the curve is that of the peak steer against the ride height.
     """
 
     BINDINGS = [
@@ -77,6 +80,7 @@ class BenchScreen(Screen[Plan | None]):
         ("backspace,f8,ctrl+z", "undo", "undo"),
         ("0", "reset", "put back"),
         ("l,L", "lift", "lift by"),
+        ("h,H", "heights", "by ride height"),
         ("f1", "help", "help"),
         ("f2", "units", "units"),
         *[(str(number + 1), f"select({number})", "select") for number in range(MOST_NUMBERED)],
@@ -94,6 +98,7 @@ class BenchScreen(Screen[Plan | None]):
         self.bench = Bench.of(verdict, plan)
         self.tag, self.unit, self.may_keep = tag, unit, may_keep
         self.selected, self.step = 0, FIRST_STEP
+        self.by_height = False
 
     def compose(self) -> ComposeResult:
         """Yield the dimensions beside the figures, then the pictures."""
@@ -132,7 +137,8 @@ class BenchScreen(Screen[Plan | None]):
         self.query_one(FrontView).show(
             front_of_plan(verdict, plan, unit, TRIED, bench.names[self.selected])
         )
-        self.query_one(Curve).show(curve_of_plan(verdict, plan, unit, TRIED))
+        curve_of = heights_of_plan if self.by_height else curve_of_plan
+        self.query_one(Curve).show(curve_of(verdict, plan, unit, TRIED))
         self.query_one(Keys).keys = self.keys()
 
     def keys(self) -> tuple[Key, ...]:
@@ -147,6 +153,7 @@ class BenchScreen(Screen[Plan | None]):
             Key("+ -", "step", "step(1)"),
             *([Key("F8", "undo", "undo"), Key("0", "put back", "reset")] if is_moved else []),
             Key("L", "lift by", "lift"),
+            Key("H", "by travel" if self.by_height else "by ride height", "heights"),
             Key("F2", other_unit(self.unit), "units"),
             Key("F1", "help", "help"),
         )
@@ -198,6 +205,11 @@ class BenchScreen(Screen[Plan | None]):
         ask = "Lift it by how much?"
         do = "The whole frame goes up; a minus lowers it. The bars are set to fit."
         self.app.push_screen(PromptScreen(ask, do, "", read_lift), show_lifted)
+
+    def action_heights(self) -> None:
+        """Show the curve against the ride height, or against the travel again."""
+        self.by_height = not self.by_height
+        self.show()
 
     def action_units(self) -> None:
         """Show lengths and steps in the other unit."""

@@ -8,6 +8,8 @@ from textual.app import App
 
 from core.fix.bench import BY_HAND
 from core.fix.plan import Plan, plan_of
+from core.profiles.conversions import Conversion
+from core.profiles.corrections import Correction
 from core.text.plain_text import plain
 from core.text.quantity import INCH, LengthUnit, QuantityError, parse_length
 from core.verdict.verdict import Verdict
@@ -47,16 +49,26 @@ def ask_move(
         if index is not None:
             app.push_screen(rise_question(verdict, plan, int(index), unit), show_changed)
 
-    if len(plan.moves) == 1:
-        ask_rise("0")
-    elif plan.moves:
+    places = changeable_moves(plan)
+    if len(places) == 1:
+        ask_rise(str(places[0]))
+    elif places:
         app.push_screen(move_question(plan, unit), ask_rise)
+
+
+def changeable_moves(plan: Plan) -> tuple[int, ...]:
+    """Indices of the moves that can have another rise: a conversion is made as it is."""
+    return tuple(
+        index for index, move in enumerate(plan.moves) if isinstance(move.correction, Correction)
+    )
 
 
 def move_question(plan: Plan, unit: LengthUnit) -> PickScreen:
     """Screen whose result is the index of the move to be changed, as text."""
-    choices = [Choice(str(index), move_words(move, unit)) for index, move in enumerate(plan.moves)]
-    return PickScreen("Which move is to be changed?", "The others stay as they are.", choices, "0")
+    places = changeable_moves(plan)
+    choices = [Choice(str(index), move_words(plan.moves[index], unit)) for index in places]
+    ask = "Which move is to be changed?"
+    return PickScreen(ask, "The others stay as they are.", choices, str(places[0]))
 
 
 def rise_question(verdict: Verdict, plan: Plan, index: int, unit: LengthUnit) -> PromptScreen[Plan]:
@@ -65,6 +77,7 @@ def rise_question(verdict: Verdict, plan: Plan, index: int, unit: LengthUnit) ->
 
     def read_plan(text: str) -> tuple[Plan, str]:
         rise = parse_rise(text, unit)
+        assert isinstance(move.correction, Correction)  # no other move is asked for
         rises = move.correction.rises
         is_free = move.correction.name == BY_HAND
         if rise and not is_free and not min(rises) - SAME_RISE <= rise <= max(rises) + SAME_RISE:
@@ -74,7 +87,9 @@ def rise_question(verdict: Verdict, plan: Plan, index: int, unit: LengthUnit) ->
             )
         changed_move = replace(move, rise=rise)
         moves = (*plan.moves[:index], changed_move, *plan.moves[index + 1 :])
-        moves = tuple(move for move in moves if move.rise)
+        moves = tuple(
+            move for move in moves if move.rise or isinstance(move.correction, Conversion)
+        )
         if not moves and not plan.arms:
             raise QuantityError("then nothing would be moved; Esc leaves it as it was")
         changed = plan_of(verdict, moves, plan.arms)

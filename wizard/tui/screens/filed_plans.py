@@ -1,10 +1,14 @@
 """The plans for a vehicle whose session is filed: to be looked at, not kept."""
 
 from collections.abc import Sequence
+from pathlib import Path
 
 from core.documents.document import Document
-from core.profiles.profile import Profile
+from core.documents.record import RecordError
+from core.profiles.profile import Profile, ProfileError
+from core.text.plain_text import plain
 from wizard.flow.flow import Flow
+from wizard.flow.planning import adjusters_in
 from wizard.phrases.help_on_plans import help_on_plans
 from wizard.phrases.help_section import HelpSection
 from wizard.tui.screens.plans import PlansScreen
@@ -19,14 +23,19 @@ class FiledPlansScreen(PlansScreen):
 
     Parameters
     ----------
+    path : Path
+        File of the record.
     document : mapping
         The record.
     profile : Profile
         Its profile.
     """
 
-    def __init__(self, document: Document, profile: Profile) -> None:
+    BINDINGS = [("o,O", "order", "work order")]
+
+    def __init__(self, path: Path, document: Document, profile: Profile) -> None:
         super().__init__(Flow(document, profile))
+        self.path = path
 
     def check_action(self, action: str, parameters: tuple[object, ...]) -> bool | None:
         """Allow all actions that leave the session as it is."""
@@ -35,7 +44,23 @@ class FiledPlansScreen(PlansScreen):
     def keys(self) -> tuple[Key, ...]:
         """Keys that do something with the plan at hand."""
         keys = super().keys()
-        return tuple(key for key in keys if key.action not in ACTIONS_OF_A_DRAFT)
+        kept = tuple(key for key in keys if key.action not in ACTIONS_OF_A_DRAFT)
+        order = (Key("O", "work order", "order"),) if self.plan else ()
+        return (*kept[:1], *order, *kept[1:])
+
+    def action_order(self) -> None:
+        """Write the work order of the plan at hand beside the record."""
+        if self.planning is None or self.plan is None:
+            return
+        document = self.flow.document
+        adjusters, clearance = adjusters_in(document, self.profile), self.profile.clearance
+        write, verdict = self.app.surroundings.write_order, self.planning.verdict
+        try:
+            path = write(self.path, document, verdict, self.plan, adjusters, clearance, self.unit)
+        except (RecordError, ProfileError) as error:
+            self.app.warn(str(error))
+        else:
+            self.notify(f"the work order is made: {plain(path, 300)}", markup=False)
 
     def help(self) -> Sequence[HelpSection]:
         """Help on plans that are not kept."""

@@ -14,9 +14,11 @@ from textual.widgets import Static
 from core.documents.listed_session import ListedSession
 from core.documents.record import RecordError, discard_draft, read_document
 from core.documents.record_list import list_drafts, remove_leftovers
+from core.profiles.profile import ProfileError
 from core.shop.index import Look, RecordIndex
 from core.text.plain_text import plain
 from wizard.flow.flow import step_reached
+from wizard.flow.profile_choices import profile_choices
 from wizard.phrases.help import help_at_home
 from wizard.phrases.list_state import list_state_words
 from wizard.questions.question import Choice
@@ -45,6 +47,7 @@ class HomeScreen(Screen[None]):
     BINDINGS = [
         ("escape", "clear", "all"),
         ("f1", "help", "help"),
+        ("f3", "sheet", "sheet"),
         ("f5", "new", "new"),
         ("f6", "again", "again"),
         ("f7", "compare", "compare"),
@@ -87,6 +90,8 @@ class HomeScreen(Screen[None]):
         again = (Key("F6", "measure again", "again"), Key("F7", "compare", "compare"))
         self.query_one(Keys).keys = (
             Key("Enter", "go on with it" if is_unfinished else "open", "open"),
+            Key("F3", "sheet", "sheet"),
+            Key("F4", "photographs", "app.photographs"),
             Key("F5", "new vehicle", "new"),
             *(again if filed else ()),
             *([Key("F8", "throw away", "discard")] if is_unfinished and not entry.fault else []),
@@ -243,6 +248,27 @@ class HomeScreen(Screen[None]):
         else:
             self.notice(f"thrown away: the unfinished session of {entry.tag}")
             self.list_sessions()
+
+    def action_sheet(self) -> None:
+        """Ask for a kind of axle, and write a sheet to print for it."""
+        choices = profile_choices(self.app.surroundings.profile_folders)
+        do = "The sheet shows where the tape goes, and has a blank for each reading."
+        if not choices:
+            self.notice("there is no profile to make a sheet for")
+            return
+        ask = "Which kind of axle and steering is the sheet for?"
+        self.app.push_screen(PickScreen(ask, do, choices, choices[0].value), self.write_sheet)
+
+    def write_sheet(self, profile: str | None) -> None:
+        """Write the sheet of a profile, unless none was chosen."""
+        if profile is None:
+            return
+        try:
+            path = self.app.surroundings.write_sheet(profile)
+        except (ProfileError, RecordError) as error:
+            self.notice(str(error))
+        else:
+            self.notice(f"the sheet is made: {plain(path, 300)}; open it in a browser and print it")
 
     def action_help(self) -> None:
         """Show help on home."""

@@ -1,5 +1,7 @@
 """Measuring: one question at a time. An answer is on the disk before the next question."""
 
+from typing import Any
+
 from textual import on
 
 from core.documents.document import value_at, with_value
@@ -10,19 +12,26 @@ from core.text.quantity import other_unit
 from wizard.flow import drafts
 from wizard.flow.draft_store import AnsweredElsewhere
 from wizard.flow.filing import finished_record
-from wizard.flow.flow import Flow
+from wizard.flow.flow import NEEDED_FIRST, Flow
+from wizard.flow.opening import OpenedSession
 from wizard.flow.retake import Retake
 from wizard.flow.undo import describe_undo
+from wizard.flow.usual_answers import keep_usual_answers
+from wizard.flow.ways import enough, on_the_other_way, read_on
 from wizard.phrases.help import help_on
 from wizard.questions.question import Choice, Question
-from wizard.tui.screens.answer_state import AwaitingReason
+from wizard.questions.short_way import tick_values
+from wizard.tui.screens.answer_state import AnswerQueried, AwaitingReason
 from wizard.tui.screens.answering import AnsweringScreen
 from wizard.tui.screens.help import HelpScreen
 from wizard.tui.screens.pick import PickScreen
 from wizard.tui.screens.step_screens import STEP_SCREENS
 from wizard.tui.screens.steps import ask_step
+from wizard.tui.screens.table import TableScreen
+from wizard.tui.widgets.choice_list import ChoiceList
 from wizard.tui.widgets.guidance import Guidance
 from wizard.tui.widgets.question_view import NOTHING_CHOSEN, QuestionView
+from wizard.tui.widgets.sheet import Sheet
 from wizard.tui.widgets.worksheet import Worksheet
 
 
@@ -38,7 +47,11 @@ class MeasureScreen(AnsweringScreen):
         ("f2", "units", "units"),
         ("f3", "steps", "steps"),
         ("f4", "skip", "skip"),
+        ("f7", "enough", "enough"),
         ("f8,ctrl+z", "undo", "undo"),
+        ("ctrl+l", "way", "the other way"),
+        ("e,E", "change", "change"),
+        ("ctrl+t", "table", "table"),
         ("f9", "leave", "leave"),
     ]
 
@@ -62,16 +75,55 @@ class MeasureScreen(AnsweringScreen):
         question, given = self.flow.question, event.answer
         if isinstance(self.state, AwaitingReason):
             self.keep_with_reason(self.state, str(given))
+        elif given is None and question.optional:
+            self.action_skip()
         elif given is None:
             self.say("refused", NOTHING_CHOSEN)
         elif question.kind == "file":
             self.file_session() if given == "file" else self.action_leave()
         elif question.kind == "read":
-            self.move_to(self.flow.skipped())
+            self.move_to(read_on(self.flow, given))
         elif question.optional and isinstance(given, str) and not given.strip():
             self.action_skip()
         else:
             self.check_answer(given)
+
+    @on(Sheet.Ticked)
+    def tick_line(self, event: Sheet.Ticked) -> None:
+        """Tick a line of the sheet."""
+        self.action_tick(event.path)
+
+    @on(Sheet.GoneTo)
+    def go_to_line(self, event: Sheet.GoneTo) -> None:
+        """Go to another line of the sheet."""
+        self.action_go_to(event.path)
+
+    @on(Sheet.GoneOn)
+    def go_on_from_line(self) -> None:
+        """Go on from a line that is ticked: an open one is passed where that is allowed."""
+        question = self.flow.question
+        if self.flow.is_settled(question):
+            self.move_to(self.flow.going_on())
+        elif question.optional:
+            self.action_skip()
+        else:
+            self.say("refused", "this line is needed: press its letter, or twice for not so")
+
+    def action_tick(self, path: str) -> None:
+        """Give a line of the sheet the next of its answers, the sound one first."""
+        if isinstance(self.state, AwaitingReason):
+            return
+        at_line = self.flow.going_to(path)
+        values = tick_values(at_line.question)
+        before = value_at(at_line.document, path)
+        if isinstance(self.state, AnswerQueried) and self.flow.question.path == path:
+            before = self.state.given
+        next_value = (
+            values[(values.index(before) + 1) % len(values)] if before in values else values[0]
+        )
+        self.flow = at_line
+        self.ask()
+        self.check_answer(next_value)
 
     def file_session(self) -> None:
         """File the session and leave; the record counts as filed once it was read back."""
@@ -94,6 +146,7 @@ class MeasureScreen(AnsweringScreen):
         except EntryError as error:
             self.say("trouble", f"{error}; the session stays as it is, unfinished")
         else:
+            keep_usual_answers(self.app.files, record)
             self.dismiss(f"✓ filed, and read back: {plain(path, 200)}")
 
     def action_back(self) -> None:
@@ -119,6 +172,32 @@ class MeasureScreen(AnsweringScreen):
             self.move_to(self.flow.skipped())
         else:
             self.say("refused", "this one is needed and cannot be skipped; F9 leaves for now")
+
+    def action_enough(self) -> None:
+        """Go to the verdict; nothing more is asked for before it."""
+        if not self.flow.is_short:
+            self.action_go_to_step("Verdict")
+        elif self.flow.standing is None:
+            self.say("refused", "the verdict needs the height and the offset of every end first")
+        else:
+            self.move_to(enough(self.flow))
+
+    def action_way(self) -> None:
+        """Change between the short way and the long one; the answers are the same."""
+        if not self.move_to(on_the_other_way(self.flow)):
+            return
+        words = "the short way: what decides comes first"
+        if not self.flow.is_short:
+            words = "the long way: every question in order"
+        self.notify(f"{words}; Ctrl+L changes it", markup=False)
+
+    def action_change(self) -> None:
+        """Change what is offered, where a list offers it."""
+        choice_list = self.query_one(ChoiceList)
+        values = [choice.value for choice in choice_list.choices]
+        if choice_list.display and "change" in values:
+            choice_list.highlighted = values.index("change")
+            choice_list.action_submit()
 
     def action_undo(self) -> None:
         """Undo the last answer, and put its text back into the field."""
@@ -152,6 +231,24 @@ class MeasureScreen(AnsweringScreen):
     def action_go_to(self, path: str) -> None:
         """Go to a question by its path."""
         self.move_to(self.flow.going_to(path))
+
+    def action_table(self) -> None:
+        """Type the readings into a table; the session goes on at the cell that is left."""
+        if any(question.path in NEEDED_FIRST for question in self.flow.missing):
+            self.say("refused", "the tag and the profile come before the readings")
+            return
+        if self.is_typed_over:
+            self.unentered.keep(self.flow, self.query_one(QuestionView).typed)
+        table = TableScreen(OpenedSession(self.flow, earlier=self.earlier))
+        table.unentered, table.saved = self.unentered, self.saved
+
+        def go_on(left: Any) -> None:
+            self.flow, self.saved = left.flow, table.saved
+            self.ask()
+            if left.goes_home:
+                self.action_leave()
+
+        self.app.push_screen(table, go_on)
 
     def action_guidance(self, by: int) -> None:
         """Scroll the guidance by lines; a list of choices takes the arrows first."""

@@ -11,11 +11,12 @@ from core.documents.document import Document, with_value
 from core.documents.entries import EntryError, units_of
 from core.fix.plan import Plan
 from core.fix.search import SearchResult, search
-from core.profiles.corrections import Correction
+from core.profiles.conversions import Change
 from core.profiles.profile import Profile
 from core.verdict.assess import assess
 from core.verdict.verdict import Overall, Verdict
-from wizard.flow.flow import Flow, applicable_answers
+from wizard.flow.answers import applicable_answers
+from wizard.flow.flow import Flow
 from wizard.flow.planning import (
     BENCH,
     CHANGED,
@@ -33,6 +34,7 @@ from wizard.phrases.help_section import HelpSection
 from wizard.phrases.plan_outcomes import plan_outcome_words
 from wizard.phrases.search_result import progress_words, search_result_words
 from wizard.phrases.session_names import opening_time, vehicle_tag
+from wizard.phrases.what_next import next_after_search
 from wizard.tui.screens.bench import BenchScreen
 from wizard.tui.screens.change_move import ask_move
 from wizard.tui.screens.plans_state import CannotPlan, Planned, PlansState, Searching
@@ -64,6 +66,8 @@ class PlansScreen(StepScreen):
     shelf_fault : str
         Fault of the parts shelf, in words; empty if there is none.
     state : PlansState
+    by_height : bool
+        True if the curve is that of the peak steer against the ride height.
     """
 
     BINDINGS = [
@@ -73,6 +77,7 @@ class PlansScreen(StepScreen):
         ("s,S", "shop", "shop"),
         ("m,M", "move", "move"),
         ("b,B", "bench", "bench"),
+        ("h,H", "heights", "by ride height"),
         ("a,A", "adjuster", "adjuster"),
         ("f4", "without", "no plan"),
     ]
@@ -82,9 +87,10 @@ class PlansScreen(StepScreen):
         assert flow.profile is not None  # a session has one before any reading is asked for
         self.flow = flow
         self.profile: Profile = flow.profile
-        self.corrections: tuple[Correction, ...] = ()
+        self.corrections: tuple[Change, ...] = ()
         self.shelf_fault = ""
         self.state: PlansState = Searching()
+        self.by_height = False
 
     def compose(self) -> ComposeResult:
         """Yield the view of the plans."""
@@ -125,7 +131,7 @@ class PlansScreen(StepScreen):
         run_beside(self, partial(self.search_plans, state.verdict, corrections))
 
     def search_plans(
-        self, verdict: Verdict | None, corrections: tuple[Correction, ...], reporter: Reporter
+        self, verdict: Verdict | None, corrections: tuple[Change, ...], reporter: Reporter
     ) -> None:
         """Search in the thread of the worker, and report progress and result.
 
@@ -164,7 +170,8 @@ class PlansScreen(StepScreen):
     def show_fault(self, fault: str) -> None:
         """Show why there is no verdict to plan on."""
         self.state = CannotPlan(fault)
-        self.view.say(f"— no plan without a verdict: {fault}")
+        leads_on = "; Enter goes there" if self.flow.missing else "; Esc goes back"
+        self.view.say(f"— no plan without a verdict: {fault}{leads_on}")
         self.say_keys()
 
     def show_result(self, verdict: Verdict, result: SearchResult) -> None:
@@ -187,10 +194,13 @@ class PlansScreen(StepScreen):
         )
         if planning is not None:
             result_words = search_result_words(planning.verdict, planning.search_result)
-            self.view.say(f"{result_words} {self.shelf_fault}".strip())
+            following = next_after_search(planning.verdict, planning.search_result)
+            words = (result_words, self.shelf_fault, following)
+            self.view.say(" ".join(filter(None, words)))
             if planning.plans:
                 adjusters = adjusters_in(document, self.profile)
-                self.view.show(planning, adjusters, self.profile.clearance, self.unit)
+                clearance = self.profile.clearance
+                self.view.show(planning, adjusters, clearance, self.unit, self.by_height)
             else:
                 self.view.show_none()
         self.say_keys()
@@ -205,6 +215,11 @@ class PlansScreen(StepScreen):
             *([Key("← →", "plan", "step(1)")] if plan else []),
             *([Key("M", "change a move", "move")] if plan and plan.moves else []),
             *([Key("B", "bench", "bench")] if planning else []),
+            *(
+                [Key("H", "by travel" if self.by_height else "by ride height", "heights")]
+                if plan
+                else []
+            ),
             *([Key("S", "shop", "shop")] if self.has_bump_steer else []),
             *([Key("A", "adjusters", "adjuster")] if plan else []),
             *([Key("F4", "no plan", "without")] if plan or not planning else []),
@@ -273,6 +288,12 @@ class PlansScreen(StepScreen):
             tag = vehicle_tag(self.flow.document)
             bench = BenchScreen(self.planning.verdict, tag, self.unit, self.plan, may_keep=True)
             self.app.push_screen(bench, partial(self.add_own, BENCH))
+
+    def action_heights(self) -> None:
+        """Show the curve against the ride height, or against the travel again."""
+        if self.plan:
+            self.by_height = not self.by_height
+            self.show()
 
     def action_shop(self) -> None:
         """Ask which corrections the shop can make, and search again."""

@@ -65,7 +65,7 @@ class RecordScreen(VerdictScreen[None]):
         except ProfileError as error:
             self.app.warn(str(error))
         else:
-            self.app.push_screen(FiledPlansScreen(self.document, profile))
+            self.app.push_screen(FiledPlansScreen(self.path, self.document, profile))
 
     def action_compare(self) -> None:
         """Compare with the session it follows, or with another one."""
@@ -89,7 +89,7 @@ class RecordScreen(VerdictScreen[None]):
         write = self.app.surroundings.write_page
         try:
             path = write(self.path, self.document, self.verdict, self.unit)
-        except RecordError as error:
+        except (RecordError, ProfileError) as error:
             self.app.warn(str(error))
         else:
             self.notify(f"the page is made: {plain(path, 300)}", markup=False)

@@ -38,6 +38,7 @@ class SectionedScreen(Screen[Result]):
         ("home", "scroll('scroll_home')", "top"),
         ("end", "scroll('scroll_end')", "bottom"),
         *[(str(number), f"section({number})", "section") for number in range(1, 10)],
+        ("0", "section(10)", "section"),
     ]
 
     def __init__(self, unit: LengthUnit) -> None:

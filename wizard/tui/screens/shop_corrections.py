@@ -9,7 +9,7 @@ from typing import Any
 from textual.app import App
 
 from core.profiles.adjuster import KINDS, Adjuster, thread_pitch
-from core.profiles.corrections import Correction
+from core.profiles.conversions import Change, Conversion
 from core.text.plain_text import plain
 from core.text.quantity import LengthUnit
 from wizard.phrases.bar_lengths import ADJUSTER_NAMES, adjuster_words, thread_words
@@ -21,11 +21,11 @@ from wizard.tui.screens.prompt import PromptScreen
 
 
 def corrections_question(
-    corrections: Sequence[Correction], possible: Sequence[Correction], unit: LengthUnit
+    corrections: Sequence[Change], possible: Sequence[Change], unit: LengthUnit
 ) -> PickScreen:
     """Screen whose result is the names of the corrections that the shop can make."""
     choices = [
-        Choice(correction.name, plain(correction.name), rise_range_words(correction.rises, unit))
+        Choice(correction.name, plain(correction.name), _range_words(correction, unit))
         for correction in corrections
     ]
     return PickScreen(
@@ -35,6 +35,13 @@ def corrections_question(
         [correction.name for correction in possible],
         several=True,
     )
+
+
+def _range_words(change: Change, unit: LengthUnit) -> str:
+    """Rises on offer, or that several changes are made together."""
+    if isinstance(change, Conversion):
+        return "several changes together"
+    return rise_range_words(change.rises, unit)
 
 
 def ask_adjuster(

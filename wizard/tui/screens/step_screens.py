@@ -15,10 +15,12 @@ from textual.screen import Screen
 
 from core.documents.document import Document
 from wizard.flow.flow import Flow
+from wizard.tui.screens.photographs import PhotographsStep
 from wizard.tui.screens.plans import PlansScreen
 from wizard.tui.screens.verdict import VerdictStep
 
 STEP_SCREENS: dict[str, Callable[[Flow, Document | None], Screen[Any]]] = {
+    "photographs": PhotographsStep,
     "verdict": VerdictStep,
     "fix": PlansScreen,
 }

@@ -10,7 +10,7 @@ from textual.content import Content
 from textual.screen import ModalScreen
 from textual.widgets import Static
 
-from wizard.flow.flow import Progress
+from wizard.flow.progress import Progress
 from wizard.questions.question import Choice
 from wizard.tui.widgets.choice_list import ChoiceList
 from wizard.tui.widgets.keys import Key, Keys

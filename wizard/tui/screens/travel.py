@@ -108,7 +108,7 @@ class TravelScreen(Screen[None]):
         """Show the axle in a state."""
         before, self.state = self.state, state
         session, linkage = self.verdict.session, self.verdict.measured.linkage
-        hubs = hub_centres(session, linkage)
+        hubs = hub_centres(session, linkage, self.verdict.adjustment)
         pose = axle_pose(linkage, hubs, state.heave, state.roll)
         if pose.is_reached:
             self.query_one(FrontView).move(pose_of(pose.points))

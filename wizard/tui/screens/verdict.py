@@ -9,9 +9,11 @@ from core.documents.document import Document
 from core.documents.entries import EntryError, units_of
 from core.fix.plan import Plan
 from core.profiles.profile import Profile, ProfileError
+from core.readings.photograph import PHOTOGRAPHS, is_mark
 from core.verdict.assess import assess
 from core.verdict.verdict import Verdict
-from wizard.flow.flow import Flow, applicable_answers, step_of
+from wizard.flow.answers import applicable_answers
+from wizard.flow.flow import Flow
 from wizard.flow.mending import mended
 from wizard.flow.planning import with_filed_plan
 from wizard.flow.retake import Retake
@@ -22,8 +24,11 @@ from wizard.phrases.help_section import HelpSection
 from wizard.phrases.next_reading import READ_AS
 from wizard.phrases.session_names import session_words, vehicle_tag
 from wizard.phrases.slips import slip_sentence
+from wizard.phrases.what_next import next_after_verdict
+from wizard.questions.short_way import HELPS_MOST
 from wizard.tui.screens.bench import BenchScreen
 from wizard.tui.screens.compare import CompareScreen
+from wizard.tui.screens.direct import DirectScreen
 from wizard.tui.screens.sectioned import Result, SectionedScreen
 from wizard.tui.screens.step_screen import StepScreen
 from wizard.tui.screens.travel import TravelScreen
@@ -157,6 +162,7 @@ class VerdictStep(StepScreen, VerdictScreen[Any]):
         ("s,S", "suspect", "suspect"),
         ("m,M", "mend", "mend"),
         ("c,C", "compare", "compare"),
+        ("d,D", "direct", "direct"),
     ]
 
     MAY_KEEP = True
@@ -181,10 +187,20 @@ class VerdictStep(StepScreen, VerdictScreen[Any]):
             ),
             *([Key("C", "before and after", "compare")] if verdict and self.earlier else []),
             *super().keys(),
+            *([Key("D", "direct check", "direct")] if verdict else []),
             Key("Esc", "back", "back"),
             Key("F3", "steps", "steps"),
             Key("F9", "leave", "leave"),
         )
+
+    def show_heading(self) -> None:
+        """Show the session, the unit and the keys, and what to do next."""
+        super().show_heading()
+        words = ""
+        if self.verdict is not None:
+            refines_at = HELPS_MOST.name if self.flow.is_short else "Cross-checks"
+            words = next_after_verdict(self.verdict, self.advised, refines_at)
+        self.query_one(VerdictView).say_next(words)
 
     def reason_words(self, error: EntryError | ProfileError) -> str:
         """Questions still to be answered, or the fault of the session."""
@@ -192,7 +208,7 @@ class VerdictStep(StepScreen, VerdictScreen[Any]):
         if not missing:
             return super().reason_words(error)
         more = f", and {len(missing) - 1} more" if len(missing) > 1 else ""
-        where = step_of(missing[0]).name
+        where = self.flow.step_of(missing[0]).name
         return f"still to be answered: {missing[0].name} (step {where}){more}; Enter goes there"
 
     def keep_plan(self, plan: Plan | None) -> None:
@@ -242,6 +258,18 @@ class VerdictStep(StepScreen, VerdictScreen[Any]):
         self.notify(f"mended: {slip_sentence(slip, self.unit)}", markup=False)
         self.judge()
 
+    def action_direct(self) -> None:
+        """Measure the steer while the axle travels, then judge the session again."""
+
+        def judge_again(flow: Flow | None) -> None:
+            if flow is not None and flow is not self.flow:
+                self.flow = flow
+                self.document = applicable_answers(flow.document, flow.profile)
+                self.judge()
+
+        if self.verdict:
+            self.app.push_screen(DirectScreen(self.flow), judge_again)
+
     def action_suspect(self) -> None:
         """Go to the reading that fits the others least, to type it over."""
         if self.verdict and self.verdict.suspect_groups:
@@ -249,7 +277,10 @@ class VerdictStep(StepScreen, VerdictScreen[Any]):
 
     def retake(self, reading: str, adds: bool) -> None:
         """Leave to take a reading again."""
-        self.dismiss(Retake(self.flow.going_to(f"readings.{reading}"), adds))
+        if is_mark(reading):
+            self.dismiss(self.flow.going_to(PHOTOGRAPHS))
+        else:
+            self.dismiss(Retake(self.flow.going_to(f"readings.{reading}"), adds))
 
     def action_compare(self) -> None:
         """Compare with the session before; the next step follows."""

@@ -10,7 +10,7 @@ from textual.reactive import reactive
 from core.documents.document import value_at
 from core.text.plain_text import plain
 from core.text.quantity import LengthUnit
-from wizard.flow.flow import Flow, step_of
+from wizard.flow.flow import Flow
 from wizard.phrases.answer_words import answer_in_words
 from wizard.tui.widgets.pressable import Pressable, with_action
 
@@ -40,11 +40,12 @@ class AnsweredQuestion:
 def answers_of(flow: Flow, units: LengthUnit) -> tuple[AnsweredQuestion, ...]:
     """Answered and skipped questions of the step at hand, in order, before the question at hand."""
     kept = {entry.get("reading") for entry in flow.document.get("kept", ())}
+    carried = value_at(flow.document, "session.carried", ())
     lines = []
     for question in flow.asked:
         if question is flow.question:
             break
-        if step_of(question) is not flow.step or not flow.is_settled(question):
+        if flow.step_of(question) is not flow.step or not flow.is_settled(question):
             continue
         value = value_at(flow.document, question.path)
         if value is None:
@@ -53,6 +54,8 @@ def answers_of(flow: Flow, units: LengthUnit) -> tuple[AnsweredQuestion, ...]:
             words, mark = answer_in_words(question, value, units), "✓"
         if question.path.removeprefix("readings.") in kept:
             words = f"{words}, kept"
+        if question.path.removeprefix("readings.") in carried:
+            words = f"{words}, carried over"
         lines.append(AnsweredQuestion(question.path, question.name, words, mark))
     return tuple(lines)
 

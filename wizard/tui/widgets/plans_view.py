@@ -12,6 +12,7 @@ from core.text.quantity import LengthUnit
 from wizard.flow.planning import Planning
 from wizard.phrases.bar_lengths import bar_length_facts
 from wizard.phrases.cautions import caution_facts
+from wizard.phrases.costs import part_facts
 from wizard.phrases.plan_cautions import clearance_facts
 from wizard.phrases.plan_effects import plan_effect_facts
 from wizard.phrases.plan_outcomes import outcome_rows
@@ -22,7 +23,9 @@ from wizard.tui.pictures.front_view import FrontView
 from wizard.tui.widgets.facts import Facts
 from wizard.tui.widgets.plans_table import Column, PlansTable
 from wizard.tui.widgets.sectioned_view import SectionedView
-from wizard.views.plans import curve_of_plan, front_of_plan
+from wizard.views.heights import heights_of_plan
+from wizard.views.plans import PLANNED, curve_of_plan, front_of_plan
+from wizard.views.work_order import order_facts
 
 
 class PlansView(SectionedView):
@@ -33,6 +36,7 @@ class PlansView(SectionedView):
         "front-view": "picture",
         "curve": "curve",
         "plan-work": "work",
+        "order": "order",
         "effects": "worse",
         "why": "why",
         "clearance": "check",
@@ -49,6 +53,7 @@ class PlansView(SectionedView):
             yield FrontView(id="front-view")
             yield Curve(id="curve")
         yield Facts(id="plan-work")
+        yield Facts(id="order")
         yield Facts(id="effects")
         yield Facts(id="why")
         yield Facts(id="clearance")
@@ -72,10 +77,20 @@ class PlansView(SectionedView):
         adjusters: Mapping[str, Adjuster],
         clearance: float,
         unit: LengthUnit,
+        by_height: bool = False,
     ) -> None:
         """Show plans side by side, and the details of the plan at hand.
 
-        The clearance is the distance of both links that the profile asks for, mm.
+        Parameters
+        ----------
+        planning : Planning
+        adjusters : mapping of Adjuster
+            By link.
+        clearance : float
+            Distance of both links that the profile asks for, mm.
+        unit : "in" or "mm"
+        by_height : bool
+            Show the peak steer against the ride height instead of the steer against the travel.
         """
         verdict, plans = planning.verdict, planning.plans
         table = self.query_one(PlansTable)
@@ -86,9 +101,12 @@ class PlansView(SectionedView):
         front, curve = self.query_one(FrontView), self.query_one(Curve)
         front.display = curve.display = True
         front.show(front_of_plan(verdict, plan, unit))
-        curve.show(curve_of_plan(verdict, plan, unit))
+        curve_of = heights_of_plan if by_height else curve_of_plan
+        curve.show(curve_of(verdict, plan, unit, PLANNED))
         work = (*move_facts(verdict, plan, unit), *bar_length_facts(plan, adjusters, unit))
         self.show_facts("plan-work", f"The work of {title}", work)
+        order = (*part_facts(plan, unit), *order_facts(verdict, plan, adjusters, unit))
+        self.show_facts("order", "Parts, and the work in order, each step to be ticked off", order)
         effects = plan_effect_facts(verdict, plan, clearance, unit)
         self.show_facts("effects", "What gets worse, and what changes besides", effects)
         self.show_facts(

@@ -17,6 +17,7 @@ from wizard.tui.widgets.choice_list import ChoiceList
 from wizard.tui.widgets.field import Field
 from wizard.tui.widgets.guidance import Guidance
 from wizard.tui.widgets.remark import Remark, RemarkKind
+from wizard.tui.widgets.sheet import Sheet, SheetLine
 
 NOTHING_CHOSEN = "nothing is chosen yet: press a line's number or ↑ ↓, then Enter"
 
@@ -45,13 +46,21 @@ class QuestionView(Vertical):
     def compose(self) -> ComposeResult:
         """Yield the answers, the question, field and list, the remark, and the guidance."""
         yield AnswerList()
+        yield Sheet()
         yield Static(id="ask")
         yield Field(keeps_typing_ahead=True)
         yield ChoiceList()
         yield Remark()
         yield Guidance()
 
-    def ask(self, question: Question, choices: Sequence[Choice], answer: Any, hint: str) -> None:
+    def ask(
+        self,
+        question: Question,
+        choices: Sequence[Choice],
+        answer: Any,
+        hint: str,
+        lines: Sequence[SheetLine] = (),
+    ) -> None:
         """Ask a question.
 
         Parameters
@@ -63,13 +72,21 @@ class QuestionView(Vertical):
             The answer to begin with, None for none.
         hint : str
             Line under the field.
+        lines : sequence of SheetLine
+            The sheet with the question; empty without a sheet.
         """
         self.query_one("#ask", Static).update(Content(question.ask))
         self.query_one(Guidance).show(question)
         self.query_one(Remark).hint(hint)
         field, choice_list = self.query_one(Field), self.query_one(ChoiceList)
-        field.display, choice_list.display = not choices, bool(choices)
-        if choices:
+        sheet = self.query_one(Sheet)
+        sheet.lines, sheet.display = lines, bool(lines)
+        self.query_one(AnswerList).display = not lines
+        field.display, choice_list.display = not choices, bool(choices) and not lines
+        if lines and choices:
+            field.drop_typed_ahead()
+            sheet.focus()
+        elif choices:
             field.drop_typed_ahead()
             starts_unmarked = question.kind not in ("read", "file")
             choice_list.begin(
@@ -131,9 +148,11 @@ class QuestionView(Vertical):
 
     @property
     def answer(self) -> Any:
-        """The answer that Enter would submit."""
+        """The answer that Enter would submit; None beside a line that is ticked."""
         choice_list = self.query_one(ChoiceList)
-        return choice_list.answer if choice_list.display else self.typed
+        if choice_list.display:
+            return choice_list.answer
+        return self.typed if self.query_one(Field).display else None
 
     @on(Field.Submitted)
     def submit_text(self, event: Field.Submitted) -> None:
@@ -149,8 +168,10 @@ class QuestionView(Vertical):
 
     def submit(self) -> None:
         """Submit the answer at hand, for the mouse."""
-        choice_list = self.query_one(ChoiceList)
+        choice_list, field = self.query_one(ChoiceList), self.query_one(Field)
         if choice_list.display:
             choice_list.action_submit()
+        elif not field.display:
+            self.query_one(Sheet).action_go_on()
         else:
             self.post_message(self.Submitted(self.typed))

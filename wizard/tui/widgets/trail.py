@@ -4,7 +4,7 @@ from rich.cells import cell_len
 from textual.content import Content
 from textual.reactive import reactive
 
-from wizard.flow.flow import Progress
+from wizard.flow.progress import Progress
 from wizard.tui.widgets.pressable import Pressable, with_action
 
 MARKS = {"done": "✓", "open": "…", "here": "▸", "to come": "·"}

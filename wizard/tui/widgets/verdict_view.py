@@ -11,7 +11,7 @@ from core.text.quantity import LengthUnit
 from core.verdict.verdict import Verdict
 from wizard.phrases.cautions import caution_facts
 from wizard.phrases.decisions import decision_facts
-from wizard.phrases.fact import Fact
+from wizard.phrases.fact import LOOK, Fact
 from wizard.phrases.filed_plan import planned_facts
 from wizard.phrases.headline import not_checked_words
 from wizard.phrases.open_questions import open_question_facts
@@ -61,6 +61,7 @@ class VerdictView(SectionedView):
                 yield Banner()
                 yield Facts(id="means")
                 yield Facts(id="look")
+                yield Facts(id="next")
                 yield Facts(id="signed")
                 yield RulesTable()
             yield Container(id="pictures")
@@ -101,6 +102,10 @@ class VerdictView(SectionedView):
         self.query_one(RulesTable).show(rules_of(verdict))
         if self.is_complete:
             self.show_facts("trust", "How far to trust the readings", readings_facts(verdict, unit))
+
+    def say_next(self, words: str) -> None:
+        """Say what to do next; nothing where the verdict is decided."""
+        self.show_facts("next", "", (Fact("", words, LOOK),) if words else ())
 
     def draw(self, verdict: Verdict, unit: LengthUnit) -> None:
         """Draw the pictures."""

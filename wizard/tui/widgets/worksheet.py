@@ -13,11 +13,16 @@ from core.kinematics.pivots import Layout
 from core.text.plain_text import plain
 from core.text.quantity import other_unit
 from core.verdict.closure import closure_of
-from wizard.flow.flow import Flow, applicable_answers
+from wizard.flow.answers import applicable_answers
+from wizard.flow.flow import Flow
+from wizard.flow.likeness import LIKE
+from wizard.flow.short_way import reading_at_question
 from wizard.phrases import answer_words
 from wizard.phrases.fact import Fact
 from wizard.phrases.filing_summary import filing_summary
+from wizard.phrases.standing import skip_words, worth_words
 from wizard.questions.question import Choice, Question, SeenFrom
+from wizard.questions.short_way import TOOLS
 from wizard.tui.pictures.above_view import AboveView
 from wizard.tui.pictures.front_view import FrontView
 from wizard.tui.pictures.side_view import SideView
@@ -27,13 +32,21 @@ from wizard.tui.widgets.closing import Closing
 from wizard.tui.widgets.heading import Heading
 from wizard.tui.widgets.keys import Key, Keys
 from wizard.tui.widgets.question_view import QuestionView
+from wizard.tui.widgets.sheet import lines_of
+from wizard.tui.widgets.strip import Strip
 from wizard.tui.widgets.trail import Trail
 from wizard.views.above import above_of_answers
-from wizard.views.front import survey_picture
+from wizard.views.front import survey_picture, usual_picture
 from wizard.views.side import side_of_answers
+
+TAG = "vehicle.tag"
+"""Path of the first question, which shows a whole axle to know the words by."""
 
 PITMAN = "layout.pitman"
 """Path of the question that asks which way the pitman arm points."""
+
+COSTLY = (".station", "steering.arm")
+"""Endings of the readings whose skipping is told in the doubt of the peak steer."""
 
 
 class Worksheet(Vertical):
@@ -56,6 +69,7 @@ class Worksheet(Vertical):
                 yield SideView(id="side")
                 yield AboveView(id="above")
                 yield Closing()
+        yield Strip()
         yield Keys()
 
     def show(
@@ -75,18 +89,28 @@ class Worksheet(Vertical):
         """
         self.flow = flow
         question, units = flow.question, units_of(flow.document)
-        hint = answer_words.hint(question, flow.profile, units, earlier)
+        hint = worth_hint(flow) + answer_words.hint(
+            question, flow.profile, units, earlier, flow.document
+        )
+        if question.path == TOOLS.path and flow.profile is not None:
+            hint = answer_words.instruments_words(flow.document, flow.profile, units)
+        if alike := [choice.words for choice in choices if str(choice.value).startswith(LIKE)]:
+            hint = f"further down: {', '.join(alike)}"
         if question.kind == "file" and flow.profile is not None:
             hint = filing_summary(
                 applicable_answers(flow.document, flow.profile), flow.profile, units
             )
-        self.query_one(QuestionView).ask(question, choices, first_answer(flow, question), hint)
+        begin_with = first_answer(flow, question)
+        if question.path == "session.altered" and begin_with is None and earlier is not None:
+            begin_with = answer_words.planned_parts(earlier)
+        self.query_one(QuestionView).ask(question, choices, begin_with, hint, lines_of(flow, units))
         self.query_one(AnswerList).show(flow.step.aim, answers_of(flow, units))
         self.query_one(Trail).progress = flow.progress
         tag = plain(value_at(flow.document, "vehicle.tag", "a new vehicle"))
         heading = self.query_one(Heading)
         heading.left = f"{tag}, {value_at(flow.document, 'session.kind')} session"
         heading.right = f"{answer_words.UNIT_WORDS[units]}  {saved}".rstrip()
+        self.query_one(Strip).show(flow.standing if flow.is_short else None)
         self.usual_keys = keys(flow)
         self.offer()
         self.draw(flow, earlier)
@@ -100,7 +124,10 @@ class Worksheet(Vertical):
             self.query_one(f"#{side}").display = seen_from == side
         closing.display = step.shows_closing
         if seen_from == "front":
-            picture = survey_picture(flow.document, flow.question.path, earlier)
+            if flow.question.path == TAG:
+                picture = usual_picture(flow.document, flow.profile)
+            else:
+                picture = survey_picture(flow.document, flow.question.path, earlier)
             self.query_one(FrontView).show(picture)
         else:
             self.draw_with(flow, first_answer(flow, flow.question))
@@ -135,7 +162,8 @@ class Worksheet(Vertical):
 
     def offer(self, *offered: Key) -> None:
         """Show the keys that a remark offers before all others; without any, hide the last ones."""
-        self.query_one(Keys).keys = (*offered, *self.usual_keys)
+        usual = [key for key in self.usual_keys if not (offered and key.action == "table")]
+        self.query_one(Keys).keys = (*offered, *usual)
 
     def ask_reason(self, kept: str, message: str) -> None:
         """Ask why a queried answer is kept."""
@@ -163,21 +191,43 @@ def picture_of(flow: Flow) -> SeenFrom:
 def first_answer(flow: Flow, question: Question) -> Any:
     """The answer to begin with: the earlier answer, or the usual choice of the profile."""
     answer = value_at(flow.document, question.path)
+    if answer is None:
+        answer = value_at(flow.document, f"draft.usual.{question.path}")
     if answer is None and question.usual and flow.profile:
         return getattr(flow.profile, question.usual)
     return answer
 
 
+def worth_hint(flow: Flow) -> str:
+    """Worth of the reading at hand, and the doubt that skipping it leaves; empty where none."""
+    reading = reading_at_question(flow.question)
+    parts = []
+    if flow.is_short and flow.standing is not None:
+        worth = flow.standing.worth_of(reading)
+        parts += [worth_words(flow.standing, worth)] if worth else []
+    is_costly = flow.question.optional and reading.endswith(COSTLY)
+    is_costly &= not (flow.is_short and reading.startswith("guide."))
+    if is_costly and (usual := flow.usual_standing):
+        worth = usual.worth_of(reading)
+        parts += [skip_words(usual, worth)] if worth else []
+    return "".join(f"{part} · " for part in parts)
+
+
 def keys(flow: Flow) -> tuple[Key, ...]:
     """Keys that do something now."""
     other = other_unit(units_of(flow.document))
+    other_way = "long way" if flow.is_short else "short way"
     return (
+        *([Key("a b c …", "tick; twice: not so")] if flow.sheet and flow.question.choices else []),
         Key("Enter", "go on", "submit"),
         Key("Esc", "back", "back"),
         *([Key("F4", "skip", "skip")] if flow.question.optional else []),
+        *([Key("F7", "enough", "enough")] if flow.is_short and flow.standing else []),
         *([Key("F8", "undo", "undo")] if flow.past else []),
         Key("F2", other, "units"),
         Key("F3", "steps", "steps"),
+        *([Key("Ctrl+L", other_way, "way")] if flow.step.name == "Vehicle" else []),
+        Key("Ctrl+T", "table", "table"),
         Key("F1", "help", "help"),
         Key("F9", "leave", "leave"),
     )

@@ -4,8 +4,8 @@ import pytest
 
 from core.readings.survey import SURVEY, WHEELS
 from wizard.tui.pictures.front_words import TAPE_WORDS
-from wizard.tui.pictures.tape_path import tape_path
 from wizard.views.picture_data import DATUM, USUAL_PLACES
+from wizard.views.tape_path import tape_path
 
 
 @pytest.mark.parametrize("name", [*SURVEY, *WHEELS])

@@ -1,0 +1,185 @@
+"""Lifts: the steer against the ride height, and the heights at which a vehicle steers true.
+
+A vehicle at another ride height has its axle set in the middle and its wheels straight, as after
+any work. The readings are taken as exact here: a range has no uncertainty.
+"""
+
+from dataclasses import dataclass, replace
+
+import numpy as np
+
+from core.fix.combinations import excess_of
+from core.fix.plan import Plan
+from core.kinematics.ball_path import ball_path, effective_angle, out_of_square
+from core.kinematics.clearance import clearance
+from core.kinematics.linkage import Linkage
+from core.kinematics.pivots import RIDE_HEIGHT
+from core.kinematics.raising import raised
+from core.kinematics.roll_centre import roll_centre_height
+from core.kinematics.series import derivatives, roll_steer
+from core.kinematics.travel_limits import travel_limits
+from core.kinematics.vectors import Array
+from core.profiles.limits import Limits
+from core.text.quantity import INCH
+from core.uncertainty.measured_linkage import has_centre_plane
+from core.uncertainty.propagation import MeasuredLinkage, parameters
+from core.verdict.curves import Curves
+from core.verdict.peak import peaks_of
+from core.verdict.rules import lengths, rules_of
+from core.verdict.sweep import articulation, splits, sweep
+from core.verdict.verdict import DRAWS, Value, Verdict, overall
+
+LOWEST, HIGHEST = -2 * INCH, 8 * INCH
+"""Changes of the ride height between which the steer is computed, mm."""
+
+STEPS = 81
+"""Number of ride heights of a curve, an eighth of an inch apart."""
+
+BISECTIONS = 20
+"""Halvings of an interval in which a range ends; its end is then exact to 1e-5 mm."""
+
+
+@dataclass(frozen=True, eq=False)
+class HeightCurve:
+    """Peak steer of one geometry against its ride height.
+
+    Attributes
+    ----------
+    rise : array (81,), mm
+        Change of the ride height, up positive.
+    peak_steer : array (81,), rad
+        nan where a link binds in the working travel.
+    excess : array (81,)
+        Largest of the three deciding rules as a share of its limit; infinite where a link binds.
+    ranges : tuple of (float, float)
+        Changes of the ride height between which all deciding rules are within their limits, mm.
+    """
+
+    rise: Array
+    peak_steer: Array
+    excess: Array
+    ranges: tuple[tuple[float, float], ...]
+
+    def steers_true_at(self, rise: float) -> bool:
+        """True if a change of the ride height, mm, lies in one of the ranges."""
+        return any(low <= rise <= high for low, high in self.ranges)
+
+
+def height_curve(linkage: Linkage, limits: Limits, start: float = 0.0) -> HeightCurve:
+    """Peak steer of a linkage against its ride height.
+
+    Parameters
+    ----------
+    linkage : Linkage
+        Without leading axes.
+    limits : Limits
+    start : float
+        Change of the ride height that the linkage has already, mm.
+    """
+    rise = np.linspace(LOWEST, HIGHEST, STEPS)
+    peak_steer, excess = _at_heights(linkage, limits, rise - start)
+    within = excess <= 1
+    crossings = np.flatnonzero(within[1:] != within[:-1])
+    ends = _crossing(linkage, limits, rise[crossings], rise[crossings + 1], start)
+    edges = [*([LOWEST] if within[0] else []), *ends.tolist(), *([HIGHEST] if within[-1] else [])]
+    ranges = tuple(zip(edges[::2], edges[1::2], strict=True))
+    return HeightCurve(rise, peak_steer, excess, ranges)
+
+
+def curve_now(verdict: Verdict) -> HeightCurve:
+    """Peak steer of a measured vehicle against its ride height."""
+    return height_curve(verdict.measured.linkage, verdict.session.limits)
+
+
+def curve_with_plan(verdict: Verdict, plan: Plan) -> HeightCurve:
+    """Peak steer with a plan, against the ride height that the vehicle has now."""
+    start = sum(move.raises(RIDE_HEIGHT) for move in plan.moves)
+    return height_curve(plan.after.linkage, verdict.session.limits, start)
+
+
+def _at_heights(linkage: Linkage, limits: Limits, rise: Array) -> tuple[Array, Array]:
+    """Peak steer, rad, and excess at some changes of the ride height, both (n,)."""
+    moved = raised(linkage, RIDE_HEIGHT, rise)
+    curves = Curves.of(moved, limits)
+    effective = np.broadcast_to(effective_angle(moved), rise.shape)
+    return curves.peaks()[0], excess_of(effective, curves, limits)
+
+
+def _crossing(linkage: Linkage, limits: Limits, low: Array, high: Array, start: float) -> Array:
+    """Changes of the ride height at which the excess crosses 1, by bisection of intervals (n,)."""
+    if not low.size:
+        return low
+    low_is_within = _at_heights(linkage, limits, low - start)[1] <= 1
+    for _ in range(BISECTIONS):
+        middle = (low + high) / 2
+        is_within = _at_heights(linkage, limits, middle - start)[1] <= 1
+        on_low_side = is_within == low_is_within
+        low, high = np.where(on_low_side, middle, low), np.where(on_low_side, high, middle)
+    return np.asarray(np.where(low_is_within, low, high))
+
+
+def lifted(verdict: Verdict, lift: float) -> Verdict:
+    """The verdict on a vehicle after a lift, with the uncertainty of its readings carried over.
+
+    The travel stays as it was: shock absorbers and bump stops of a lift have its length. Results
+    that come from the readings, such as their residuals, are those of the vehicle before.
+
+    Parameters
+    ----------
+    verdict : Verdict
+    lift : float
+        mm, up positive.
+    """
+    before = verdict.measured
+    gradient = before.gradient(lambda each: parameters(raised(each, RIDE_HEIGHT, lift)))
+    linkage = _without_axes(raised(before.linkage, RIDE_HEIGHT, lift))
+    measured = MeasuredLinkage(linkage, before.sources, gradient.T @ before.influence)
+    return _verdict_on(verdict, measured)
+
+
+def _without_axes(linkage: Linkage) -> Linkage:
+    """The linkage with plain numbers where raising it has left arrays of no axes."""
+    return replace(linkage, castor=float(linkage.castor))
+
+
+def _verdict_on(verdict: Verdict, measured: MeasuredLinkage) -> Verdict:
+    """The verdict with the results of another geometry of its vehicle."""
+    session, linkage = verdict.session, measured.linkage
+    limits = session.limits
+    rules = rules_of(measured, limits)
+    steer, toe = peaks_of(measured, limits, DRAWS)
+    geometry = overall(rules.effective.verdict, steer.ruling.verdict, toe.ruling.verdict)
+    swept = sweep(measured, session.droop, session.bump)
+
+    def results(each: Linkage) -> Array:
+        values = [derivatives(each).gradient, out_of_square(each).rise, roll_steer(each)]
+        return np.stack(values, axis=-1)
+
+    u_gradient, u_rise, u_roll = measured.standard_uncertainty(measured.gradient(results)).tolist()
+    centred = has_centre_plane(session)
+    height = roll_centre_height(linkage)
+    return replace(
+        verdict,
+        overall=verdict.overall if verdict.held_back_by else geometry,
+        geometry=geometry,
+        measured=measured,
+        lengths=lengths(linkage),
+        rules=rules,
+        steer=steer,
+        toe=toe,
+        derivatives=derivatives(linkage),
+        u_gradient=u_gradient,
+        sweep=swept,
+        ball_path=ball_path(linkage),
+        rise_to_square=Value(float(out_of_square(linkage).rise), u_rise),
+        roll_steer=Value(float(roll_steer(linkage)), u_roll),
+        clearance=clearance(linkage, swept.heave),
+        articulation=articulation(linkage, session.droop, session.bump) if centred else None,
+        splits=splits(linkage, limits),
+        courses=(),
+        roll_centre_height=float(height) if centred and height is not None else None,
+        travel_limits=travel_limits(linkage, session.droop, session.bump),
+        budget=(),
+        steer_budget=(),
+        advice=None,
+    )

@@ -1,0 +1,52 @@
+"""Photographs: a screen of its own asks for the marks."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from core.documents.document import Document, value_at
+from core.readings.photograph import Means
+from wizard.questions.question import Question, Step
+
+if TYPE_CHECKING:
+    from core.profiles.profile import Profile
+
+
+def is_photographed(document: Document, _profile: Profile | None = None) -> bool:
+    """True if the session is taken from photographs."""
+    return bool(value_at(document, "session.means") == Means.PHOTOGRAPHS)
+
+
+def is_taped(document: Document) -> bool:
+    """True if the session is taken with the tape: heights and offsets are then needed."""
+    return not is_photographed(document)
+
+
+STEP = Step(
+    "Photographs",
+    "Where pivots, hubs and tyres are in the pictures.",
+    (
+        Question(
+            "photographs",
+            "show",
+            "Photographs",
+            "The photographs",
+            "Choose the pictures, and mark the centres of pivots, hubs and tyre contacts in them.",
+            is_asked=is_photographed,
+        ),
+        Question(
+            "readings.wheels.track",
+            "length",
+            "Track",
+            "How far apart are the middles of the front treads?",
+            "Tape across in front of the axle, from the middle of one tread to the middle of the "
+            "other, at the floor.",
+            "One length sets the scale of the photographs. The parallel angle does not need it.",
+            optional=True,
+            repeats=True,
+            assumed="wheels.track",
+            examples=("62", "1575"),
+            is_asked=is_photographed,
+        ),
+    ),
+)
