@@ -88,7 +88,10 @@ class TestWords:
 class TestOpening:
     async def test_f7_at_home_compares_with_the_session_before(self, tmp_path):
         async with workshop_app(tmp_path).run_test(size=SMALL) as pilot:
-            await pilot.press(*"fg-1", "f7")
+            await settle(pilot)
+            await pilot.press(*"fg-1")
+            await settle(pilot)
+            await pilot.press("f7")
             await settle(pilot)
             assert isinstance(pilot.app.screen, CompareScreen)
             await pilot.press("escape")

@@ -433,7 +433,7 @@ class TestMeasuringAgain:
     async def test_values_before_are_in_view_and_the_record_names_the_first_session(self, tmp_path):
         async with measuring_at(tmp_path, "file") as pilot:
             await pilot.press("1", "enter")
-            await pilot.pause()
+            await settle(pilot)
             await pilot.press("f6")  # the filed session is marked
             assert at(pilot) == "session.technician"
             screen = measuring(pilot)
@@ -443,7 +443,7 @@ class TestMeasuringAgain:
             screen.move_to(answered_until(screen.flow, "file"))
             await pilot.pause()
             await pilot.press("1", "enter")
-            await pilot.pause()
+            await settle(pilot)
         by_kind = {record.kind: record for record in list_records(tmp_path)}
         assert by_kind["re-measure"].follows == by_kind["first"].id
 

@@ -565,8 +565,10 @@ class TestSearching:
         async with app.run_test(size=SMALL) as pilot:
             results = []
             app.push_screen(PlansScreen(flow_at_fix(app, "as built")), results.append)
+            await pilot.pause()
             await pilot.press("enter")
             await settle(pilot)
+            await pilot.pause()
             assert results
 
 
