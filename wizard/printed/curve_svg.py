@@ -79,6 +79,7 @@ def curve_svg(picture: CurvePicture) -> str:
         *_limit_words(picture, frame),
         *_other_traces(picture, frame),
         f'<path class="trace" d="M{_joined(line)}"/>',
+        *_points(picture, frame),
         *_legend(picture),
         f'<text x="{LEFT + 6}" y="{TOP - 6}">{picture.upward}, deg</text>',
         f'<text x="{LEFT + 6}" y="{HEIGHT - BOTTOM - 5}">{picture.downward}</text>',
@@ -101,6 +102,15 @@ def _other_traces(picture: CurvePicture, frame: Frame) -> Iterator[str]:
                 if isfinite(value) and frame.droop <= heave <= frame.bump
             ]
             yield f'<path class="{css_class}" d="M{_joined(points)}"/>'
+
+
+def _points(picture: CurvePicture, frame: Frame) -> Iterator[str]:
+    """Measured steer with its uncertainty as bars."""
+    for point in picture.points:
+        if frame.droop <= point.heave <= frame.bump:
+            x, (lower, upper) = frame.x(point.heave), map(frame.y, point.ends)
+            yield f'<path class="bar" d="M{x:.1f} {upper:.1f}V{lower:.1f}"/>'
+            yield f'<circle class="point" cx="{x:.1f}" cy="{frame.y(point.value):.1f}" r="3"/>'
 
 
 def _legend(picture: CurvePicture) -> Iterator[str]:

@@ -68,6 +68,8 @@ CURVE_CAPTION = (
     "held still. Light grey is allowed. The band around the line is the doubt of the readings."
 )
 
+POINTS_CAPTION = " Circles are the steer that was read at the wheels."
+
 NOTHING = Beside()
 """Beside a record whose files are not at hand."""
 
@@ -193,7 +195,7 @@ def owners_page(
         front_drawing=Markup(front_svg(_front(verdict, unit, plan, before))),
         curve_drawing=Markup(curve_svg(_curve(verdict, unit, plan, before))),
         front_caption=f"{FRONT_CAPTION} {_front_words(verdict, unit, plan, before)}".strip(),
-        curve_caption=CURVE_CAPTION,
+        curve_caption=CURVE_CAPTION + (POINTS_CAPTION if verdict.direct else ""),
         photographs=tuple(map(Markup, photograph_drawings(verdict, beside.folder))),
         rules=tuple(map(_rule_line, rules_of(verdict))),
         reported_facts=tuple(reported_facts(document, REPORTED_PATHS)),

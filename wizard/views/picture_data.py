@@ -195,6 +195,28 @@ class Trace:
 
 
 @dataclass(frozen=True)
+class MeasuredPoint:
+    """Steer that was read at a height of the axle.
+
+    Attributes
+    ----------
+    heave : float
+        mm.
+    value, expanded_uncertainty : float
+        deg.
+    """
+
+    heave: float
+    value: float
+    expanded_uncertainty: float
+
+    @property
+    def ends(self) -> tuple[float, float]:
+        """Lower and upper end of the bar, deg."""
+        return self.value - self.expanded_uncertainty, self.value + self.expanded_uncertainty
+
+
+@dataclass(frozen=True)
 class CurvePicture:
     """An angle against suspension travel.
 
@@ -222,6 +244,8 @@ class CurvePicture:
         while the curve moves.
     planned : Trace or None
         A third curve, which the printed page draws dotted.
+    points : tuple of MeasuredPoint
+        Steer of a direct check, drawn with bars.
     """
 
     trace: Trace
@@ -236,6 +260,7 @@ class CurvePicture:
     one_sided: bool = False
     least_range: tuple[float, float] | None = None
     planned: Trace | None = None
+    points: tuple[MeasuredPoint, ...] = ()
 
     @property
     def lowest_allowed(self) -> float:
@@ -247,7 +272,8 @@ class CurvePicture:
         limit = self.limit or 0.0
         traces = [trace for trace in (self.trace, self.compared, self.planned) if trace]
         edges = chain.from_iterable(edge for trace in traces for edge in trace.edges())
-        values = [0.0, self.lowest_allowed, limit, *(self.least_range or ()), *edges]
+        bars = chain.from_iterable(point.ends for point in self.points)
+        values = [0.0, self.lowest_allowed, limit, *(self.least_range or ()), *edges, *bars]
         finite = [value for value in values if isfinite(value)]
         low, high = min(finite), max(finite)
         return (low, high) if low < high else (-1.0, 1.0)

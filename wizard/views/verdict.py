@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
 from dataclasses import replace
+from itertools import starmap
 from math import degrees
 from typing import Any
 
@@ -29,6 +30,7 @@ from wizard.views.picture_data import (
     ArticulationPicture,
     CurvePicture,
     FrontPicture,
+    MeasuredPoint,
     Point,
     Pose,
     RuleRow,
@@ -133,7 +135,17 @@ def curve_of(verdict: Verdict, unit: LengthUnit) -> CurvePicture:
         limit=degrees(limits.steer),
         working=(limits.working_droop, limits.working_bump),
         unit=unit,
+        points=measured_points(verdict),
     )
+
+
+def measured_points(verdict: Verdict) -> tuple[MeasuredPoint, ...]:
+    """Points of the direct check; empty without one."""
+    direct = verdict.direct
+    if direct is None:
+        return ()
+    columns = (direct.heave_mm, direct.steer_deg, 2 * direct.u_deg)
+    return tuple(starmap(MeasuredPoint, zip(*(item.tolist() for item in columns), strict=True)))
 
 
 def curves_of(before: Verdict, after: Verdict, unit: LengthUnit) -> CurvePicture:

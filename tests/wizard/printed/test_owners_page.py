@@ -232,3 +232,14 @@ async def test_a_full_disk_is_said_in_one_line(tmp_path, monkeypatch):
         await press(pilot, "w")
         (warning,) = pilot.app._notifications
         assert "cannot be made" in warning.message
+
+
+def test_measured_steer_stands_on_the_curve_with_its_bars():
+    def bars(name):
+        html = page_html(record(name), assess(record(name), profile_of, draws=0), "in")
+        return html.count('<circle class="point"'), html.count('<path class="bar"')
+
+    count = len(assess(record("measured"), profile_of, draws=0).direct.heave_mm)
+    assert count >= 6
+    assert bars("measured") == (count, count)
+    assert bars("fixed") == (0, 0)

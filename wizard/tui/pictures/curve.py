@@ -12,7 +12,7 @@ import numpy as np
 from wizard.tui.pictures.curve_words import axle_readout, curve_words
 from wizard.tui.pictures.drawing import DASHED, DOTTED, SOLID, SPARSE, Dashes, Drawing
 from wizard.tui.pictures.plot import Plot, plot_of
-from wizard.views.picture_data import CurvePicture, Trace
+from wizard.views.picture_data import CurvePicture, MeasuredPoint, Trace
 
 
 class Curve(Drawing):
@@ -60,6 +60,7 @@ class Curve(Drawing):
         if compared:
             self.draw_trace(plot, compared.heave, compared.value, "curve--compared", DASHED)
         self.draw_trace(plot, trace.heave, trace.value, "curve--line", SOLID)
+        self.draw_points(plot, picture.points)
         now = value_at(trace, picture.axle_heave)
         words = curve_words(picture, plot, self.sheet, self.drawn_cells())
         if picture.axle_heave is not None:
@@ -83,6 +84,13 @@ class Curve(Drawing):
         for reaches, run in groupby(pairs, key=lambda pair: isfinite(pair[1])):
             if reaches:
                 self.line(plot.line(list(run)), style, dashes, thick=dashes == SOLID)
+
+    def draw_points(self, plot: Plot, points: Sequence[MeasuredPoint]) -> None:
+        """Draw measured steer, each point with the bar of its uncertainty."""
+        for point in points:
+            if plot.low <= point.heave <= plot.high:
+                self.line(plot.line([(point.heave, end) for end in point.ends]), "curve--heave")
+                self.mark(plot.dot((point.heave, point.value)), "+", "curve--heave")
 
     def draw_limit(
         self, plot: Plot, limits: tuple[float, float], working: tuple[float, float]
