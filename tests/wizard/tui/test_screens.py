@@ -6,6 +6,7 @@ from shutil import copytree, ignore_patterns
 import pytest
 
 from tests.wizard.tui.driving import app_in, draft_at, type_text
+from tests.wizard.tui.looking import settle
 from wizard.locations import DEMO_SESSIONS
 
 SIZES = pytest.mark.parametrize("size", [(80, 24), (120, 40)], ids=["80x24", "120x40"])
@@ -40,13 +41,20 @@ def typed(text, *keys):
 @SIZES
 class TestHome:
     def test_with_nothing_filed(self, snap_compare, size):
-        assert snap_compare(app_in(FILES), terminal_size=size)
+        assert snap_compare(app_in(FILES), terminal_size=size, run_before=settle)
 
     def test_with_the_invented_workshop(self, snap_compare, demo, size):
-        assert snap_compare(app_in(FILES), terminal_size=size)
+        assert snap_compare(app_in(FILES), terminal_size=size, run_before=settle)
 
     def test_showing_what_was_looked_for(self, snap_compare, demo, size):
-        assert snap_compare(app_in(FILES), terminal_size=size, press=[*"bump"])
+        assert snap_compare(app_in(FILES), terminal_size=size, run_before=sought)
+
+
+async def sought(pilot):
+    """Wait until home has listed, and type a word to find."""
+    await settle(pilot)
+    await pilot.press(*"bump")
+    await settle(pilot)
 
 
 @SIZES
