@@ -30,10 +30,10 @@ FEWEST_DOTS = 44
 
 
 def places(picture: FrontPicture) -> dict[str, Point]:
-    """Place of every pivot and hub, mm; a usual place where it is not measured."""
+    """Place of every pivot and hub, mm; an earlier or usual place where it is not measured."""
     hubs = {LEFT_HUB: picture.wheels.left, RIGHT_HUB: picture.wheels.right}
     known = {name: hub for name, hub in hubs.items() if hub}
-    return {**USUAL_PLACES, **known, **picture.pivots}
+    return {**USUAL_PLACES, **picture.before, **known, **picture.pivots}
 
 
 def tyre(hub: Point, tilt: float, rest: Wheels) -> list[Point]:
