@@ -51,6 +51,8 @@ class AbovePicture:
         Pivots that were not measured wholly.
     asked_reading : str
         Name of the reading, or of the answer on the layout, that is asked for; or "".
+    tapes : mapping of str to str
+        Word on the way of the tape for each further reading that the picture shows.
     """
 
     layout: Layout = Layout.KNUCKLE
@@ -59,6 +61,7 @@ class AbovePicture:
     radius: float = USUAL_RADIUS
     assumed: frozenset[str] = frozenset()
     asked_reading: str = ""
+    tapes: Mapping[str, str] = field(default_factory=dict)
 
     @property
     def lines(self) -> dict[str, tuple[Point, Point]]:

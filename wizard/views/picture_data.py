@@ -147,6 +147,8 @@ class FrontPicture:
     asked_reading : str
         Name of the reading that is asked for ("track_bar.frame.height"), or ""; the picture shows
         where its tape goes.
+    tapes : mapping of str to str
+        Word on the way of the tape for each further reading that the picture shows.
     notes : mapping of str to str
         Words beside the name of a pivot ("up 1 in") or of a link ("8.5 deg").
     aims : tuple of Aim
@@ -162,6 +164,7 @@ class FrontPicture:
     after_word: str = "after"
     arcs: Mapping[str, Sequence[Point]] = field(default_factory=dict)
     asked_reading: str = ""
+    tapes: Mapping[str, str] = field(default_factory=dict)
     notes: Mapping[str, str] = field(default_factory=dict)
     aims: tuple[Aim, ...] = ()
 

@@ -80,8 +80,10 @@ class FrontView(Drawing):
     def draw(self) -> None:
         """Draw from the back of the picture to its front."""
         picture, pose = self.picture, self.pose
-        path = tape_path(picture.asked_reading, places(picture))
-        view = view_of(picture, path, self.sheet)
+        where = places(picture)
+        path = tape_path(picture.asked_reading, where)
+        further = {name: tape for name in picture.tapes if (tape := tape_path(name, where))}
+        view = view_of(picture, (path, *further.values()), self.sheet)
         self.draw_ground(view, pose.wheels if pose else picture.wheels)
         for arc in picture.arcs.values():
             self.line(view.line(arc), "front-view--arc", DOTTED)
@@ -92,9 +94,14 @@ class FrontView(Drawing):
             pivots, joint = {**pivots, **pose.pivots}, pose.joint
         for link, ends in link_lines(pivots, joint).items():
             self.line(view.line(ends), LINK_STYLES[link], thick=True)
+        for tape in further.values():
+            self.draw_tape(view, tape)
         if path:
-            self.draw_path(view, path)
-        self.words = self.words or front_words(picture, path, view, self.sheet, self.drawn_cells())
+            self.draw_tape(view, path)
+            self.draw_rings(view, path)
+        self.words = self.words or front_words(
+            picture, path, further, view, self.sheet, self.drawn_cells()
+        )
         for word in self.words:
             self.write(word.column, word.row, word.text, word.style)
         if pose:
@@ -124,14 +131,17 @@ class FrontView(Drawing):
             floor = [(x, foot_y - (x - foot_x) * tilt) for x in (0.0, edge)]
         self.line(floor, "front-view--floor")
 
-    def draw_path(self, view: View, path: TapePath) -> None:
-        """Draw the way of the tape, and a ring round every centre it aims at."""
+    def draw_tape(self, view: View, path: TapePath) -> None:
+        """Draw the way of the tape, and the datum line where it begins there."""
         if path.kind is TapeKind.OFFSET:
             x, y = view.dot(path.path[0])
             top = y - DATUM_ABOVE * DOWN
             self.line([(x, top), (x, view.top)], "front-view--tape", DOTTED)
         if path.path:
             self.line(view.line(path.path), "front-view--tape", DASHED)
+
+    def draw_rings(self, view: View, path: TapePath) -> None:
+        """Draw a ring round every centre that the tape aims at."""
         for ring in path.rings:
             column, row = cell_of(view.dot(ring))
             middle = column * ACROSS + 0.5, row * DOWN + 1.5
