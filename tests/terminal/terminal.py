@@ -23,6 +23,7 @@ KEYS = {
     "down": "\x1b[B",
     "up": "\x1b[A",
     "Ctrl+L": "\x0c",
+    "Ctrl+T": "\x14",
     "F2": "\x1bOQ",
     "F4": "\x1bOS",
     "F5": "\x1b[15~",
