@@ -1,14 +1,29 @@
 """Ride heights at which a vehicle steers true, in words."""
 
-from collections.abc import Sequence
-from math import ceil, floor
+from collections.abc import Iterator, Sequence
+from math import ceil, degrees, floor
 
 from core.fix.lift import HeightCurve
+from core.fix.lift_plan import LiftPlan
+from core.fix.plan import Plan
 from core.text.quantity import INCH, LengthUnit, format_length
-from wizard.phrases.amounts import listed
+from core.verdict.verdict import Overall
+from wizard.phrases.amounts import count_words, listed
+from wizard.phrases.fact import Fact
+from wizard.phrases.verdict_words import mark_and_word
+from wizard.phrases.work_steps import plan_move_words
 
 STEP: dict[LengthUnit, float] = {"in": INCH / 8, "mm": 1.0}
 """Step to which the ends of a range are rounded, inward, mm."""
+
+TYPICAL_NOTE = (
+    "Typical geometry is common practice without a source: it says what to expect, not what a "
+    "vehicle has. Measure the vehicle before parts are ordered."
+)
+EXACT_NOTE = (
+    "Ranges of the ride height take the pivots as they are given; the doubt of readings is not in "
+    "them. The chances of plans count it. The travel is taken to stay as it was."
+)
 
 AT_NO_HEIGHT = "at no ride height from 2 in lower to 8 in of lift"
 
@@ -47,3 +62,52 @@ def height_words(rise: float, unit: LengthUnit) -> str:
     if amount == format_length(0.0, unit):
         return "as it stands"
     return f"{amount} {'of lift' if rise > 0 else 'lower'}"
+
+
+def range_cell(curve: HeightCurve | None, unit: LengthUnit) -> str:
+    """Ranges of a curve in a cell."""
+    if curve is None or not curve.ranges:
+        return AT_NO_HEIGHT
+    return ranges_words(curve.ranges, unit)
+
+
+def lifted_cell(plan: LiftPlan, unit: LengthUnit) -> str:
+    """Verdict after the lift, and the first plan that goes with it."""
+    if plan.lifted is None or plan.result is None:
+        return ""
+    words = mark_and_word(plan.lifted.overall)
+    if plan.result.plans:
+        first = plan.result.plans[0]
+        words += f"; {'; '.join(plan_move_words(first, unit))}: {first.answer}"
+    return words
+
+
+def lifted_facts(plan: LiftPlan, unit: LengthUnit) -> Iterator[Fact]:
+    """The verdict after the lift, and what has to go with it."""
+    if plan.lifted is None or plan.result is None or plan.lift is None:
+        return
+    after = plan.lifted
+    peak = degrees(after.steer.ruling.value)
+    yield Fact(
+        f"lifted {format_length(plan.lift, unit)}",
+        f"{mark_and_word(after.overall)} without more: peak steer {peak:.2f} deg, castor "
+        f"{degrees(float(after.measured.linkage.castor)):.1f} deg.",
+    )
+    if after.overall == Overall.STEERS_TRUE:
+        yield Fact("with it", "nothing has to go with the lift.")
+        return
+    if plan.result.plans:
+        yield Fact("with it", going_with_words(plan.result.plans))
+    else:
+        yield Fact("with it", "nothing that is on offer fits this vehicle and this lift.", "!")
+    for number, (each, curve) in enumerate(zip(plan.result.plans, plan.with_plans, strict=True), 1):
+        moves = "; ".join(plan_move_words(each, unit))
+        yield Fact(f"plan {number}", f"{moves}: {each.answer}, {heights_words(curve, unit)}.")
+
+
+def going_with_words(plans: Sequence[Plan]) -> str:
+    """Number of the plans that have to go with a lift, in one sentence."""
+    cures = sum(each.steers_true for each in plans)
+    if cures:
+        return f"{count_words(cures)} of these, each enough for the vehicle to steer true."
+    return "nothing on offer is enough; the best of it stands below."
