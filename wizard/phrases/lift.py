@@ -1,11 +1,12 @@
 """Ride heights at which a vehicle steers true, in words."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from math import ceil, degrees, floor
 
 from core.fix.lift import HeightCurve
 from core.fix.lift_plan import LiftPlan
 from core.fix.plan import Plan
+from core.text.plain_text import plain
 from core.text.quantity import INCH, LengthUnit, format_length
 from core.verdict.verdict import Overall
 from wizard.phrases.amounts import count_words, listed
@@ -80,6 +81,38 @@ def lifted_cell(plan: LiftPlan, unit: LengthUnit) -> str:
         first = plan.result.plans[0]
         words += f"; {'; '.join(plan_move_words(first, unit))}: {first.answer}"
     return words
+
+
+def is_typical(plan: LiftPlan) -> bool:
+    """True if a plan is made on the typical geometry of a profile."""
+    return plan.verdict.session.id.startswith("typical ")
+
+
+def several_lift_facts(
+    plans: Mapping[str, LiftPlan], change: str, unit: LengthUnit
+) -> Iterator[Fact]:
+    """How far a lift works on each of several vehicles, by their names."""
+    for name, plan in plans.items():
+        parts = [f"as it is, {range_cell(plan.now, unit)}"]
+        if change:
+            fits = plan.with_change is not None
+            words = range_cell(plan.with_change, unit) if fits else "does not fit it"
+            parts.append(f"with {plain(change)}, {words}")
+        if plan.lift is not None:
+            lift = format_length(plan.lift, unit)
+            parts.append(f"lifted by {lift}: {lifted_cell(plan, unit)}")
+        yield Fact(name, "; ".join(parts) + ".")
+
+
+def one_lift_facts(plan: LiftPlan, change: str, unit: LengthUnit) -> Iterator[Fact]:
+    """How far a lift works on one vehicle, and what has to go with it."""
+    words = f"{mark_and_word(plan.verdict.overall)}; {heights_words(plan.now, unit)}."
+    yield Fact("as it is", words)
+    if change:
+        fits = plan.with_change is not None
+        words = heights_words(plan.with_change, unit) if plan.with_change else "does not fit it"
+        yield Fact("with", f"{plain(change)}: {words}.", "" if fits else "!")
+    yield from lifted_facts(plan, unit)
 
 
 def lifted_facts(plan: LiftPlan, unit: LengthUnit) -> Iterator[Fact]:

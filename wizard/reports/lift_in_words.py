@@ -15,18 +15,16 @@ from core.fix.lift_plan import LiftPlan
 from core.text.plain_text import plain
 from core.text.quantity import INCH, LengthUnit, format_length
 from wizard.phrases.cautions import CAUTION_IN_SHORT
-from wizard.phrases.fact import Fact
 from wizard.phrases.lift import (
     EXACT_NOTE,
     TYPICAL_NOTE,
-    heights_words,
+    is_typical,
     lifted_cell,
-    lifted_facts,
+    one_lift_facts,
     range_cell,
 )
 from wizard.phrases.plan_cautions import clearance_facts
 from wizard.phrases.session_names import vehicle_tag
-from wizard.phrases.verdict_words import mark_and_word
 from wizard.phrases.work_steps import plan_move_words
 from wizard.reports.console import fact_sheet, print_report, style_of
 
@@ -72,21 +70,13 @@ def one_lift_parts(lifted: "Lifted", change: str) -> Iterator[RenderableType]:
     """Parts of the report on one vehicle."""
     plan, unit = lifted.plan, units_of(lifted.document)
     yield Text(f"A lift on {vehicle_tag(lifted.document)}", style_of("title"))
-    facts = [
-        Fact("as it is", f"{mark_and_word(plan.verdict.overall)}; {heights_words(plan.now, unit)}.")
-    ]
-    if change:
-        fits = plan.with_change is not None
-        words = heights_words(plan.with_change, unit) if plan.with_change else "does not fit it"
-        facts.append(Fact("with", f"{plain(change)}: {words}.", "" if fits else "!"))
-    facts += lifted_facts(plan, unit)
-    yield fact_sheet("How far it works", facts)
+    yield fact_sheet("How far it works", one_lift_facts(plan, change, unit))
     yield heights_table(plan, unit)
     result = plan.result
     for number, each in enumerate(result.plans if result else (), 1):
         title = f"Plan {number}: {'; '.join(plan_move_words(each, unit))}"
         yield fact_sheet(title, clearance_facts(each))
-    note = TYPICAL_NOTE if plan.verdict.session.id.startswith("typical ") else ""
+    note = TYPICAL_NOTE if is_typical(plan) else ""
     yield Text(f"{note} {EXACT_NOTE} {CAUTION_IN_SHORT}".strip(), style_of("quiet"))
 
 
