@@ -21,10 +21,12 @@ TYPICAL_NOTE = (
     "Typical geometry is common practice without a source: it says what to expect, not what a "
     "vehicle has. Measure the vehicle before parts are ordered."
 )
-EXACT_NOTE = (
-    "Ranges of the ride height take the pivots as they are given; the doubt of readings is not in "
-    "them. The chances of plans count it. The travel is taken to stay as it was."
+DOUBT_NOTE = (
+    "Surely means at least 95 in 100: the doubt of the readings, of what is assumed and of the "
+    "model is counted. The travel is taken to stay as it was."
 )
+
+AS_IT_STANDS = "as it stands"
 
 AT_NO_HEIGHT = "at no ride height from 2 in lower to 8 in of lift"
 
@@ -33,7 +35,16 @@ def heights_words(curve: HeightCurve, unit: LengthUnit) -> str:
     """Ride heights at which a vehicle steers true: "from 2 1/2 to 4 3/4 in of lift"."""
     if not curve.ranges:
         return f"steers true {AT_NO_HEIGHT}"
-    return f"steers true {ranges_words(curve.ranges, unit)}"
+    return f"steers true {ranges_words(curve.ranges, unit)}{sure_words(curve, unit)}"
+
+
+def sure_words(curve: HeightCurve, unit: LengthUnit) -> str:
+    """The sure part of the ranges: ", surely from 1 in lower to 3 1/2 in of lift"."""
+    if curve.sure_ranges is None:
+        return ""
+    if not curve.sure_ranges:
+        return ", surely at none of them"
+    return f", surely {ranges_words(curve.sure_ranges, unit)}"
 
 
 def ranges_words(ranges: Sequence[tuple[float, float]], unit: LengthUnit) -> str:
@@ -45,9 +56,9 @@ def height_range_words(ends: tuple[float, float], unit: LengthUnit) -> str:
     """A range of the ride height, rounded inward."""
     step = STEP[unit]
     low, high = ceil(ends[0] / step - 1e-6) * step, floor(ends[1] / step + 1e-6) * step
-    if low > high:
-        middle = (ends[0] + ends[1]) / 2
-        return f"only at about {height_words(middle, unit)}"
+    if low >= high:
+        words = height_words((ends[0] + ends[1]) / 2, unit)
+        return f"only {words}" if words == AS_IT_STANDS else f"only at about {words}"
     if low >= 0:
         smallest = format_length(low, unit).removesuffix(f" {unit}")
         return f"from {smallest} to {format_length(high, unit)} of lift"
@@ -61,7 +72,7 @@ def height_words(rise: float, unit: LengthUnit) -> str:
     """A change of the ride height: "1 in lower", "as it stands", "2 in of lift"."""
     amount = format_length(abs(rise), unit)
     if amount == format_length(0.0, unit):
-        return "as it stands"
+        return AS_IT_STANDS
     return f"{amount} {'of lift' if rise > 0 else 'lower'}"
 
 
@@ -69,7 +80,7 @@ def range_cell(curve: HeightCurve | None, unit: LengthUnit) -> str:
     """Ranges of a curve in a cell."""
     if curve is None or not curve.ranges:
         return AT_NO_HEIGHT
-    return ranges_words(curve.ranges, unit)
+    return f"{ranges_words(curve.ranges, unit)}{sure_words(curve, unit)}"
 
 
 def lifted_cell(plan: LiftPlan, unit: LengthUnit) -> str:

@@ -16,7 +16,7 @@ from core.text.plain_text import plain
 from core.text.quantity import INCH, LengthUnit, format_length
 from wizard.phrases.cautions import CAUTION_IN_SHORT
 from wizard.phrases.lift import (
-    EXACT_NOTE,
+    DOUBT_NOTE,
     TYPICAL_NOTE,
     is_typical,
     lifted_cell,
@@ -63,7 +63,7 @@ def many_lift_parts(
             cells.append(lifted_cell(plan, unit))
         table.add_row(*map(Text, cells))
     yield table
-    yield Text(f"{EXACT_NOTE} {CAUTION_IN_SHORT}", style_of("quiet"))
+    yield Text(f"{DOUBT_NOTE} {CAUTION_IN_SHORT}", style_of("quiet"))
 
 
 def one_lift_parts(lifted: "Lifted", change: str) -> Iterator[RenderableType]:
@@ -77,7 +77,7 @@ def one_lift_parts(lifted: "Lifted", change: str) -> Iterator[RenderableType]:
         title = f"Plan {number}: {'; '.join(plan_move_words(each, unit))}"
         yield fact_sheet(title, clearance_facts(each))
     note = TYPICAL_NOTE if is_typical(plan) else ""
-    yield Text(f"{note} {EXACT_NOTE} {CAUTION_IN_SHORT}".strip(), style_of("quiet"))
+    yield Text(f"{note} {DOUBT_NOTE} {CAUTION_IN_SHORT}".strip(), style_of("quiet"))
 
 
 def heights_table(plan: LiftPlan, unit: LengthUnit) -> Table:

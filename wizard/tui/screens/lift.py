@@ -21,7 +21,7 @@ from wizard.phrases.answer_words import UNIT_WORDS
 from wizard.phrases.cautions import CAUTION_IN_SHORT
 from wizard.phrases.help import help_on_lifts
 from wizard.phrases.lift import (
-    EXACT_NOTE,
+    DOUBT_NOTE,
     TYPICAL_NOTE,
     is_typical,
     one_lift_facts,
@@ -136,7 +136,7 @@ class LiftScreen(Screen[None]):
             facts = several_lift_facts(plans, request.change, unit)
         self.query_one(Facts).show("How far it works", facts)
         typical = TYPICAL_NOTE if any(map(is_typical, plans.values())) else ""
-        note = f"{typical} {EXACT_NOTE} {CAUTION_IN_SHORT}".strip()
+        note = f"{typical} {DOUBT_NOTE} {CAUTION_IN_SHORT}".strip()
         self.query_one("#lift-note", Static).update(Content(note))
         self.show_curve()
         self.say_keys()
