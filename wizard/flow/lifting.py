@@ -23,8 +23,8 @@ SMALLEST_LIFT, LARGEST_LIFT = parse_length("-2 in"), parse_length("8 in")
 
 
 @dataclass(frozen=True)
-class LiftRequest:
-    """What is asked for.
+    """Request for planned lifts.
+    """Request for lifts.
 
     Attributes
     ----------

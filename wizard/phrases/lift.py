@@ -102,7 +102,7 @@ def is_typical(plan: LiftPlan) -> bool:
 def several_lift_facts(
     plans: Mapping[str, LiftPlan], change: str, unit: LengthUnit
 ) -> Iterator[Fact]:
-    """How far a lift works on each of several vehicles, by their names."""
+    """Facts on how far a lift works on each of several vehicles, by their names."""
     for name, plan in plans.items():
         parts = [f"as it is, {range_cell(plan.now, unit)}"]
         if change:
@@ -116,7 +116,7 @@ def several_lift_facts(
 
 
 def one_lift_facts(plan: LiftPlan, change: str, unit: LengthUnit) -> Iterator[Fact]:
-    """How far a lift works on one vehicle, and what has to go with it."""
+    """Facts on how far a lift works on one vehicle, and what has to go with it."""
     words = f"{mark_and_word(plan.verdict.overall)}; {heights_words(plan.now, unit)}."
     yield Fact("as it is", words)
     if change:

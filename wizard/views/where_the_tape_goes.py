@@ -1,4 +1,4 @@
-"""Where the tape goes: a usual front axle with a tape of each kind, seen from two sides."""
+"""Pictures of where the tape goes: a usual front axle with a tape of each kind."""
 
 from __future__ import annotations
 

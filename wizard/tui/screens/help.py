@@ -87,7 +87,7 @@ def section_content(section: HelpSection) -> Content:
 
 
 def tapes_of(flow: Flow) -> tuple[FrontPicture, AbovePicture] | None:
-    """Where the tape goes on this vehicle; None where no reading is asked for."""
+    """Pictures of where the tape goes; None where no reading is asked for."""
     if not flow.question.path.startswith("readings."):
         return None
     return (
