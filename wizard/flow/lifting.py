@@ -23,7 +23,7 @@ SMALLEST_LIFT, LARGEST_LIFT = parse_length("-2 in"), parse_length("8 in")
 
 
 @dataclass(frozen=True)
-    """Request for planned lifts.
+class LiftRequest:
     """Request for lifts.
 
     Attributes
