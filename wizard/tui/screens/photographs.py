@@ -42,7 +42,7 @@ from wizard.tui.widgets.remark import Remark
 from wizard.views.photograph import Place, Window
 
 STEP, FINE_STEP = 2.0, 0.5
-"""Pixels of the view that the crosshair moves with a key press; the finer one with Shift."""
+"""Half-blocks of the view that the crosshair moves with a key press; the finer one with Shift."""
 
 ZOOM = 1.5
 MAGNIFIED = 4.0
@@ -123,9 +123,9 @@ class PhotographsStep(Screen[Any]):
         yield Heading()
         yield Static(id="mark-ask")
         with Horizontal(id="photograph-work"):
-            yield PhotographView(id="photograph")
+            yield PhotographView(self.app.sharp_picture, id="photograph")
             with Vertical(id="photograph-side"):
-                yield PhotographView(id="magnifier")
+                yield PhotographView(self.app.sharp_picture, id="magnifier")
                 yield Static(id="marks")
         yield Remark()
         yield Keys()
@@ -204,7 +204,7 @@ class PhotographsStep(Screen[Any]):
         near: Window | None = None
         if self.image is not None:
             if self.window is None or self.window.view != view.pixels:
-                self.window = Window.whole(self.image.size, view.pixels)
+                self.window = Window.whole(self.image.size, view.pixels, view.grain)
             self.window = self.window.showing(self.crosshair)
             scale = self.window.scale * MAGNIFIED
             near = Window(self.image.size, magnifier.pixels, self.crosshair, scale)
@@ -253,7 +253,7 @@ class PhotographsStep(Screen[Any]):
         """Move the crosshair."""
         if self.window is None:
             return
-        step = (FINE_STEP if is_fine else STEP) / self.window.scale
+        step = (FINE_STEP if is_fine else STEP) * self.window.grain / self.window.scale
         x, y = self.crosshair
         self.crosshair = self.window.inside((x + step * across, y + step * down))
         self.show_picture()
