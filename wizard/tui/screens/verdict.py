@@ -1,6 +1,7 @@
 """The verdict: the step of a session, and the base of the screen of a filed record."""
 
 from collections.abc import Callable, Sequence
+from pathlib import Path
 from typing import Any
 
 from textual.app import ComposeResult
@@ -34,6 +35,7 @@ from wizard.tui.screens.step_screen import StepScreen
 from wizard.tui.screens.travel import TravelScreen
 from wizard.tui.screens.workers import Reporter, is_open, run_beside
 from wizard.tui.widgets.keys import Key
+from wizard.tui.widgets.photographs_part import PhotographsPart
 from wizard.tui.widgets.verdict_view import VerdictView
 
 DRAWING = "drawing the doubt …"
@@ -93,7 +95,12 @@ class VerdictScreen(SectionedScreen[Result]):
 
     async def complete_view(self) -> None:
         """Complete the view after the verdict was painted, then draw the uncertainty."""
-        await self.query_one(VerdictView).complete()
+        view = self.query_one(VerdictView)
+        await view.complete()
+        photographs = self.verdict.session.photographs if self.verdict else ()
+        if photographs and is_open(self):
+            sharp = self.app.sharp_picture
+            await view.show_photographs(PhotographsPart(photographs, self.folder, sharp))
         if is_open(self):  # the screen may have been left meanwhile
             self.show()
             run_beside(self, self.draw_uncertainty)
@@ -119,6 +126,11 @@ class VerdictScreen(SectionedScreen[Result]):
         self.verdict, self.drawing = verdict, ""
         self.query_one(VerdictView).tell(verdict, self.unit)
         self.show_heading()
+
+    @property
+    def folder(self) -> Path:
+        """The vehicle's folder, which holds its photographs."""
+        return self.app.files / vehicle_tag(self.document)
 
     def keys(self) -> tuple[Key, ...]:
         """Keys to the travel and to the bench, if there is a verdict."""
