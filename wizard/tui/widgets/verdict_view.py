@@ -13,7 +13,7 @@ from wizard.phrases.cautions import caution_facts
 from wizard.phrases.decisions import decision_facts
 from wizard.phrases.fact import LOOK, Fact
 from wizard.phrases.filed_plan import planned_facts
-from wizard.phrases.headline import not_checked_words
+from wizard.phrases.headline import words_beside
 from wizard.phrases.open_questions import open_question_facts
 from wizard.phrases.readings import readings_facts, warning_facts
 from wizard.phrases.reported import reported_facts
@@ -102,7 +102,7 @@ class VerdictView(SectionedView):
 
     def tell(self, verdict: Verdict, unit: LengthUnit) -> None:
         """Show the sections that depend on the method of the uncertainty: verdict, rules, trust."""
-        self.query_one(Banner).show(verdict.overall, not_checked_words(verdict))
+        self.query_one(Banner).show(verdict.overall, words_beside(verdict))
         self.show_facts("means", "", verdict_facts(verdict, unit))
         warnings = (*binding_facts(verdict.travel_limits, unit), *warning_facts(verdict, unit))
         self.show_facts("look", "", warnings)
