@@ -22,9 +22,9 @@ SET_UP = (
 )
 
 METHODS: tuple[Choice, ...] = (
-    Choice("board", "a board and a chalk line", "tape from both its ends"),
-    Choice("laser", "a laser and a wall", "its mark moves sideways"),
-    Choice("turn-plate", "a turn plate", "shows the angle"),
+    Choice("board", "a board and a chalk line"),
+    Choice("laser", "a laser and a wall"),
+    Choice("turn-plate", "a turn plate"),
 )
 
 HOW: Mapping[Method, str] = {

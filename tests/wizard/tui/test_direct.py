@@ -125,7 +125,9 @@ async def test_side_and_way_are_carried_to_the_next_row(tmp_path):
         assert [(row["side"], row["going"]) for row in rows] == [("right", "down")] * 2
 
 
-@pytest.mark.parametrize(("text", "why"), [("0", "more than 0"), ("x", "length"), ("", "nothing was typed")])
+@pytest.mark.parametrize(
+    ("text", "why"), [("0", "more than 0"), ("x", "length"), ("", "nothing was typed")]
+)
 async def test_a_faulty_board_is_refused(tmp_path, text, why):
     app = workshop_app(tmp_path)
     async with app.run_test(size=(80, 24)) as pilot:

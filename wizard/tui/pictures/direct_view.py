@@ -8,7 +8,8 @@ from wizard.tui.pictures.side_view import ends_row, points_along
 from wizard.views.direct_above import RADIUS, DirectPicture
 from wizard.views.picture_data import Point
 
-LINE_NAMES = ("chalk line", "line")
+CHALK_LINE, WALL_LINE = ("chalk line", "line"), ("line on the wall", "line")
+"""Names of the line that is taped from, at length and in short."""
 
 
 class DirectView(Drawing):
@@ -65,7 +66,8 @@ class DirectView(Drawing):
         if picture.line:
             self.line(dots(picture.line), "direct-view--line", DOTTED)
             cells = tuple(cell_of(dot) for dot in dots(picture.line))
-            labels.append(Label(LINE_NAMES, cells, "direct-view--line", needed=True))
+            names = WALL_LINE if picture.wall else CHALK_LINE
+            labels.append(Label(names, cells, "direct-view--line", needed=True))
         for name, tape in picture.tapes.items():
             self.line(dots(tape), "direct-view--tape", DASHED)
             flipped = tuple((across, -ahead) for across, ahead in tape)

@@ -5,7 +5,7 @@ from typing import Literal
 from textual import on
 from textual.app import ComposeResult
 from textual.binding import Binding
-from textual.containers import Horizontal, Vertical
+from textual.containers import Horizontal
 from textual.content import Content
 from textual.screen import Screen
 from textual.widgets import Static
@@ -92,9 +92,8 @@ class DirectScreen(Screen[Flow]):
         yield Static(id="direct-method")
         with Horizontal(id="direct"):
             yield DirectTable()
-            with Vertical(id="direct-curve"):
-                yield Curve()
-                yield Static(id="direct-state")
+            yield Curve()
+        yield Static(id="direct-state")
         yield Static(id="direct-ask")
         yield Field()
         yield Remark()
@@ -146,7 +145,7 @@ class DirectScreen(Screen[Flow]):
         if verdict is not None:
             self.query_one(Curve).show(curve_of(verdict, unit))
         whole = [row for row in rows if is_whole(table, row)]
-        state = f"{progress_words(whole)}.\n{so_far_words(verdict)}"
+        state = f"{progress_words(whole)}. {so_far_words(verdict)}"
         self.query_one("#direct-state", Static).update(Content(state))
         ask, example = ASK[self.at.key]
         self.query_one("#direct-ask", Static).update(Content(f"{self.at.place + 1}  {ask}"))

@@ -52,11 +52,11 @@ class DirectSetUp(Screen[Document | None]):
         yield Heading()
         with Horizontal(id="direct-set-up"):
             with VerticalScroll():
+                yield Static(Content(CAUTIONS), classes="text caution")
                 yield Static("How is the steer read?", classes="title", markup=False)
                 yield ChoiceList()
                 yield Static(id="direct-how")
                 yield Static(Content(SET_UP), classes="text")
-                yield Static(Content(CAUTIONS), classes="text caution")
             yield DirectView()
         yield Keys()
 

@@ -211,7 +211,8 @@ class VerdictStep(StepScreen, VerdictScreen[Any]):
         words = ""
         if self.verdict is not None:
             refines_at = HELPS_MOST.name if self.flow.is_short else "Cross-checks"
-            words = next_after_verdict(self.verdict, self.advised, refines_at)
+            follows = self.earlier is not None
+            words = next_after_verdict(self.verdict, self.advised, refines_at, follows)
         self.query_one(VerdictView).say_next(words)
 
     def reason_words(self, error: EntryError | ProfileError) -> str:

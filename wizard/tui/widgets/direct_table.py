@@ -7,13 +7,13 @@ from rich.cells import set_cell_size
 from textual.content import Content
 from textual.reactive import reactive
 
-from wizard.flow.direct_rows import cell_text
+from wizard.flow.direct_rows import WORDS, cell_text
 from wizard.tui.widgets.answer_list import shortened
 from wizard.tui.widgets.pressable import Pressable, with_action
 from wizard.tui.widgets.readings_table import OPEN, REFUSED, STYLES, TAKEN
 
-NARROWEST, WIDEST, NUMBER = 7, 12, 3
-"""Columns of a cell, and of the number of a row."""
+NARROWEST, WIDEST, NUMBER, WORD = 7, 12, 3, 7
+"""Columns of a reading at least and at most, of the number of a row, and of a word."""
 
 
 class At(NamedTuple):
@@ -48,14 +48,17 @@ class DirectTable(Pressable):
         """A line with the columns, then as many rows as there is room for."""
         if not self.columns:
             return Content("")
-        width = min(max((self.size.width - NUMBER) // len(self.columns), NARROWEST), WIDEST)
+        readings = [key for key in self.columns if key not in WORDS]
+        left = self.size.width - NUMBER - WORD * (len(self.columns) - len(readings))
+        width = min(max(left // len(readings), NARROWEST), WIDEST)
+        widths = {key: width if key in readings else WORD for key in self.columns}
         room = max(self.size.height - 1, 1)
         first = max(min(self.at.place - room // 2, len(self.rows) - room), 0)
-        heads = "".join(set_cell_size(f" {name}", width) for name in self.columns)
+        heads = "".join(set_cell_size(f" {name}", widths[name]) for name in self.columns)
         lines = [Content.styled(" " * NUMBER + heads, "$quiet")]
         for place, row in list(enumerate(self.rows))[first : first + room]:
             style = "bold" if place == self.at.place else "$quiet"
-            cells = (self._cell(At(place, key), row, width) for key in self.columns)
+            cells = (self._cell(At(place, key), row, widths[key]) for key in self.columns)
             lines.append(Content("").join([Content.styled(f"{place + 1:>2} ", style), *cells]))
         return Content("\n").join(lines)
 
