@@ -8,11 +8,21 @@ from math import atan2, cos, pi, sin
 
 from textual.events import Resize
 
-from wizard.tui.pictures.drawing import ACROSS, DASHED, DOTTED, DOWN, SPARSE, Drawing, cell_of
+from wizard.tui.pictures.drawing import (
+    ACROSS,
+    BROKEN,
+    DASHED,
+    DOTTED,
+    DOWN,
+    SPARSE,
+    Drawing,
+    cell_of,
+)
 from wizard.tui.pictures.front_words import AIM_STYLE, LINK_STYLES, front_words, is_inside
 from wizard.tui.pictures.labels import Placed
 from wizard.tui.pictures.layout import places, tyre, view_of, whole_wheels
 from wizard.tui.pictures.scale import View
+from wizard.views.front_body import front_body
 from wizard.views.picture_data import (
     FrontPicture,
     Point,
@@ -30,6 +40,9 @@ HOLLOW = {"frame": "◇", "axle": "○", "near": "○"}
 DATUM_ABOVE = 2
 """Rows that the datum line goes up beyond the pivot."""
 
+WIDE = 50
+"""Columns from which parts that nobody measures are drawn."""
+
 RING = tuple((4.4 * cos(turn * pi / 12), 4.4 * sin(turn * pi / 12)) for turn in range(24))
 """Dots of a ring round a mark."""
 
@@ -44,6 +57,7 @@ class FrontView(Drawing):
         "front-view--before",
         "front-view--floor",
         "front-view--wheel",
+        "front-view--body",
         "front-view--arc",
         "front-view--tape",
         "front-view--aim",
@@ -122,6 +136,8 @@ class FrontView(Drawing):
             self.line([*outline, outline[0]], "front-view--wheel")
         if drawn.left and drawn.right:
             self.line(view.line(drawn.hubs), "front-view--wheel", SPARSE)
+        if self.sheet.width >= WIDE and not self.pose:
+            self.draw_body(view)
         edge = float(self.sheet.width * ACROSS - 1)
         floor = [(0.0, view.top), (edge, view.top)]
         right = self.picture.wheels.right
@@ -130,6 +146,13 @@ class FrontView(Drawing):
             foot_x, foot_y = view.dot((wheels.right[0], wheels.right[1] - right[1]))
             floor = [(x, foot_y - (x - foot_x) * tilt) for x in (0.0, edge)]
         self.line(floor, "front-view--floor")
+
+    def draw_body(self, view: View) -> None:
+        """Draw the frame rails with what hangs on them, as far as the view holds them wholly."""
+        for line in front_body(self.picture).lines:
+            dots = view.line(line)
+            if all(is_inside(cell_of(dot), self.sheet) for dot in dots):
+                self.line(dots, "front-view--body", BROKEN)
 
     def draw_tape(self, view: View, path: TapePath) -> None:
         """Draw the way of the tape, and the datum line where it begins there."""
