@@ -10,7 +10,7 @@ from wizard.views.front_body import front_body
 from wizard.views.picture_data import LINK_ENDS, TIE_ROD, FrontPicture, Point, link_lines
 
 WIDTH, MARGIN = 680.0, 8.0
-TALLEST = 190.0
+TALLEST = 165.0
 LINE_HEIGHT = 16.0
 """Distance from one line of text to the next."""
 
