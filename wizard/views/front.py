@@ -8,7 +8,6 @@ from typing import TYPE_CHECKING
 from core.documents.document import Document
 from core.documents.entries import EntryError
 from core.entry_checks.known import KnownAnswers
-from core.kinematics.pivots import PIVOTS
 from core.readings.survey import pivots_so_far, wheels_so_far
 from wizard.views.above import above_of_answers
 from wizard.views.picture_data import (
@@ -70,7 +69,7 @@ def usual_picture(document: Document, profile: Profile | None) -> FrontPicture:
     """A whole front axle with its links where they usually are, before anything is measured."""
     places = usual_places(document, profile)
     return FrontPicture(
-        pivots={name: place for name, place in places.items() if name in PIVOTS},
+        pivots={name: place for name, place in places.items() if name not in HUBS},
         wheels=Wheels(places[LEFT_HUB], places[RIGHT_HUB]),
     )
 

@@ -149,6 +149,8 @@ class FrontPicture:
         where its tape goes.
     tapes : mapping of str to str
         Word on the way of the tape for each further reading that the picture shows.
+    ringed : tuple of Point
+        Places with a ring round them, mm.
     notes : mapping of str to str
         Words beside the name of a pivot ("up 1 in") or of a link ("8.5 deg").
     aims : tuple of Aim
@@ -165,6 +167,7 @@ class FrontPicture:
     arcs: Mapping[str, Sequence[Point]] = field(default_factory=dict)
     asked_reading: str = ""
     tapes: Mapping[str, str] = field(default_factory=dict)
+    ringed: tuple[Point, ...] = ()
     notes: Mapping[str, str] = field(default_factory=dict)
     aims: tuple[Aim, ...] = ()
 

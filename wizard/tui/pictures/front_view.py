@@ -112,7 +112,10 @@ class FrontView(Drawing):
             self.draw_tape(view, tape)
         if path:
             self.draw_tape(view, path)
-            self.draw_rings(view, path)
+            for ring in path.rings:
+                self.draw_ring(view, ring)
+        for place in picture.ringed:
+            self.draw_ring(view, place)
         self.words = self.words or front_words(
             picture, path, further, view, self.sheet, self.drawn_cells()
         )
@@ -163,16 +166,13 @@ class FrontView(Drawing):
         if path.path:
             self.line(view.line(path.path), "front-view--tape", DASHED)
 
-    def draw_rings(self, view: View, path: TapePath) -> None:
-        """Draw a ring round every centre that the tape aims at."""
-        for ring in path.rings:
-            column, row = cell_of(view.dot(ring))
-            middle = column * ACROSS + 0.5, row * DOWN + 1.5
-            self.spots(
-                [(middle[0] + right, middle[1] + down) for right, down in RING],
-                "front-view--tape",
-            )
-            self.set_pixel(column, row, "+", self.colour("front-view--tape"))
+    def draw_ring(self, view: View, place: Point) -> None:
+        """Draw a ring round a place."""
+        column, row = cell_of(view.dot(place))
+        middle = column * ACROSS + 0.5, row * DOWN + 1.5
+        dots = [(middle[0] + right, middle[1] + down) for right, down in RING]
+        self.spots(dots, "front-view--tape")
+        self.set_pixel(column, row, "+", self.colour("front-view--tape"))
 
     def draw_marks(
         self, view: View, pivots: Mapping[str, Point], marks: Mapping[str, str], style: str = ""

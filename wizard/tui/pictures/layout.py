@@ -102,7 +102,7 @@ def view_of(picture: FrontPicture, paths: Collection[TapePath | None], size: Siz
     targets = [target for path in tapes for target in path.targets]
     points = [where[name] for name in _framed(picture, targets)]
     points += chain(picture.before.values(), *picture.arcs.values())
-    points += [aim.point for aim in picture.aims if aim.needed]
+    points += [*picture.ringed, *(aim.point for aim in picture.aims if aim.needed)]
     points.append((points[0][0], 0.0))
     if any(path.kind is TapeKind.OFFSET for path in tapes):
         points.append((DATUM, 0.0))
