@@ -11,8 +11,11 @@ import time
 import pexpect
 import pytest
 
+from core.documents.record import read_document
+from core.readings.photograph import CONTACTS, HUBS
 from tests.terminal.terminal import PATIENCE, Terminal
 from tests.wizard.tui.test_photographs import draft, picture_in
+from wizard.phrases.mark_names import POINTS
 
 pytestmark = pytest.mark.skipif(
     not hasattr(signal, "SIGKILL"), reason="this system has no pseudo-terminals"
@@ -90,7 +93,7 @@ def test_a_photograph_is_as_sharp_as_the_terminal(
     terminal.press("enter")
     terminal.read_until(lambda output: b"frame end" in output and shown_in(output, shown))
     assert not_shown not in terminal.output
-    terminal.press("\x1b[C", "enter")
+    terminal.press("right", "enter")
     terminal.read_until(lambda output: b"Mark the track bar's axle end" in output)
     terminal.press("F9")
     terminal.read_until(lambda output: b"is kept, unfinished" in output)
@@ -101,3 +104,35 @@ def test_a_photograph_is_as_sharp_as_the_terminal(
 def shown_in(output: bytes, shown: bytes) -> bool:
     """True if a picture was shown; colours between half-blocks do not count."""
     return shown in output or shown in re.sub(rb"\x1b\[[0-9;]*m", b"", output)
+
+
+def test_a_picture_is_marked_by_keys_alone(tmp_path):
+    path = draft(tmp_path, [picture_in(tmp_path)])
+    terminal = Terminal("--files", str(tmp_path), size=(80, 24))
+    terminal.wait_for("unfinished, go on")
+    terminal.press("enter")
+    seen = [f"{link}.{end}" for link in ("track_bar", "drag_link") for end in ("frame", "axle")]
+    seen += [*HUBS, *CONTACTS]
+    for point in seen:
+        terminal.wait_for(f"Mark the {POINTS[point]}")
+        terminal.press("right", "right", "down", "enter")
+    terminal.wait_for("Mark the plumb line's top")
+    terminal.press("F4")
+    terminal.wait_for("Mark the plumb line's bottom")
+    terminal.press("F8")
+    terminal.wait_for("Mark the plumb line's top")
+    terminal.kill()
+    (photograph,) = read_document(path)["photographs"]
+    assert list(photograph["marks"]) == seen
+    places = list(photograph["marks"].values())
+    assert places[0] != places[-1]
+    terminal = Terminal("--files", str(tmp_path), size=(80, 24))
+    terminal.wait_for("unfinished, go on")
+    terminal.press("enter")
+    terminal.wait_for("Mark the plumb line's top")
+    terminal.press("g")
+    terminal.wait_for("Pivots")
+    terminal.press("F9")
+    terminal.wait_for("is kept, unfinished")
+    terminal.press("F9")
+    assert terminal.ended() == 0
