@@ -34,6 +34,8 @@ def next_after_verdict(
         True in a re-measure.
     """
     if verdict.overall == Overall.TOO_CLOSE:
+        if verdict.advice is not None and verdict.advice.photograph is not None:
+            return f"Next: A goes to the photographs, to add one. {AS_IT_IS}"
         if advised:
             return f"Next: A goes to the {name_of_reading(advised[0])}. {AS_IT_IS}"
         return f"Next: F3 and {refines_at} offers further readings. {AS_IT_IS}"

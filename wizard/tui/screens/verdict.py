@@ -191,6 +191,7 @@ class VerdictStep(StepScreen, VerdictScreen[Any]):
         return (
             Key("Enter", "go on", "next_step"),
             *([Key("A", "take it again", "again")] if verdict and self.advised else []),
+            *([Key("A", "add a photograph", "again")] if self.is_photograph_advised else []),
             *([Key("M", "mend the slip", "mend")] if verdict and verdict.slips else []),
             *(
                 [Key("S", "suspect reading", "suspect")]
@@ -242,6 +243,12 @@ class VerdictStep(StepScreen, VerdictScreen[Any]):
             return ()
         return advice.readings or tuple(READ_AS.get(name, name) for name in advice.skipped)
 
+    @property
+    def is_photograph_advised(self) -> bool:
+        """True if one more photograph would take most doubt away."""
+        advice = self.verdict.advice if self.verdict else None
+        return advice is not None and advice.photograph is not None
+
     def action_next_step(self) -> None:
         """Go to the comparison or the next step; without a verdict go to a missing answer."""
         missing = self.flow.missing
@@ -253,8 +260,10 @@ class VerdictStep(StepScreen, VerdictScreen[Any]):
             self.action_compare()
 
     def action_again(self) -> None:
-        """Go to the reading that would settle the verdict, for a repeat."""
-        if self.advised:
+        """Go to the reading that would settle the verdict, or to the photographs."""
+        if self.is_photograph_advised:
+            self.dismiss(self.flow.going_to(PHOTOGRAPHS))
+        elif self.advised:
             advice = self.verdict.advice if self.verdict else None
             self.retake(self.advised[0], adds=bool(advice and advice.readings))
 
