@@ -162,6 +162,78 @@ def test_a_short_session_in_the_smallest_terminal(tmp_path):
     assert terminal.ended() == 0
 
 
+@pytest.mark.parametrize("size", [SMALLEST, LARGE])
+def test_a_sheet_is_typed_in_as_a_table(tmp_path, size):
+    files = tmp_path / "files"
+    answers = {
+        path: answer
+        for path, answer in fg_2.RE_MOUNTED.answers.items()
+        if not path.startswith("instruments.") and path != "session.units"
+    }
+    terminal = Terminal("--files", str(files), size=size)
+    terminal.wait_for("Nothing is filed here yet")
+    terminal.press("enter")
+    ShortSession(terminal, answers).answer_until("readings.track_bar.frame.height")
+    terminal.press("Ctrl+T")
+    terminal.wait_for("Ctrl+T questions")
+    ends = [f"{link}.{end}" for link in ("track_bar", "drag_link") for end in ("frame", "axle")]
+    for end in ends[:2]:
+        type_line(terminal, answers, end)
+    terminal.press("2 3")
+    terminal.wait_for(" 2 3")
+    terminal.kill()
+    (draft,) = (files / "unfinished").glob("*.toml")
+    assert readings_in(draft) == typed(answers, ends[:2])
+
+    terminal = Terminal("--files", str(files), size=size)
+    terminal.wait_for("unfinished, go on")
+    terminal.press("enter")
+    terminal.wait_for("how high is it above")
+    terminal.press("Ctrl+T")
+    terminal.wait_for("Ctrl+T questions")
+    for end in ends[2:]:
+        type_line(terminal, answers, end)
+    terminal.press("Ctrl+T")
+    terminal.wait_for("Ctrl+T table")
+    assert readings_in(draft) == typed(answers, ends)
+    terminal.press("F9")
+    terminal.wait_for("is kept, unfinished")
+    terminal.press("F9")
+    assert terminal.ended() == 0
+
+
+def type_line(terminal, answers, end):
+    """Type a line of the table: height, offset, station. Its cells show the first characters."""
+    for coordinate in ("height", "offset", "station"):
+        reading = answers[f"readings.{end}.{coordinate}"]
+        terminal.press(reading)
+        terminal.wait_for(f" {reading}")
+        terminal.press("enter")
+        terminal.wait_for(f"✓{reading[:6]}")
+
+
+def readings_in(draft):
+    """Readings of the links' ends in a draft, by their paths."""
+    links = value_at(read_document(draft), "readings")
+    return {
+        f"{link}.{end}.{coordinate}": reading
+        for link in ("track_bar", "drag_link")
+        for end in ("frame", "axle")
+        for coordinate, reading in links.get(link, {}).get(end, {}).items()
+    }
+
+
+def typed(answers, ends):
+    """Readings of some ends as they were typed, in inches."""
+    return {
+        f"{end}.{coordinate}": [
+            f"{text} in" for text in answers[f"readings.{end}.{coordinate}"].split("; ")
+        ]
+        for end in ends
+        for coordinate in ("height", "offset", "station")
+    }
+
+
 def test_a_session_in_the_smallest_terminal(tmp_path):
     first_session(tmp_path / "files", SMALLEST)
 

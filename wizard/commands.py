@@ -360,7 +360,8 @@ def _fix(options: Namespace) -> int:
 
 
 def _lift(options: Namespace) -> int:
-    from wizard.reports.lift import LiftRequest, print_lifts
+    from wizard.flow.lifting import LiftRequest
+    from wizard.reports.lift import print_lifts
 
     files = files_folder(options.files)
     request = LiftRequest(options.lift, options.like, options.typical, options.change)

@@ -73,6 +73,9 @@ def curve_as_json(curve: HeightCurve) -> dict[str, Any]:
         "rise_mm": numbers(curve.rise),
         "peak_steer_deg": degrees(curve.peak_steer),
         "steers_true_mm": [list(each) for each in curve.ranges],
+        "surely_true_mm": None
+        if curve.sure_ranges is None
+        else [list(each) for each in curve.sure_ranges],
     }
 
 

@@ -1,13 +1,16 @@
 """Lifts: the steer against the ride height, and the heights at which a vehicle steers true.
 
 A vehicle at another ride height has its axle set in the middle and its wheels straight, as after
-any work. The readings are taken as exact here: a range has no uncertainty.
+any work. A range takes the readings as exact. A sure range counts their uncertainty, that of every
+assumed value, and that of the model: in it the vehicle steers true with a chance of at least 0.95.
 """
 
 from dataclasses import dataclass, replace
 
 import numpy as np
+from numpy.typing import NDArray
 
+from core.fix.chances import with_model_error, within_limits
 from core.fix.combinations import excess_of
 from core.fix.plan import Plan
 from core.kinematics.ball_path import ball_path, effective_angle, out_of_square
@@ -24,7 +27,7 @@ from core.text.quantity import INCH
 from core.uncertainty.measured_linkage import has_centre_plane
 from core.uncertainty.propagation import MeasuredLinkage, parameters
 from core.verdict.curves import Curves
-from core.verdict.peak import peaks_of
+from core.verdict.peak import SEED, peaks_of
 from core.verdict.rules import lengths, rules_of
 from core.verdict.sweep import articulation, splits, sweep
 from core.verdict.verdict import DRAWS, Value, Verdict, overall
@@ -34,6 +37,12 @@ LOWEST, HIGHEST = -2 * INCH, 8 * INCH
 
 STEPS = 81
 """Number of ride heights of a curve, an eighth of an inch apart."""
+
+SURE = 0.95
+"""Chance from which on a height counts as sure, as in a verdict."""
+
+SURE_STEPS, SURE_DRAWS = 41, 1_000
+"""Numbers of ride heights, a quarter of an inch apart, and of geometries drawn for sure ranges."""
 
 BISECTIONS = 20
 """Halvings of an interval in which a range ends; its end is then exact to 1e-5 mm."""
@@ -53,19 +62,24 @@ class HeightCurve:
         Largest of the three deciding rules as a share of its limit; infinite where a link binds.
     ranges : tuple of (float, float)
         Changes of the ride height between which all deciding rules are within their limits, mm.
+    sure_ranges : tuple of (float, float) or None
+        The same with a chance of at least 0.95, mm; None where the chance was not computed.
     """
 
     rise: Array
     peak_steer: Array
     excess: Array
     ranges: tuple[tuple[float, float], ...]
+    sure_ranges: tuple[tuple[float, float], ...] | None = None
 
     def steers_true_at(self, rise: float) -> bool:
         """True if a change of the ride height, mm, lies in one of the ranges."""
         return any(low <= rise <= high for low, high in self.ranges)
 
 
-def height_curve(linkage: Linkage, limits: Limits, start: float = 0.0) -> HeightCurve:
+def height_curve(
+    linkage: Linkage, limits: Limits, start: float = 0.0, drawn: Linkage | None = None
+) -> HeightCurve:
     """Peak steer of a linkage against its ride height.
 
     Parameters
@@ -75,15 +89,45 @@ def height_curve(linkage: Linkage, limits: Limits, start: float = 0.0) -> Height
     limits : Limits
     start : float
         Change of the ride height that the linkage has already, mm.
+    drawn : Linkage, optional
+        Geometries drawn from the uncertainty of the linkage, which give the sure ranges.
     """
     rise = np.linspace(LOWEST, HIGHEST, STEPS)
     peak_steer, excess = _at_heights(linkage, limits, rise - start)
-    within = excess <= 1
-    crossings = np.flatnonzero(within[1:] != within[:-1])
+    crossings = np.flatnonzero((excess <= 1)[1:] != (excess <= 1)[:-1])
     ends = _crossing(linkage, limits, rise[crossings], rise[crossings + 1], start)
+    ranges = _ranges(excess <= 1, ends)
+    sure_ranges = None if drawn is None else _sure_ranges(drawn, limits, start)
+    return HeightCurve(rise, peak_steer, excess, ranges, sure_ranges)
+
+
+def _ranges(within: NDArray[np.bool_], ends: Array) -> tuple[tuple[float, float], ...]:
+    """Ranges from the heights that are within, and the ends between them, mm."""
     edges = [*([LOWEST] if within[0] else []), *ends.tolist(), *([HIGHEST] if within[-1] else [])]
-    ranges = tuple(zip(edges[::2], edges[1::2], strict=True))
-    return HeightCurve(rise, peak_steer, excess, ranges)
+    return tuple(zip(edges[::2], edges[1::2], strict=True))
+
+
+def _sure_ranges(drawn: Linkage, limits: Limits, start: float) -> tuple[tuple[float, float], ...]:
+    """Changes of the ride height between which drawn geometries steer true surely enough, mm."""
+    rises = np.linspace(LOWEST, HIGHEST, SURE_STEPS)
+    margin = np.array([_chance(drawn, limits, rise - start) for rise in rises.tolist()]) - SURE
+    sure = margin >= 0
+    crossings = np.flatnonzero(sure[1:] != sure[:-1])
+    before, after = margin[crossings], margin[crossings + 1]
+    ends = rises[crossings] + (rises[1] - rises[0]) * before / (before - after)
+    return _ranges(sure, ends)
+
+
+def _chance(drawn: Linkage, limits: Limits, rise: float) -> float:
+    """Share of drawn geometries, each with an error of the model, that steer true at a height."""
+    moved = raised(drawn, RIDE_HEIGHT, rise)
+    peaks = with_model_error(Curves.of(moved, limits).peaks())
+    return float(within_limits(effective_angle(moved), peaks, limits).all(axis=0).mean())
+
+
+def drawn_from(verdict: Verdict) -> Linkage:
+    """Geometries of a vehicle, drawn for the sure ranges."""
+    return verdict.measured.draw(SURE_DRAWS, SEED)
 
 
 def curve_now(verdict: Verdict) -> HeightCurve:

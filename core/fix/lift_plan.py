@@ -3,12 +3,14 @@
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
 
-from core.fix.lift import HeightCurve, curve_now, height_curve, lifted
+from core.fix.chances import with_setting
+from core.fix.lift import HeightCurve, drawn_from, height_curve, lifted
 from core.fix.moves import Move, with_moves
 from core.fix.plan import Plan
 from core.fix.possible import can_convert, conversion_of
 from core.fix.ranking import By
 from core.fix.search import SearchResult, search
+from core.kinematics.linkage import Linkage
 from core.kinematics.pivots import RIDE_HEIGHT
 from core.profiles.conversions import Change, Conversion
 from core.sessions.session import Session
@@ -71,15 +73,23 @@ def lift_plan(
     by : "parts", "price" or "hours"
         What decides which plans come first.
     """
-    limits, now = verdict.session.limits, curve_now(verdict)
-    with_change = None if asked is None else curve_with_change(verdict, asked)
+    linkage, limits = verdict.measured.linkage, verdict.session.limits
+    drawn = drawn_from(verdict)
+    now = height_curve(linkage, limits, drawn=drawn)
+    with_change = None if asked is None else curve_with_change(verdict, asked, drawn)
     if lift is None:
         return LiftPlan(verdict, None, None, None, now, (), with_change)
     after = lifted(verdict, lift)
     made_for = [change for change in changes if goes_with_lift(change, lift)]
     result = search(after, made_for, progress, by, unless_true=True)
+    drawn = drawn_from(after)
     with_plans = tuple(
-        height_curve(plan.after.linkage, limits, lift + ride_height_of(plan))
+        height_curve(
+            plan.after.linkage,
+            limits,
+            lift + ride_height_of(plan),
+            with_setting(with_moves(drawn, plan.moves), [move.correction for move in plan.moves]),
+        )
         for plan in result.plans
     )
     return LiftPlan(verdict, lift, after, result, now, with_plans, with_change)
@@ -96,7 +106,7 @@ def ride_height_of(plan: Plan) -> float:
     return sum(move.raises(RIDE_HEIGHT) for move in plan.moves)
 
 
-def curve_with_change(verdict: Verdict, move: Move) -> HeightCurve | None:
+def curve_with_change(verdict: Verdict, move: Move, drawn: Linkage) -> HeightCurve | None:
     """Peak steer with one change; None where the vehicle cannot have it."""
     session = verdict.session
     if not can_have(session, move.correction):
@@ -104,7 +114,8 @@ def curve_with_change(verdict: Verdict, move: Move) -> HeightCurve | None:
     if isinstance(move.correction, Conversion):
         move = replace(move, correction=conversion_of(session, move.correction))
     linkage = with_moves(verdict.measured.linkage, [move])
-    return height_curve(linkage, session.limits, move.raises(RIDE_HEIGHT))
+    drawn = with_setting(with_moves(drawn, [move]), [move.correction])
+    return height_curve(linkage, session.limits, move.raises(RIDE_HEIGHT), drawn)
 
 
 def can_have(session: Session, change: Change) -> bool:

@@ -54,6 +54,8 @@ class DirectResult:
         Steer that the pivots say of the same wheels, nan where a link cannot reach.
     chi_square : float
     degrees_of_freedom : int
+        Number of rows less one for each zero: the zero of a wheel is the mean of its own rows at
+        ride height, so one combination of its rows says nothing.
     p : float
         Probability of so large a chi-square where the vehicle does what its pivots say.
     agrees : bool

@@ -40,6 +40,10 @@ Simulated beside the long way (`tests.test_short_way_against_long`): of 200 vehi
 that the long way left too close to call, instead of 5 without any confirmation.
 """
 
+LABOUR = {"guide.pitch_gain": 6.0}
+"""Labour of a reading in single readings: castor at two heights needs the axle on a jack (common
+practice, no source). Readings that are not named count as one."""
+
 LEAST_CHECK = 0.01
 """Redundancy number from which on a reading counts as checked by others."""
 
@@ -205,7 +209,8 @@ def standing_of_session(session: Session, draws: int = DRAWS) -> Standing:
     counting = open_rules or range(len(rulings))
 
     def first(worth: Worth) -> tuple[bool, float]:
-        return not worth.checks, -float(worth.shares[list(counting)].sum())
+        share = float(worth.shares[list(counting)].sum())
+        return not worth.checks, -share / LABOUR.get(worth.reading, 1.0)
 
     return Standing(
         geometry=overall(*decisions),

@@ -22,11 +22,14 @@ KEYS = {
     "escape": "\x1b",
     "down": "\x1b[B",
     "up": "\x1b[A",
+    "right": "\x1b[C",
     "Ctrl+L": "\x0c",
+    "Ctrl+T": "\x14",
     "F2": "\x1bOQ",
     "F4": "\x1bOS",
     "F5": "\x1b[15~",
     "F6": "\x1b[17~",
+    "F8": "\x1b[19~",
     "F9": "\x1b[20~",
 }
 """Sequences that a terminal sends for keys (control sequences of xterm)."""

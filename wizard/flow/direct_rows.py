@@ -1,10 +1,7 @@
-"""The direct check as it is typed: first the method, then one line for each row.
+"""The direct check as it is typed: first its method, then one cell after the other.
 
-    board; 36 in; left
-    left; 30 1/2; 12 1/16; 12 1/8; down
-
-A draft keeps the lines under `draft.direct`. They become the `direct` table of the session as soon
-as they can be judged.
+A draft keeps everything that was typed under `draft.direct`, half a row included. Its whole rows
+become the `direct` table of the session as soon as they can be judged.
 """
 
 from collections.abc import Mapping, Sequence
@@ -16,15 +13,20 @@ from core.readings.direct import (
     EXAMPLES,
     GOINGS,
     LENGTH_ENTRIES,
-    METHODS,
     READ_IN,
     SIDES,
+    Method,
     OneHeightOnly,
     direct_at,
 )
 from core.text.plain_text import plain
 
 TYPED = "draft.direct"
+
+SIDE, HEIGHT, GOING = "side", "height", "going"
+
+WORDS = {SIDE: SIDES, GOING: GOINGS}
+"""Words that a cell takes; its first letter is enough."""
 
 
 def typed_check(document: Document) -> dict[str, Any]:
@@ -33,100 +35,145 @@ def typed_check(document: Document) -> dict[str, Any]:
     return dict(table) if isinstance(table, Mapping) else {}
 
 
-def typed_rows(document: Document) -> list[Mapping[str, Any]]:
-    """Rows that were typed, in order."""
+def typed_rows(document: Document) -> list[dict[str, Any]]:
+    """Rows that were typed, in order; the last one may be half a row."""
     rows = typed_check(document).get("rows", [])
-    return list(rows) if isinstance(rows, list) else []
+    return [dict(row) for row in rows] if isinstance(rows, list) else []
 
 
-def line_hint(document: Document) -> str:
-    """Example of the next line."""
-    table = typed_check(document)
-    if not table:
-        return "board; 36 in; left     laser; 120 in; right     turn-plate"
-    readings = "; ".join(EXAMPLES[key].rpartition(" ")[0] for key in READ_IN[table["method"]])
-    return f"left; 30 1/2; {readings}; down"
+def columns_of(table: Mapping[str, Any]) -> tuple[str, ...]:
+    """Cells of a row, from left to right."""
+    return (SIDE, HEIGHT, *READ_IN[table["method"]], GOING)
 
 
-def with_line(document: Document, text: str) -> Document:
-    """The document with one more line: the method, or a row.
+def is_whole(table: Mapping[str, Any], row: Mapping[str, Any]) -> bool:
+    """True if a row has all its readings."""
+    return all(row.get(key) for key in (HEIGHT, *READ_IN[table["method"]]))
+
+
+def next_row(rows: Sequence[Mapping[str, Any]]) -> dict[str, Any]:
+    """An empty row, with the side and the way of the row above it."""
+    last = rows[-1] if rows else {SIDE: SIDES[0]}
+    return {key: last[key] for key in (SIDE, GOING) if last.get(key)}
+
+
+def cell_text(row: Mapping[str, Any], key: str) -> str:
+    """Text of a cell as it was typed; "" where it is empty."""
+    value = row.get(key, "")
+    return "; ".join(map(str, value)) if isinstance(value, list) else str(value)
+
+
+def with_method(document: Document, method: Method, length: str, line: str) -> Document:
+    """The document with the method of its direct check.
+
+    Parameters
+    ----------
+    document : mapping
+    method : "board", "laser" or "turn-plate"
+    length : str
+        Length of the board, or distance of the wall; "" for a turn plate.
+    line : str
+        Side of the wheel on which the line lies; "" for a turn plate.
 
     Raises
     ------
     core.documents.entries.EntryError
-        The line cannot be read, or no axle can have moved so.
+        The length cannot be read, or is no length of a board.
     """
-    parts = [part.strip() for part in text.split(";")]
-    table = typed_check(document)
-    if not table:
-        return with_value(document, TYPED, _method_from(document, parts))
-    row = _row_from(document, table, parts)
-    return _with_table(document, {**table, "rows": [*typed_rows(document), row]})
-
-
-def without_last_line(document: Document) -> Document:
-    """The document without the last row; without the method where there is no row."""
-    rows = typed_rows(document)
-    if not rows:
-        return without(without(document, TYPED), "direct")
-    return _with_table(document, {**typed_check(document), "rows": rows[:-1]})
-
-
-def _method_from(document: Document, parts: Sequence[str]) -> dict[str, Any]:
-    method, *others = parts
-    if method not in METHODS:
-        raise EntryError("method", f"“{plain(method)}” should be one of {', '.join(METHODS)}")
     table: dict[str, Any] = {"method": method}
     if method in LENGTH_ENTRIES:
-        key = LENGTH_ENTRIES[method]
-        if not others:
-            raise EntryError(key, f'is missing; type it after the method: "{method}; 36 in; left"')
-        table[key] = _with_unit(document, others.pop(0))
-    if method == "board" and not others:
-        raise EntryError("line", 'is missing; end with the side of the chalk line, "left"')
-    if others:
-        table["line"] = others.pop(0)
-    if others:
-        raise EntryError("method", "has more parts than it needs; the hint shows a whole line")
-    some_rows = [{"side": "left", "height": [f"{n} in"]} | _EXAMPLE_READINGS for n in (30, 31)]
-    direct_at({"session": {"units": units_of(document)}, "direct": {**table, "rows": some_rows}})
-    return table
+        table[LENGTH_ENTRIES[method]] = _with_unit(document, length)
+    if line:
+        table["line"] = line
+    example = {key: [EXAMPLES[key]] for key in READ_IN[method]}
+    rows = [{SIDE: "left", HEIGHT: [height], **example} for height in ("30 in", "31 in")]
+    direct_at({"session": {"units": units_of(document)}, "direct": {**table, "rows": rows}})
+    return with_value(document, TYPED, table)
 
 
-_EXAMPLE_READINGS = {key: [EXAMPLES[key]] for keys in READ_IN.values() for key in keys}
+def without_check(document: Document) -> Document:
+    """The document without its direct check."""
+    return without(without(document, TYPED), "direct")
 
 
-def _row_from(document: Document, table: Mapping[str, Any], parts: Sequence[str]) -> dict[str, Any]:
-    keys = ("height", *READ_IN[table["method"]])
-    side, *readings = parts
-    going = readings.pop() if len(readings) > len(keys) else ""
-    if side not in SIDES:
-        raise EntryError("side", f"“{plain(side)}” should be left or right")
-    if going not in GOINGS:
-        raise EntryError("going", f"“{plain(going)}” should be up, down, or left out")
-    if len(readings) != len(keys):
-        raise EntryError("row", f"should have {' and '.join(keys)} after the side, with ; between")
-    row: dict[str, Any] = {"side": side}
-    for key, text in zip(keys, readings, strict=True):
-        row[key] = [text if key == "angle" else _with_unit(document, text)]
-    return row | ({"going": going} if going else {})
+def with_cell(document: Document, place: int, key: str, text: str) -> Document:
+    """The document with one cell of the rows, or with a further row that has this cell.
+
+    Parameters
+    ----------
+    document : mapping
+    place : int
+        Index of the row; the number of rows for a further one.
+    key : str
+        One of `columns_of`.
+    text : str
+        Readings with ; between, or a word.
+
+    Raises
+    ------
+    core.documents.entries.EntryError
+        The text cannot be read, or no axle can have moved so.
+    """
+    table, rows = typed_check(document), typed_rows(document)
+    if place == len(rows):
+        rows.append(next_row(rows))
+    rows[place][key] = _value_of(document, key, text)
+    _refuse(document, table, rows, place)
+    return _with_rows(document, table, rows)
+
+
+def without_row(document: Document, place: int) -> Document:
+    """The document without one row."""
+    rows = typed_rows(document)
+    del rows[place]
+    return _with_rows(document, typed_check(document), rows)
+
+
+def _value_of(document: Document, key: str, text: str) -> str | list[str]:
+    """A cell as a record has it. Raises EntryError for a word that is none of the cell's."""
+    if key in WORDS:
+        typed = text.strip().casefold()
+        for word in WORDS[key]:
+            if typed == word or (typed and word.startswith(typed)):
+                return str(word)
+        words = " or ".join(word for word in WORDS[key] if word)
+        raise EntryError(key, f"“{plain(text)}” should be {words}")
+    parts = [part.strip() for part in text.split(";") if part.strip()]
+    return [part if key == "angle" else _with_unit(document, part) for part in parts]
+
+
+def _refuse(
+    document: Document, table: Mapping[str, Any], rows: Sequence[Mapping[str, Any]], place: int
+) -> None:
+    """Raise EntryError for a row that cannot be so; cells not typed yet have examples."""
+    row, method = rows[place], table["method"]
+    missing = [key for key in READ_IN[method] if not row.get(key)]
+    filled = {**row, **{key: [EXAMPLES[key]] for key in missing}}
+    filled.setdefault(HEIGHT, next((each[HEIGHT] for each in rows if each.get(HEIGHT)), ["30 in"]))
+    others = [each for each in rows if each is not row and is_whole(table, each)]
+    _judged(document, {**table, "rows": [*others, filled]})
+
+
+def _judged(document: Document, table: Mapping[str, Any]) -> bool:
+    """True if rows can be judged, False with one height alone. Raises EntryError."""
+    try:
+        check = direct_at({"session": {"units": units_of(document)}, "direct": table})
+    except OneHeightOnly:
+        return False
+    return check is not None
+
+
+def _with_rows(
+    document: Document, table: Mapping[str, Any], rows: Sequence[Mapping[str, Any]]
+) -> Document:
+    """The document with rows as they are typed, judged as soon as that can be."""
+    kept = with_value(document, TYPED, {**table, "rows": [*rows]})
+    whole = {**table, "rows": [row for row in rows if is_whole(table, row)]}
+    can_be_judged = _judged(document, whole)
+    return with_value(kept, "direct", whole) if can_be_judged else without(kept, "direct")
 
 
 def _with_unit(document: Document, text: str) -> str:
     """A length with the unit of the session where it is a bare number."""
-    return (
-        text
-        if not text or text[-1].isalpha() or text[-1] in "\"'"
-        else (f"{text} {units_of(document)}")
-    )
-
-
-def _with_table(document: Document, table: Mapping[str, Any]) -> Document:
-    """The document with a table as it is typed, judged as soon as that can be."""
-    kept = with_value(document, TYPED, table)
-    judged = {"session": {"units": units_of(document)}, "direct": table}
-    try:
-        check = direct_at(judged)
-    except OneHeightOnly:
-        check = None
-    return with_value(kept, "direct", table) if check else without(kept, "direct")
+    is_bare = text and not text[-1].isalpha() and text[-1] not in "\"'"
+    return f"{text} {units_of(document)}" if is_bare else text

@@ -1,24 +1,64 @@
-"""Words of the screen for the direct check: how it is set up, and how far it is."""
+"""Words of the screens of the direct check: the set-up, the cells, and how far it is."""
 
 from collections.abc import Mapping, Sequence
 from typing import Any
 
+from core.readings.direct import Method
 from core.text.plain_text import plain
-from core.text.quantity import LengthUnit
 from core.verdict.verdict import Verdict
-from wizard.phrases.amounts import travel_words
+from wizard.phrases.direct import AGREES, DISAGREES, peak_words
+from wizard.questions.question import Choice
 
-SET_UP = (
+CAUTIONS = (
     "Caution: a vehicle that falls kills. Springs out or softened. Frame on rated stands, never "
     "on a jack. Nobody under the vehicle while the jack moves; local codes and licensed practice "
-    "come first.",
-    "The jack goes straight up under the middle of the axle. A strap holds the steering wheel "
-    "straight ahead. Wheels off the floor, or on turn plates.",
-    "Board: clamp a straight edge level to the wheel; tape from its front and its rear end to a "
-    "chalk line along the vehicle. Laser: its mark on a wall ahead. Height: from the hub to a mark "
-    "on the frame. Read ride height first and last, and at least four heights between.",
+    "come first."
 )
-"""Set-up and cautions, one paragraph each."""
+
+SET_UP = (
+    "The jack goes straight up under the middle of the axle. A strap holds the steering wheel "
+    "straight ahead. Wheels off the floor, or on turn plates. Read ride height first and last, and "
+    "at least four heights between, evenly over the travel."
+)
+
+METHODS: tuple[Choice, ...] = (
+    Choice("board", "a board and a chalk line"),
+    Choice("laser", "a laser and a wall"),
+    Choice("turn-plate", "a turn plate"),
+)
+
+HOW: Mapping[Method, str] = {
+    "board": "Clamp a straight edge level to the wheel. Snap a chalk line along the vehicle beside "
+    "it. Tape from the front and from the rear end of the board to the line.",
+    "laser": "Fix a laser on the hub, level and ahead. Read how far its mark on the wall is from a "
+    "line on the wall.",
+    "turn-plate": "Stand the wheel on a turn plate. Read its angle, to the left plus.",
+}
+"""How each method reads the steer."""
+
+LENGTH_ASKED: Mapping[Method, tuple[str, str]] = {
+    "board": ("How long is the board?", "Between the two points that the tape starts at."),
+    "laser": ("How far is the wall from the hub?", "Along the floor, square to the wall."),
+}
+"""Question for the length that a method divides by, and how to take it."""
+
+LINE_ASKED: Mapping[Method, str] = {
+    "board": "On which side of the wheel is the chalk line?",
+    "laser": "On which side of the wheel is the line on the wall?",
+}
+
+SIDES_OF_LINE = (Choice("left", "to its left"), Choice("right", "to its right"))
+
+ASK = {
+    "side": ("Which wheel is read?", "left or right; l or r is enough"),
+    "height": ("How far is it from the hub up to the mark on the frame?", "like 30 1/2"),
+    "front": ("How far is the board's front end from the line?", "like 12 1/16"),
+    "rear": ("How far is the board's rear end from the line?", "like 12 1/8"),
+    "mark": ("How far is the laser's mark from the line on the wall?", "like 24 1/4"),
+    "angle": ("What does the turn plate show?", "degrees, to the left plus, like 0.3"),
+    "going": ("Which way did the jack go to this height?", "up or down; u or d is enough"),
+}
+"""Question of each cell, and an example."""
 
 HEIGHTS_WANTED = 6
 """Rows of a whole check: ride height twice, and four more."""
@@ -32,29 +72,17 @@ def method_words(table: Mapping[str, Any]) -> str:
     return words + line
 
 
-def row_words(number: int, row: Mapping[str, Any]) -> str:
-    """A row as it was typed."""
-    keys = ("height", "front", "rear", "mark", "angle")
-    readings = (f"{key} {plain('; '.join(map(str, row[key])))}" for key in keys if row.get(key))
-    going = f", going {plain(row['going'])}" if row.get("going") else ""
-    return f"{number:2}  {plain(row.get('side', '')):6}{', '.join(readings)}{going}"
-
-
 def progress_words(rows: Sequence[Mapping[str, Any]]) -> str:
-    """Number of rows that are typed, and of those that a whole check has."""
+    """Number of whole rows, and of those that a whole check has."""
     if len(rows) < HEIGHTS_WANTED:
-        return f"{len(rows)} of at least {HEIGHTS_WANTED} rows; ride height first and last."
-    return f"{len(rows)} rows; the last one at ride height again?"
+        return f"{len(rows)} of at least {HEIGHTS_WANTED} rows; ride height first and last"
+    return f"{len(rows)} rows; the last one at ride height again"
 
 
-def steer_rows(verdict: Verdict, unit: LengthUnit) -> list[str]:
-    """One line a height: the steer that was read, with its doubt, and the computed one."""
+def so_far_words(verdict: Verdict | None) -> str:
+    """The outcome of the rows so far."""
+    if verdict is None or verdict.direct is None:
+        return "The points show on the curve from the second height on."
     direct = verdict.direct
-    if direct is None:
-        return []
-    columns = (direct.heave_mm, direct.steer_deg, direct.u_deg, direct.computed_deg)
-    return [
-        f"{travel_words(heave, unit):18}read {steer:+.2f} deg, give or take {2 * u:.2f}; "
-        f"computed {computed:+.2f}"
-        for heave, steer, u, computed in zip(*(item.tolist() for item in columns), strict=True)
-    ]
+    agreement = AGREES if direct.agrees else DISAGREES
+    return f"{agreement.partition('. ')[0]}. Peak steer {peak_words(direct)}."

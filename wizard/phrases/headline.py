@@ -1,6 +1,7 @@
-"""The headline of a verdict: the verdict, and what nobody has looked at."""
+"""The headline of a verdict: the verdict, what decided it, and what nobody has looked at."""
 
-from core.verdict.verdict import Verdict
+from core.verdict.direct_check import DecidedBy
+from core.verdict.verdict import Verdict, decided_by
 from wizard.phrases.amounts import listed
 from wizard.phrases.verdict_words import mark_and_word
 
@@ -16,9 +17,19 @@ PARTS = {
 """Name of each part of the walk-round, by the beginning of its path."""
 
 
+MEASURED = ", as the road wheels were measured"
+"""Words beside a verdict that the direct check decides alone."""
+
+
 def headline_words(verdict: Verdict) -> str:
-    """The verdict with its mark, and what was not checked: "✓ steers true, joints not checked"."""
-    return mark_and_word(verdict.overall) + not_checked_words(verdict)
+    """The verdict with its mark, and words beside it: "✓ steers true, joints not checked"."""
+    return mark_and_word(verdict.overall) + words_beside(verdict)
+
+
+def words_beside(verdict: Verdict) -> str:
+    """Words beside a verdict: the measured steer where it decides, and what was not checked."""
+    measured = MEASURED if decided_by(verdict) == DecidedBy.DIRECT else ""
+    return measured + not_checked_words(verdict)
 
 
 def not_checked_words(verdict: Verdict) -> str:

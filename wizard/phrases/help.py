@@ -30,6 +30,7 @@ MEASURING = (
 HOME = (
     ("↑ ↓ Enter", "choose and open"),
     ("letters", "filter the list: by a tag, a word, a verdict, a date"),
+    ("F2", "plan a lift, on a measured vehicle or on a typical one"),
     ("F3", "make a sheet to print and to measure with"),
     ("F4", "judge a vehicle from photographs"),
     ("F5", "measure a new vehicle"),
@@ -38,6 +39,19 @@ HOME = (
     ("F8", "throw away an unfinished session, after a question"),
     ("Esc", "show all sessions again"),
     ("F9", "quit; every answer is on the disk"),
+)
+LIFTS_TEXT = (
+    "A vehicle that is lifted steers true up to some ride height, because its links get steeper. "
+    "The curve shows the peak steer at each ride height, with the limit. What has to go with a "
+    "lift is searched among the corrections and conversions of the profile and of the shop."
+)
+LIFTS = (
+    ("L", "lift by so much, and search what has to go with it"),
+    ("W", "lay the curve of one conversion over the present one"),
+    ("V", "choose other vehicles; of several each gets a row"),
+    ("← →", "show another curve"),
+    ("F2", "inches or millimetres"),
+    ("Esc", "back"),
 )
 NUMBERS = (
     "Type numbers as the tape reads: 17 5/8, 17-5/8, 17.625, 1' 5 5/8\", 448 mm, 44.8 cm. Type "
@@ -63,6 +77,15 @@ def help_on(question: Question, closure: Sequence[Fact]) -> tuple[HelpSection, .
         HelpSection("Keys", keys=MEASURING),
         HelpSection("Numbers", NUMBERS),
         HelpSection("What is kept", KEPT),
+        CAUTIONS_SECTION,
+    )
+
+
+def help_on_lifts() -> tuple[HelpSection, ...]:
+    """Help on lifts."""
+    return (
+        HelpSection("Lifts", LIFTS_TEXT),
+        HelpSection("Keys", keys=LIFTS),
         CAUTIONS_SECTION,
     )
 

@@ -15,6 +15,7 @@ from wizard.phrases.fact import LOOK, Fact
 from wizard.phrases.next_reading import READ_AS, advice_facts
 from wizard.phrases.reading_names import name_of_reading
 from wizard.phrases.slips import slip_facts
+from wizard.phrases.verdict_reasons import contradicted_facts
 
 SHARES_SHOWN = 5
 BAR = 20
@@ -26,12 +27,8 @@ LEAST_WORTH = 0.1
 
 def readings_facts(verdict: Verdict, unit: LengthUnit) -> tuple[Fact, ...]:
     """All facts about the trust in the readings."""
-    return (
-        *closure_facts(verdict, unit),
-        *doubt_facts(verdict),
-        *budget_facts(verdict),
-        method_fact(verdict),
-    )
+    doubt = (*doubt_facts(verdict), *budget_facts(verdict), method_fact(verdict))
+    return (*closure_facts(verdict, unit), *contradicted_facts(verdict), *doubt)
 
 
 def closure_facts(verdict: Verdict, unit: LengthUnit) -> tuple[Fact, ...]:

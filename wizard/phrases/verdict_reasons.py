@@ -6,7 +6,8 @@ from math import degrees
 from core.kinematics.road_events import Course
 from core.text.plain_text import plain
 from core.text.quantity import INCH, LengthUnit, format_length
-from core.verdict.verdict import READINGS, Verdict
+from core.verdict.direct_check import DecidedBy
+from core.verdict.verdict import READINGS, Verdict, decided_by
 from wizard.phrases.amounts import (
     angle_words,
     drift_words,
@@ -28,8 +29,21 @@ ESTIMATE = (
 )
 
 
+BY_THE_PIVOTS = (
+    "This is computed from the pivots. The measured steer contradicts them, so it does not hold "
+    "for this vehicle."
+)
+
+
+def contradicted_facts(verdict: Verdict) -> Iterator[Fact]:
+    """Caution over what is computed from pivots that the measured steer contradicts."""
+    if decided_by(verdict) == DecidedBy.DIRECT:
+        yield Fact("", BY_THE_PIVOTS, LOOK)
+
+
 def steer_reason_facts(verdict: Verdict, unit: LengthUnit) -> Iterator[Fact]:
     """Causes of the steer at both ends of the working travel."""
+    yield from contradicted_facts(verdict)
     for split in reversed(verdict.splits):
         whole = split.not_parallel + split.slope_and_length
         yield Fact(
@@ -54,6 +68,8 @@ def share_words(rad: float) -> str:
 
 def road_facts(verdict: Verdict, unit: LengthUnit) -> Iterator[Fact]:
     """Course of the vehicle through the profile's events."""
+    if verdict.courses:
+        yield from contradicted_facts(verdict)
     for event, course in zip(verdict.session.events, verdict.courses, strict=False):
         yield Fact(
             plain(event.name),

@@ -9,8 +9,19 @@ from wizard.phrases.reading_names import name_of_reading
 AS_IT_IS = "Enter goes on with the verdict as it is."
 
 
-def next_after_verdict(verdict: Verdict, advised: Sequence[str], refines_at: str) -> str:
-    """The next thing to do about a verdict that is too close to call or held back; else empty.
+MEASURE_STEER = (
+    "D measures the steer while the axle travels, so that the road wheels themselves show the fix. "
+    "Enter goes on without."
+)
+
+
+def next_after_verdict(
+    verdict: Verdict, advised: Sequence[str], refines_at: str, follows: bool = False
+) -> str:
+    """The next thing to do about a verdict that is too close to call or held back.
+
+    Where it is decided, a re-measure is offered the direct check; a first session has no next
+    thing to do.
 
     Parameters
     ----------
@@ -19,13 +30,17 @@ def next_after_verdict(verdict: Verdict, advised: Sequence[str], refines_at: str
         Names of the readings that the verdict asks for.
     refines_at : str
         Name of the step that offers further readings.
+    follows : bool
+        True in a re-measure.
     """
     if verdict.overall == Overall.TOO_CLOSE:
+        if verdict.advice is not None and verdict.advice.photograph is not None:
+            return f"Next: A goes to the photographs, to add one. {AS_IT_IS}"
         if advised:
             return f"Next: A goes to the {name_of_reading(advised[0])}. {AS_IT_IS}"
         return f"Next: F3 and {refines_at} offers further readings. {AS_IT_IS}"
     if verdict.overall != Overall.HELD_BACK:
-        return ""
+        return MEASURE_STEER if follows and verdict.direct is None else ""
     if READINGS in verdict.held_back_by:
         ways = []
         if verdict.slips:

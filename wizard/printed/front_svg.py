@@ -6,10 +6,11 @@ from typing import NamedTuple
 
 from wizard.phrases.reading_names import LINK_NAMES
 from wizard.views.aims import AXIS
+from wizard.views.front_body import front_body
 from wizard.views.picture_data import LINK_ENDS, TIE_ROD, FrontPicture, Point, link_lines
 
 WIDTH, MARGIN = 680.0, 8.0
-TALLEST = 160.0
+TALLEST = 165.0
 LINE_HEIGHT = 16.0
 """Distance from one line of text to the next."""
 
@@ -43,13 +44,14 @@ def front_svg(picture: FrontPicture) -> str:
     picture : FrontPicture
         With the pivots of track bar and drag link.
     """
-    hubs = picture.wheels.hubs
+    hubs, body = picture.wheels.hubs, front_body(picture)
     arcs = picture.arcs.values()
     points = [
         *picture.before.values(),
         *picture.pivots.values(),
         *hubs,
         *(point for arc in arcs for point in arc),
+        *(point for line in body.lines for point in line),
     ]
     points += [aim.point for aim in picture.aims if aim.needed]
     sides = [y for y, _ in points]
@@ -69,10 +71,12 @@ def front_svg(picture: FrontPicture) -> str:
         (x, y), half = on_page(hub), scale * TYRE_WIDTH / 2
         parts.append(
             f'<rect class="tyre" x="{x - half:.1f}" y="{y - (floor - y):.1f}" '
-            f'width="{2 * half:.1f}" height="{2 * (floor - y):.1f}" rx="8"/>'
+            f'width="{2 * half:.1f}" height="{2 * (floor - y):.1f}" rx="12"/>'
         )
     if len(hubs) == 2:
-        parts.append(_line("axle", [on_page(hub) for hub in hubs]))
+        parts.append(_line("axle-tube", [on_page(hub) for hub in hubs]))
+    parts += [_line("rail", [*map(on_page, rail)]) for rail in body.rails]
+    parts += [_line("bracket", [*map(on_page, line)]) for line in (*body.brackets, *body.arms)]
     parts += [_line("path", [on_page(point) for point in arc]) for arc in arcs]
     parts += _earlier(picture, on_page)
     lines = link_lines(picture.pivots, picture.joint)

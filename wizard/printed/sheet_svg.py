@@ -95,7 +95,7 @@ def above_sheet_svg(lines: Sequence[SheetLine], picture: AbovePicture) -> str:
     for line in lines:
         for question in line.questions:
             name = question.path.removeprefix("readings.")
-            path = above_path(replace(picture, asked_reading=name))
+            path = above_path(picture, name)
             if path and path.words:
                 paths[line.number] = path
                 sketch.line("tape", path.path)

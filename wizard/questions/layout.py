@@ -62,17 +62,9 @@ STEP = Step(
             "It decides what the wheels do when that end is moved.",
             choices=(
                 Choice("knuckle", "the far knuckle", "the tie rod is apart"),
-                Choice("tie-rod", "the tie rod", "the rod that joins the wheels"),
-                Choice(
-                    "inverted-y",
-                    "the far knuckle, the tie rod joined to the link",
-                    "toe changes",
-                ),
-                Choice(
-                    "fore-aft",
-                    "lengthwise to the knuckle on its own side",
-                    "along the frame",
-                ),
+                Choice("tie-rod", "the tie rod", "that joins the wheels"),
+                Choice("inverted-y", "the far knuckle, carrying the tie rod"),
+                Choice("fore-aft", "the near knuckle, along the frame"),
             ),
             usual="steering",
             picture="above",

@@ -103,7 +103,8 @@ STEP = Step(
             "Space ticks a line, Enter goes on. Tick everything that was moved, changed or re-set, "
             "whoever did it.",
             "Pivots that nobody moved have to lie as before. "
-            "They show that both sessions are right.",
+            "They show that both sessions are right. After the verdict, the direct check lets the "
+            "road wheels themselves show the fix.",
             choices=(
                 Choice("track_bar.frame", "track bar's frame end"),
                 Choice("track_bar.axle", "track bar's axle end"),

@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from typing import TYPE_CHECKING
 
 from core.documents.document import Document
-from wizard.questions.question import YES_OR_NO, Choice, Question, Step
+from wizard.questions.pivots import has_track_bar
+from wizard.questions.question import YES_OR_NO, Choice, Question, Step, always
 
 if TYPE_CHECKING:
     from core.profiles.profile import Profile
@@ -25,7 +27,9 @@ def is_heavy(_document: Document, profile: Profile | None) -> bool:
     return profile is not None and profile.over_10000_lb
 
 
-def _joint(key: str, name: str) -> Question:
+def _joint(
+    key: str, name: str, is_asked: Callable[[Document, Profile | None], bool] = always
+) -> Question:
     return Question(
         f"walk_round.joints.{key}",
         "one of",
@@ -36,6 +40,7 @@ def _joint(key: str, name: str) -> Question:
         "A worn joint feels like bump steer and spoils every reading taken at it.",
         choices=TIGHT_OR_LOOSE,
         optional=True,
+        is_asked=is_asked,
     )
 
 
@@ -95,8 +100,8 @@ STEP = Step(
             optional=True,
             examples=("1/16", "2"),
         ),
-        _joint("track_bar_frame", "Track bar at the frame"),
-        _joint("track_bar_axle", "Track bar at the axle"),
+        _joint("track_bar_frame", "Track bar at the frame", has_track_bar),
+        _joint("track_bar_axle", "Track bar at the axle", has_track_bar),
         _joint("drag_link_frame", "Drag link at the pitman arm"),
         _joint("drag_link_axle", "Drag link at the axle"),
         Question(

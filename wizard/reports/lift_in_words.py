@@ -12,31 +12,24 @@ from rich.text import Text
 from core.documents.entries import units_of
 from core.fix.lift import HeightCurve
 from core.fix.lift_plan import LiftPlan
-from core.fix.plan import Plan
 from core.text.plain_text import plain
 from core.text.quantity import INCH, LengthUnit, format_length
-from core.verdict.verdict import Overall
-from wizard.phrases.amounts import count_words
 from wizard.phrases.cautions import CAUTION_IN_SHORT
-from wizard.phrases.fact import Fact
-from wizard.phrases.lift import AT_NO_HEIGHT, heights_words, ranges_words
+from wizard.phrases.lift import (
+    DOUBT_NOTE,
+    TYPICAL_NOTE,
+    is_typical,
+    lifted_cell,
+    one_lift_facts,
+    range_cell,
+)
 from wizard.phrases.plan_cautions import clearance_facts
 from wizard.phrases.session_names import vehicle_tag
-from wizard.phrases.verdict_words import mark_and_word
 from wizard.phrases.work_steps import plan_move_words
 from wizard.reports.console import fact_sheet, print_report, style_of
 
 if TYPE_CHECKING:
-    from wizard.reports.lift import Lifted
-
-TYPICAL_NOTE = (
-    "Typical geometry is common practice without a source: it says what to expect, not what a "
-    "vehicle has. Measure the vehicle before parts are ordered."
-)
-EXACT_NOTE = (
-    "Ranges of the ride height take the pivots as they are given; the doubt of readings is not in "
-    "them. The chances of plans count it. The travel is taken to stay as it was."
-)
+    from wizard.flow.lifting import Lifted
 
 
 def print_lift_words(lifts: "Sequence[Lifted]", lift: float | None, change: str) -> None:
@@ -70,78 +63,21 @@ def many_lift_parts(
             cells.append(lifted_cell(plan, unit))
         table.add_row(*map(Text, cells))
     yield table
-    yield Text(f"{EXACT_NOTE} {CAUTION_IN_SHORT}", style_of("quiet"))
-
-
-def range_cell(curve: HeightCurve | None, unit: LengthUnit) -> str:
-    """Ranges of a curve in a cell."""
-    if curve is None or not curve.ranges:
-        return AT_NO_HEIGHT
-    return ranges_words(curve.ranges, unit)
-
-
-def lifted_cell(plan: LiftPlan, unit: LengthUnit) -> str:
-    """Verdict after the lift, and the first plan that goes with it."""
-    if plan.lifted is None or plan.result is None:
-        return ""
-    words = mark_and_word(plan.lifted.overall)
-    if plan.result.plans:
-        first = plan.result.plans[0]
-        words += f"; {'; '.join(plan_move_words(first, unit))}: {first.answer}"
-    return words
+    yield Text(f"{DOUBT_NOTE} {CAUTION_IN_SHORT}", style_of("quiet"))
 
 
 def one_lift_parts(lifted: "Lifted", change: str) -> Iterator[RenderableType]:
     """Parts of the report on one vehicle."""
     plan, unit = lifted.plan, units_of(lifted.document)
     yield Text(f"A lift on {vehicle_tag(lifted.document)}", style_of("title"))
-    facts = [
-        Fact("as it is", f"{mark_and_word(plan.verdict.overall)}; {heights_words(plan.now, unit)}.")
-    ]
-    if change:
-        fits = plan.with_change is not None
-        words = heights_words(plan.with_change, unit) if plan.with_change else "does not fit it"
-        facts.append(Fact("with", f"{plain(change)}: {words}.", "" if fits else "!"))
-    facts += lifted_facts(plan, unit)
-    yield fact_sheet("How far it works", facts)
+    yield fact_sheet("How far it works", one_lift_facts(plan, change, unit))
     yield heights_table(plan, unit)
     result = plan.result
     for number, each in enumerate(result.plans if result else (), 1):
         title = f"Plan {number}: {'; '.join(plan_move_words(each, unit))}"
         yield fact_sheet(title, clearance_facts(each))
-    note = TYPICAL_NOTE if plan.verdict.session.id.startswith("typical ") else ""
-    yield Text(f"{note} {EXACT_NOTE} {CAUTION_IN_SHORT}".strip(), style_of("quiet"))
-
-
-def lifted_facts(plan: LiftPlan, unit: LengthUnit) -> Iterator[Fact]:
-    """The verdict after the lift, and what has to go with it."""
-    if plan.lifted is None or plan.result is None or plan.lift is None:
-        return
-    after = plan.lifted
-    peak = degrees(after.steer.ruling.value)
-    yield Fact(
-        f"lifted {format_length(plan.lift, unit)}",
-        f"{mark_and_word(after.overall)} without more: peak steer {peak:.2f} deg, castor "
-        f"{degrees(float(after.measured.linkage.castor)):.1f} deg.",
-    )
-    if after.overall == Overall.STEERS_TRUE:
-        yield Fact("with it", "nothing has to go with the lift.")
-        return
-    if plan.result.plans:
-        yield Fact("with it", going_with_words(plan.result.plans))
-    else:
-        yield Fact("with it", "nothing that is on offer fits this vehicle and this lift.", "!")
-    for number, (each, curve) in enumerate(zip(plan.result.plans, plan.with_plans, strict=True), 1):
-        moves = "; ".join(plan_move_words(each, unit))
-        yield Fact(f"plan {number}", f"{moves}: {each.answer}, {heights_words(curve, unit)}.")
-
-
-def going_with_words(plans: Sequence[Plan]) -> str:
-    """Number of the plans that have to go with a lift, in one sentence."""
-    cures = sum(each.steers_true for each in plans)
-    if cures:
-        return f"{count_words(cures)} of these, each enough for the vehicle to steer true."
-    return "nothing on offer is enough; the best of it stands below."
+    note = TYPICAL_NOTE if is_typical(plan) else ""
+    yield Text(f"{note} {DOUBT_NOTE} {CAUTION_IN_SHORT}".strip(), style_of("quiet"))
 
 
 def heights_table(plan: LiftPlan, unit: LengthUnit) -> Table:

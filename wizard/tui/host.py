@@ -5,9 +5,11 @@ from __future__ import annotations
 from abc import abstractmethod
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
+from functools import cached_property
 from pathlib import Path
 
 from textual.app import App
+from textual.widget import Widget
 
 from core.documents.document import Document
 from core.documents.record import RecordError
@@ -20,6 +22,7 @@ from wizard.flow.draft_store import AnsweredElsewhere, DraftStore
 from wizard.flow.flow import Flow
 from wizard.flow.joining import answers_elsewhere, joined
 from wizard.phrases.other_window import taken_over_words
+from wizard.tui.pictures.sharp import sharp_picture_of
 
 WritePage = Callable[[Path, Document, Verdict, LengthUnit], Path]
 """Writes the owner's page of a record beside it, and returns the page's file."""
@@ -75,6 +78,11 @@ class Host(App[None]):
 
     surroundings: Surroundings
     draft_store: DraftStore
+
+    @cached_property
+    def sharp_picture(self) -> type[Widget] | None:
+        """Widget for sharp pictures, asked of the terminal once; None for half-blocks."""
+        return sharp_picture_of(self)
 
     @property
     def files(self) -> Path:

@@ -13,7 +13,7 @@ from typing import TYPE_CHECKING
 from core.documents.document import Document, value_at
 from core.entry_checks.known import KnownAnswers
 from core.kinematics.pivots import NEAR_BALL, TRACK_BAR_ENDS, Direction, Layout, pivots_of
-from wizard.views.picture_data import USUAL_PLACES, Point
+from wizard.views.picture_data import LEFT_HUB, RIGHT_HUB, USUAL_PLACES, Point
 
 if TYPE_CHECKING:
     from core.profiles.profile import Profile
@@ -28,7 +28,7 @@ USUAL_JOINT, USUAL_RADIUS, KINGPIN_INSET = 200.0, 410.0, 130.0
 the drag link, a wheel, and a kingpin inboard of its wheel."""
 
 ACROSS_FROM_BOX: Mapping[str, float] = {
-    name: USUAL_PLACES["wheels.left"][0] - place[0] for name, place in USUAL_PLACES.items()
+    name: USUAL_PLACES[LEFT_HUB][0] - place[0] for name, place in USUAL_PLACES.items()
 }
 """Usual distances across from the wheel beside the steering box, mm."""
 
@@ -51,6 +51,8 @@ class AbovePicture:
         Pivots that were not measured wholly.
     asked_reading : str
         Name of the reading, or of the answer on the layout, that is asked for; or "".
+    tapes : mapping of str to str
+        Word on the way of the tape for each further reading that the picture shows.
     """
 
     layout: Layout = Layout.KNUCKLE
@@ -59,6 +61,7 @@ class AbovePicture:
     radius: float = USUAL_RADIUS
     assumed: frozenset[str] = frozenset()
     asked_reading: str = ""
+    tapes: Mapping[str, str] = field(default_factory=dict)
 
     @property
     def lines(self) -> dict[str, tuple[Point, Point]]:
@@ -112,7 +115,10 @@ class _Places:
         )
         self.has_track_bar = value_at(document, "layout.track_bar") is not False
         left, right = (self._hub(side) for side in ("left", "right"))
-        self.hubs = (0.0 if left is None else left, -1600.0 if right is None else right)
+        self.hubs = (
+            USUAL_PLACES[LEFT_HUB][0] if left is None else left,
+            USUAL_PLACES[RIGHT_HUB][0] if right is None else right,
+        )
 
     def picture(self, asked: str) -> AbovePicture:
         """The picture, with the reading that is asked for."""

@@ -49,9 +49,9 @@ class AbovePath:
     words: tuple[str, ...]
 
 
-def above_path(picture: AbovePicture) -> AbovePath | None:
-    """The way of the tape to what is asked; None where the view from above does not show it."""
-    name, points = picture.asked_reading, picture.points
+def above_path(picture: AbovePicture, name: str) -> AbovePath | None:
+    """The way of the tape for a reading; None where the view from above does not show it."""
+    points = picture.points
     pivot, _, kind = name.rpartition(".")
     if kind == "station" and pivot in points:
         across, rear = points[pivot]

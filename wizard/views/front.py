@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from typing import TYPE_CHECKING
 
 from core.documents.document import Document
 from core.documents.entries import EntryError
 from core.entry_checks.known import KnownAnswers
-from core.kinematics.pivots import PIVOTS
 from core.readings.survey import pivots_so_far, wheels_so_far
 from wizard.views.above import above_of_answers
 from wizard.views.picture_data import (
@@ -18,6 +18,7 @@ from wizard.views.picture_data import (
     FrontPicture,
     Point,
     Wheels,
+    link_and_end,
     seen_from_front,
 )
 
@@ -26,13 +27,20 @@ if TYPE_CHECKING:
 
 
 def survey_picture(
-    document: Document, asked_path: str, earlier: Document | None = None
+    document: Document,
+    profile: Profile | None,
+    asked_path: str,
+    earlier: Document | None = None,
 ) -> FrontPicture:
-    """The pivots measured so far, the way of the tape, and the earlier session behind them.
+    """The pivots measured so far, the way of the tape, and behind them a whole front axle.
+
+    Behind them is the earlier session, or in a first session the usual geometry.
 
     Parameters
     ----------
     document : mapping
+    profile : Profile or None
+        Gives the usual geometry.
     asked_path : str
         Path of the question at hand.
     earlier : mapping, optional
@@ -40,10 +48,17 @@ def survey_picture(
     """
     asked_reading = asked_path.removeprefix("readings.")
     try:
+        pivots, wheels = seen_from_front(pivots_so_far(document)), _wheels(document)
+        if earlier:
+            before = seen_from_front(pivots_so_far(earlier))
+            return FrontPicture(pivots, wheels=wheels, before=before, asked_reading=asked_reading)
+        usual = usual_places(document, profile)
         return FrontPicture(
-            pivots=seen_from_front(pivots_so_far(document)),
-            wheels=_wheels(document),
-            before=seen_from_front(pivots_so_far(earlier)) if earlier else {},
+            pivots,
+            wheels=Wheels(wheels.left or usual[LEFT_HUB], wheels.right or usual[RIGHT_HUB]),
+            before=_of_unmeasured_links(usual, pivots),
+            before_word="usual",
+            after_word="measured",
             asked_reading=asked_reading,
         )
     except EntryError:  # a draft that was edited by hand: the question can still be answered
@@ -54,7 +69,7 @@ def usual_picture(document: Document, profile: Profile | None) -> FrontPicture:
     """A whole front axle with its links where they usually are, before anything is measured."""
     places = usual_places(document, profile)
     return FrontPicture(
-        pivots={name: place for name, place in places.items() if name in PIVOTS},
+        pivots={name: place for name, place in places.items() if name not in HUBS},
         wheels=Wheels(places[LEFT_HUB], places[RIGHT_HUB]),
     )
 
@@ -70,6 +85,15 @@ def usual_places(document: Document, profile: Profile | None) -> dict[str, Point
             height = "wheels.hub_height" if name in HUBS else f"{name}.height"
             places[name] = (across[name], known.value(height) or usual[1])
     return places
+
+
+def _of_unmeasured_links(
+    usual: Mapping[str, Point], measured: Mapping[str, Point]
+) -> dict[str, Point]:
+    """Both ends of each link that has an end without a measured place, mm."""
+    places = {**usual, **measured}
+    open_links = {link_and_end(name)[0] for name in usual if name not in (*measured, *HUBS)}
+    return {name: place for name, place in places.items() if link_and_end(name)[0] in open_links}
 
 
 def _wheels(document: Document) -> Wheels:

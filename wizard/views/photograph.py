@@ -12,7 +12,7 @@ Place = tuple[float, float]
 LINKS = {"track_bar": TRACK_BAR_ENDS, "drag_link": DRAG_LINK_ENDS}
 
 CLOSEST = 8.0
-"""View pixels of one picture pixel at most."""
+"""Half-blocks of one picture pixel at most."""
 
 
 @dataclass(frozen=True)
@@ -29,17 +29,21 @@ class Window:
         Place of the picture in the middle of the view.
     scale : float
         View pixels of one picture pixel.
+    grain : int
+        View pixels that lie side by side in half a cell: 1 for half-blocks.
     """
 
     size: tuple[int, int]
     view: tuple[int, int]
     middle: Place
     scale: float
+    grain: int = 1
 
     @classmethod
-    def whole(cls, size: tuple[int, int], view: tuple[int, int]) -> Self:
+    def whole(cls, size: tuple[int, int], view: tuple[int, int], grain: int = 1) -> Self:
         """A view of the whole picture."""
-        return cls(size, view, (size[0] / 2, size[1] / 2), cls.least_scale(size, view))
+        middle = size[0] / 2, size[1] / 2
+        return cls(size, view, middle, cls.least_scale(size, view), grain)
 
     @staticmethod
     def least_scale(size: tuple[int, int], view: tuple[int, int]) -> float:
@@ -49,9 +53,9 @@ class Window:
     def zoomed(self, factor: float, about: Place) -> Self:
         """A closer or a wider view, with a place kept in view."""
         least = self.least_scale(self.size, self.view)
-        scale = min(max(self.scale * factor, least), max(CLOSEST, least))
+        scale = min(max(self.scale * factor, least), max(CLOSEST * self.grain, least))
         if scale <= least:
-            return self.whole(self.size, self.view)
+            return self.whole(self.size, self.view, self.grain)
         return replace(self, scale=scale, middle=about)
 
     def showing(self, place: Place) -> Self:

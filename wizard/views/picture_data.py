@@ -28,13 +28,13 @@ DATUM = 0.0
 """Place of the datum line across while the pivots are measured, mm."""
 
 USUAL_PLACES: Mapping[str, Point] = {
-    "track_bar.frame": (-420.0, 640.0),
-    "track_bar.axle": (-1240.0, 520.0),
-    "drag_link.frame": (-500.0, 560.0),
-    "drag_link.axle": (-1320.0, 440.0),
-    NEAR_BALL: (-200.0, 420.0),
-    LEFT_HUB: (0.0, 420.0),
-    RIGHT_HUB: (-1600.0, 420.0),
+    "track_bar.frame": (-670.0, 640.0),
+    "track_bar.axle": (-1490.0, 520.0),
+    "drag_link.frame": (-750.0, 540.0),
+    "drag_link.axle": (-1570.0, 420.0),
+    NEAR_BALL: (-450.0, 420.0),
+    LEFT_HUB: (-250.0, 420.0),
+    RIGHT_HUB: (-1850.0, 420.0),
 }
 """Usual places of pivots and hubs. Invented, only to show where a reading is taken."""
 
@@ -147,6 +147,10 @@ class FrontPicture:
     asked_reading : str
         Name of the reading that is asked for ("track_bar.frame.height"), or ""; the picture shows
         where its tape goes.
+    tapes : mapping of str to str
+        Word on the way of the tape for each further reading that the picture shows.
+    ringed : tuple of Point
+        Places with a ring round them, mm.
     notes : mapping of str to str
         Words beside the name of a pivot ("up 1 in") or of a link ("8.5 deg").
     aims : tuple of Aim
@@ -162,6 +166,8 @@ class FrontPicture:
     after_word: str = "after"
     arcs: Mapping[str, Sequence[Point]] = field(default_factory=dict)
     asked_reading: str = ""
+    tapes: Mapping[str, str] = field(default_factory=dict)
+    ringed: tuple[Point, ...] = ()
     notes: Mapping[str, str] = field(default_factory=dict)
     aims: tuple[Aim, ...] = ()
 

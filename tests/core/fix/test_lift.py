@@ -20,6 +20,7 @@ from core.kinematics.raising import raised
 from core.profiles.conversions import Conversion
 from core.profiles.corrections import Correction, PivotStep
 from core.profiles.part import Part, Price
+from core.uncertainty.propagation import parameters, with_parameters
 from core.verdict.verdict import Overall
 from tests.geometries import INCH, parallel_pair
 from tests.plans import COARSE, vehicle, verdict_on
@@ -139,3 +140,46 @@ def test_the_range_with_a_conversion_is_asked_for():
     np.testing.assert_allclose(plan.with_change.peak_steer, expected.peak_steer, atol=1e-9)
     knuckle = verdict_on(vehicle(0, Layout.KNUCKLE))
     assert lift_plan(knuckle, [], None, Move(conversion)).with_change is None
+
+
+def share_that_steers_true(verdict, rise, count):
+    """Share of drawn vehicles that steer true at a ride height, by the root finder.
+
+    The draws, the motion and the error of the model (5 % and 0.02 deg) are computed here.
+    """
+    limits, measured = verdict.session.limits, verdict.measured
+    chance = np.random.default_rng(20261126)
+    drawn = chance.multivariate_normal(parameters(measured.linkage), measured.covariance, count)
+    up = [0.0, 0.0, rise]
+    true = 0
+    for values in drawn:
+        linkage = with_parameters(measured.linkage, values)
+        ends = ("track_bar.frame", "drag_link.frame")
+        moved = linkage.with_pivots({name: linkage.pivot(name) + up for name in ends})
+        steer, toe = peaks(moved, limits)
+        first, second = chance.standard_normal(2)
+        steer += first * np.hypot(0.05 * steer, np.radians(0.02))
+        toe += second * np.hypot(0.05 * toe, np.radians(0.02))
+        true += (
+            abs(out_of_square(moved)) <= limits.parallel
+            and abs(steer) <= limits.steer
+            and abs(toe) <= limits.toe_change
+        )
+    return true / count
+
+
+def test_the_ends_of_a_sure_range_are_those_of_a_simulation():
+    verdict = verdict_on(SHORT)
+    curve = lift_plan(verdict, (), None).now
+    inner = [end for each in curve.sure_ranges for end in each if LOWEST < end < HIGHEST]
+    assert inner
+    for end in inner:
+        # 400 draws: the standard error of a share of 0.95 is 0.011.
+        assert share_that_steers_true(verdict, end, 400) == pytest.approx(0.95, abs=0.035)
+
+
+def test_a_sure_range_lies_within_a_range():
+    for linkage in (SHORT, vehicle(2, Layout.TIE_ROD), vehicle(3, Layout.INVERTED_Y)):
+        curve = lift_plan(verdict_on(linkage), (), None).now
+        for low, high in curve.sure_ranges:
+            assert any(first <= low <= high <= last for first, last in curve.ranges)

@@ -6,11 +6,13 @@ import numpy as np
 import pytest
 
 from core.documents.document import with_value
+from core.profiles.profile import load_profile
 from core.statistics.conformity import Conformity
-from core.verdict.standing import DECIDING, standing_of, standing_of_session
+from core.verdict.standing import DECIDING, LABOUR, standing_of, standing_of_session
 from core.verdict.verdict import Overall, evaluate, rulings_of
 from tests.direct_rows import board_check
 from tests.geometries import document_of, parallel_pair, session_of, true_readings
+from wizard.locations import PROFILES
 
 PIVOTS = ("track_bar.frame", "track_bar.axle", "drag_link.frame", "drag_link.axle")
 
@@ -68,10 +70,23 @@ def test_the_reading_that_takes_most_doubt_out_of_the_open_rules_comes_first():
     unsure = with_value(document(1.6, *SLOPES), "assumed_within.guide.pitch_gain", "1.1 deg/in")
     stands = standing_of_session(session_of(unsure))
     assert Conformity.TOO_CLOSE in [ruling.verdict for ruling in stands.rulings]
-    shares = [sum(worth.of(rule) for rule in stands.open_rules) for worth in stands.worths]
+    shares = [
+        sum(worth.of(rule) for rule in stands.open_rules) / LABOUR.get(worth.reading, 1.0)
+        for worth in stands.worths
+    ]
     assert shares == sorted(shares, reverse=True)
     assert stands.left
     assert stands.left[0] is stands.worths[0]
+
+
+def test_a_reading_that_is_much_work_waits_for_the_quick_ones():
+    profile = load_profile("coil-crossover", [PROFILES])
+    arm_skipped = document(1.6, *SLOPES, without=("steering.arm",))
+    unsure = with_value(arm_skipped, "assumed_within.guide.pitch_gain", "0.3 deg/in")
+    stands = standing_of(unsure, lambda _: profile)
+    quick, slow = stands.left
+    assert (quick.reading, slow.reading) == ("steering.arm", "guide.pitch_gain")
+    assert slow.of("peak_steer") > quick.of("peak_steer")
 
 
 def test_the_chance_is_that_of_steering_true():

@@ -71,4 +71,13 @@ def test_the_usual_paper_is_that_of_the_unit(tmp_path):
     assert main(["order", str(record), str(page)]) == 0
     pdf = printed(page)
     assert size(pdf) == SIZES["letter"]
-    assert sheets(pdf) <= 2
+
+
+@needs_browser
+@pytest.mark.slow
+@pytest.mark.parametrize("paper", SIZES)
+@pytest.mark.parametrize("name", ["lifted", "re-mounted", "toe", "leaf springs"])
+def test_a_work_order_is_one_sheet(tmp_path, name, paper):
+    page, record = tmp_path / "order.html", DEMO[name].path_in(DEMO_SESSIONS)
+    assert main(["order", str(record), str(page), "--paper", paper]) == 0
+    assert sheets(printed(page)) == 1

@@ -123,10 +123,13 @@ def test_numbers_in_the_drawings_are_whole_clear_of_each_other_and_of_a_line(lay
 @pytest.mark.parametrize(("layout", "guide"), KINDS)
 def test_the_page_has_the_cautions_the_walk_round_the_stance_and_the_direct_check(layout, guide):
     text = unescape(re.sub(r"<[^>]+>", " ", html_of(layout, guide)))
+    has_track_bar = layout is not Layout.FORE_AFT
+    vehicle = {"layout": {"track_bar": has_track_bar}}
+    assert ("Track bar at the axle" in text) is has_track_bar
     for caution in CAUTIONS:
         assert caution in text
     for question in (*WALK_ROUND.questions, *STANCE.questions):
-        if question.is_answered_by_a_value and question.is_asked({}, None):
+        if question.is_answered_by_a_value and question.is_asked(vehicle, None):
             assert question.name in text
     for word in ("board", "laser", "turn plate", "hub to frame", "Instruments", "inches"):
         assert word in text

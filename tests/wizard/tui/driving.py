@@ -1,11 +1,12 @@
 """Helpers that drive the wizard by its keys, as a technician does."""
 
 from collections.abc import AsyncIterator
-from contextlib import asynccontextmanager
+from contextlib import asynccontextmanager, suppress
 from pathlib import Path
 
 from textual.events import Paste
 from textual.pilot import Pilot
+from textual.worker import WorkerCancelled
 
 from core.documents.record import save_draft
 from wizard.commands import application
@@ -108,9 +109,14 @@ async def type_text(pilot: Pilot[None], text: str) -> None:
 
 
 async def settle(pilot: Pilot[None]) -> None:
-    """Wait until the workers have ended and the screen is painted."""
+    """Wait until the workers have ended and the screen is painted.
+
+    A worker may be cancelled meanwhile, because its screen was left or other work took its place.
+    """
     await pilot.pause()
-    await pilot.app.workers.wait_for_complete()
+    while not all(worker.is_finished for worker in pilot.app.workers):
+        with suppress(WorkerCancelled):
+            await pilot.app.workers.wait_for_complete()
     await pilot.pause()
 
 

@@ -21,19 +21,19 @@ def picture(steering, asked=""):
 
 class TestPath:
     def test_a_station_goes_from_the_axle_to_the_pivot(self):
-        seen = picture("knuckle", "readings.drag_link.axle.station")
+        seen = picture("knuckle")
         across, rear = seen.points["drag_link.axle"]
-        assert above_path(seen).path == ((across, 0.0), (across, rear))
+        path = above_path(seen, "drag_link.axle.station").path
+        assert path == ((across, 0.0), (across, rear))
 
     def test_an_arm_goes_from_its_kingpin_or_its_shaft_to_the_ball(self):
-        seen = picture("knuckle", "readings.steering.arm")
-        assert above_path(seen).path[0] == seen.points[FAR_KINGPIN]
-        seen = picture("knuckle", "readings.steering.pitman_arm")
-        assert above_path(seen).path[0] == seen.points[SHAFT]
+        seen = picture("knuckle")
+        assert above_path(seen, "steering.arm").path[0] == seen.points[FAR_KINGPIN]
+        assert above_path(seen, "steering.pitman_arm").path[0] == seen.points[SHAFT]
 
-    @pytest.mark.parametrize("name", ["", "readings.wheels.left_offset", "layout.guide"])
+    @pytest.mark.parametrize("name", ["", "wheels.left_offset", "layout.guide"])
     def test_what_is_not_seen_from_above_has_no_path(self, name):
-        assert above_path(picture("knuckle", name)) is None
+        assert above_path(picture("knuckle"), name) is None
 
 
 @pytest.mark.parametrize("size", SIZES, ids=str)

@@ -1,30 +1,47 @@
-"""The direct check by keys: rows are kept as they are typed, and judged with the session."""
+"""The direct check by keys: rows are kept cell by cell, and judged with the session."""
 
 import pytest
+from textual.geometry import Size
 
 from core.documents.document import value_at
 from tests.wizard.tui.driving import type_text
 from tests.wizard.tui.fixing import draft, go_to_fix, press
 from tests.wizard.tui.looking import screen_text, settle, workshop_app
+from tests.wizard.tui.picture_app import PictureApp, text_of
+from wizard.tui.pictures.curve import Curve
+from wizard.tui.pictures.direct_view import DirectView
 from wizard.tui.screens.direct import DirectScreen
+from wizard.tui.screens.direct_set_up import DirectSetUp
+from wizard.tui.screens.prompt import PromptScreen
 from wizard.tui.screens.verdict import VerdictStep
+from wizard.tui.widgets.direct_table import DirectTable
+from wizard.tui.widgets.field import Field
 from wizard.tui.widgets.remark import Remark
+from wizard.views.direct_above import direct_picture
 
 SIZES = [(80, 24), (120, 40)]
 
 ROWS = (
-    "left; 30 1/2; 12 1/16; 12 1/8; down",
-    "left; 29 1/2; 12 1/16; 12 1/8; down",
-    "left; 28 1/2; 12 1/8; 12 1/4; down",
-    "left; 31 1/2; 12 1/16; 12 1/8; up",
-    "left; 32 1/2; 12 1/16; 12 3/16; up",
-    "left; 30 1/2; 12 1/16; 12 1/8; up",
+    ("30 1/2", "12 1/16", "12 1/8"),
+    ("29 1/2", "12 1/16", "12 1/8"),
+    ("28 1/2", "12 1/8", "12 1/4"),
+    ("31 1/2", "12 1/16", "12 1/8"),
+    ("32 1/2", "12 1/16", "12 3/16"),
+    ("30 1/2", "12 1/16", "12 1/8"),
 )
 """Rows of an invented truck that does what its pivots say."""
 
 
 def remark(pilot):
-    return str(pilot.app.screen.query_one(Remark).render())
+    return " ".join(str(pilot.app.screen.query_one(Remark).render()).split())
+
+
+def rows_on_disk(app):
+    return value_at(draft(app.files), "draft.direct.rows", [])
+
+
+def at(pilot):
+    return tuple(pilot.app.screen.query_one(DirectTable).at)
 
 
 async def open_direct(pilot, app):
@@ -32,83 +49,174 @@ async def open_direct(pilot, app):
     await press(pilot, "escape")
     assert isinstance(app.screen, VerdictStep)
     await press(pilot, "d")
-    assert isinstance(app.screen, DirectScreen)
+    assert isinstance(app.screen, DirectSetUp)
 
 
-async def type_line(pilot, text):
+async def take_board(pilot, length="36"):
+    await press(pilot, "enter")
+    await type_text(pilot, length)
+    await press(pilot, "enter")
+    if not isinstance(pilot.app.screen, PromptScreen):
+        await press(pilot, "enter")
+        assert isinstance(pilot.app.screen, DirectScreen)
+
+
+async def type_cell(pilot, text, key="enter"):
     await type_text(pilot, text)
-    await pilot.press("enter")
-    await pilot.pause()
+    await press(pilot, key)
+
+
+async def type_row(pilot, row):
+    for text in row:
+        await type_cell(pilot, text)
 
 
 @pytest.mark.parametrize("size", SIZES)
-async def test_rows_are_kept_at_once_and_change_the_verdict(tmp_path, size):
+async def test_a_whole_check_is_typed_reading_by_reading(tmp_path, size):
     app = workshop_app(tmp_path)
     async with app.run_test(size=size) as pilot:
         await open_direct(pilot, app)
-        await type_line(pilot, "board; 36; left")
+        await take_board(pilot)
         for number, row in enumerate(ROWS, start=1):
-            await type_line(pilot, row)
-            assert len(value_at(draft(app.files), "draft.direct.rows")) == number
-        assert "direct check" in screen_text(pilot)
-        await pilot.press("escape")
+            await type_row(pilot, row)
+            assert len(rows_on_disk(app)) == number
+            assert at(pilot) == (number, "height")
+            points = app.screen.query_one(Curve).picture.points
+            assert len(points) == (number if number > 1 else 0)
+        assert "The vehicle does what its pivots say" in " ".join(screen_text(app).split())
+        await press(pilot, "escape")
         await settle(pilot)
+        assert isinstance(app.screen, VerdictStep)
         assert app.screen.verdict.direct.agrees
-        assert value_at(draft(app.files), "direct.rows") == value_at(
-            draft(app.files), "draft.direct.rows"
-        )
+        assert value_at(draft(app.files), "direct.rows") == rows_on_disk(app)
+
+
+async def test_half_a_row_is_kept_and_there_again(tmp_path):
+    app = workshop_app(tmp_path)
+    async with app.run_test(size=(80, 24)) as pilot:
+        await open_direct(pilot, app)
+        await take_board(pilot)
+        await type_row(pilot, ROWS[0])
+        await type_cell(pilot, ROWS[1][0])
+        assert rows_on_disk(app)[1] == {"side": "left", "height": ["29 1/2 in"]}
+        await press(pilot, "escape")
+        assert "the last row is not whole" in remark(pilot)
+        await press(pilot, "escape")
+        assert isinstance(app.screen, VerdictStep)
+        await press(pilot, "d")
+        table = app.screen.query_one(DirectTable)
+        assert table.rows[1]["height"] == ["29 1/2 in"]
+
+
+async def test_side_and_way_are_carried_to_the_next_row(tmp_path):
+    app = workshop_app(tmp_path)
+    async with app.run_test(size=(80, 24)) as pilot:
+        await open_direct(pilot, app)
+        await take_board(pilot)
+        await press(pilot, "left")
+        assert at(pilot) == (0, "side")
+        await type_cell(pilot, "r")
+        await type_row(pilot, ROWS[0])
+        await press(pilot, "shift+tab", "shift+tab")
+        assert at(pilot) == (0, "going")
+        await type_cell(pilot, "d")
+        await type_row(pilot, ROWS[1])
+        rows = rows_on_disk(app)
+        assert [(row["side"], row["going"]) for row in rows] == [("right", "down")] * 2
 
 
 @pytest.mark.parametrize(
-    ("text", "why"),
-    [
-        ("ruler; 36", "should be one of board, laser, turn-plate"),
-        ("board", "is missing"),
-        ("board; 0; left", "more than 0"),
-        ("board; 36", "side of the chalk line"),
-        ("board; 36; left; 2", "more parts"),
-        ("[b]x[/b]", "should be one of"),
-    ],
+    ("text", "why"), [("0", "more than 0"), ("x", "length"), ("", "nothing was typed")]
 )
-async def test_a_faulty_method_is_refused(tmp_path, text, why):
+async def test_a_faulty_board_is_refused(tmp_path, text, why):
     app = workshop_app(tmp_path)
     async with app.run_test(size=(80, 24)) as pilot:
         await open_direct(pilot, app)
-        await type_line(pilot, text)
-        assert why in remark(pilot).replace("\n", " ")
+        await take_board(pilot, text)
+        assert isinstance(app.screen, PromptScreen)
+        assert why in remark(pilot)
 
 
 @pytest.mark.parametrize(
-    ("text", "why"),
+    ("move", "text", "why"),
     [
-        ("middle; 30; 12; 12", "should be left or right"),
-        ("left; 30; 12", "height and front and rear"),
-        ("left; x; 12; 12", "height"),
-        ("left; 30; 12; 12; sideways", "should be up, down"),
-        ("left; 90; 12; 12", "apart"),
+        ("left", "middle", "should be left or right"),
+        ("shift+tab", "[b]x[/b]", "should be left or right"),
+        ("down", "tall", "not a length"),
+        ("down", "90", "apart"),
     ],
 )
-async def test_a_faulty_row_is_refused_and_stays_in_the_field(tmp_path, text, why):
+async def test_a_faulty_cell_is_refused_and_stays_in_the_field(tmp_path, move, text, why):
     app = workshop_app(tmp_path)
     async with app.run_test(size=(80, 24)) as pilot:
         await open_direct(pilot, app)
-        await type_line(pilot, "board; 36 in; left")
-        await type_line(pilot, ROWS[0])
-        await type_line(pilot, text)
-        assert why in remark(pilot).replace("\n", " ")
-        assert len(value_at(draft(app.files), "draft.direct.rows")) == 1
+        await take_board(pilot)
+        await type_row(pilot, ROWS[0])
+        await press(pilot, move)
+        await type_cell(pilot, text)
+        assert why in remark(pilot)
+        assert app.screen.query_one(Field).value == text
+        assert len(rows_on_disk(app)) == 1
 
 
-async def test_f8_takes_the_last_line_out(tmp_path):
+async def test_rows_at_one_height_or_without_a_return_are_said_when_leaving(tmp_path):
     app = workshop_app(tmp_path)
     async with app.run_test(size=(80, 24)) as pilot:
         await open_direct(pilot, app)
-        for line in ("board; 36 in; left", *ROWS[:2]):
-            await type_line(pilot, line)
+        await take_board(pilot)
+        await type_row(pilot, ROWS[0])
+        await press(pilot, "escape")
+        assert "one height says nothing yet" in remark(pilot)
+        await type_row(pilot, ROWS[1])
+        assert "off the first" not in remark(pilot)
+        await press(pilot, "escape")
+        assert "The last row is 1 in off the first" in remark(pilot)
+        assert isinstance(app.screen, DirectScreen)
+        await press(pilot, "escape")
+        assert isinstance(app.screen, VerdictStep)
+        assert len(rows_on_disk(app)) == 2
+
+
+async def test_f8_takes_the_last_row_out_then_the_method(tmp_path):
+    app = workshop_app(tmp_path)
+    async with app.run_test(size=(80, 24)) as pilot:
+        await open_direct(pilot, app)
+        await take_board(pilot)
+        for row in ROWS[:2]:
+            await type_row(pilot, row)
         assert value_at(draft(app.files), "direct") is not None
-        await pilot.press("f8")
-        await pilot.pause()
+        await press(pilot, "f8")
         assert value_at(draft(app.files), "direct") is None  # one height alone says nothing
-        await pilot.press("f8", "f8")
-        await pilot.pause()
+        await press(pilot, "f8", "f8")
         assert value_at(draft(app.files), "draft.direct") is None
+        assert isinstance(app.screen, DirectSetUp)
+        await press(pilot, "escape")
+        assert isinstance(app.screen, VerdictStep)
+
+
+async def test_a_turn_plate_needs_no_length(tmp_path):
+    app = workshop_app(tmp_path)
+    async with app.run_test(size=(80, 24)) as pilot:
+        await open_direct(pilot, app)
+        await press(pilot, "3", "enter")
+        assert isinstance(app.screen, DirectScreen)
+        await type_row(pilot, ("30 1/2", "0.3"))
+        assert rows_on_disk(app) == [{"side": "left", "height": ["30 1/2 in"], "angle": ["0.3"]}]
+
+
+@pytest.mark.parametrize("size", [Size(36, 16), Size(60, 30)], ids=str)
+@pytest.mark.parametrize(
+    ("method", "line", "words"),
+    [
+        ("board", "left", ("board", "front", "rear", "chalk line")),
+        ("board", "right", ("board", "front", "rear")),
+        ("laser", "left", ("laser", "mark")),
+        ("turn-plate", "left", ("turn plate",)),
+    ],
+)
+async def test_the_set_up_is_drawn(method, line, words, size):
+    view = DirectView(direct_picture(method, line))
+    async with PictureApp(view).run_test(size=(size.width, size.height)) as pilot:
+        await pilot.pause()
+        for word in words:
+            assert word in text_of(view)

@@ -101,7 +101,7 @@ def test_words_do_not_meet_and_are_not_cut(size):
     for _ in range(200):
         picture = any_picture(chance)
         path = tape_path(picture.asked_reading, places(picture))
-        found = front_words(picture, path, view_of(picture, path, size), size, set())
+        found = front_words(picture, path, {}, view_of(picture, (path,), size), size, set())
         texts = [word.text for word in found]
         for number, word in enumerate(found):
             assert word.column >= 0
@@ -128,7 +128,7 @@ class TestDrawing:
         assert axle < frame
 
     async def test_it_is_to_scale(self):
-        view = view_of(FrontPicture(PIVOTS), None, Size(60, 20))
+        view = view_of(FrontPicture(PIVOTS), (), Size(60, 20))
         for start in PIVOTS.values():
             for end in PIVOTS.values():
                 (x0, y0), (x1, y1) = view.dot(start), view.dot(end)
@@ -144,7 +144,7 @@ class TestDrawing:
 
     def test_a_drag_link_alone_is_framed_with_its_wheels_and_nothing_else(self):
         alone = {name: point for name, point in PIVOTS.items() if name.startswith("drag_link")}
-        view = view_of(FrontPicture(alone, wheels=WHEELS_ON_THE_FLOOR), None, Size(60, 20))
+        view = view_of(FrontPicture(alone, wheels=WHEELS_ON_THE_FLOOR), (), Size(60, 20))
         hubs = [view.dot(hub)[0] for hub in WHEELS_ON_THE_FLOOR.hubs]
         assert sum(hubs) == pytest.approx(119)
         assert min(hubs) >= 0
@@ -209,7 +209,7 @@ class TestDrawing:
                 for cell in view.drawn_cells()
                 if view.get_pixel(*cell)[0] in "▽×"
             }
-            here = view_of(view.picture, None, view.size)
+            here = view_of(view.picture, (), view.size)
         assert "wants to be 2 in lower" in text
         assert "axis of its ball's path" in text
         assert marked == {aim.mark: cell_of(here.dot(aim.point)) for aim in aims}
@@ -294,7 +294,7 @@ class TestTravel:
             assert text_of(view) == before
 
     async def test_every_pivot_stays_inside_through_the_travel(self):
-        view = view_of(FrontPicture(PIVOTS, arcs=ARCS), None, Size(60, 20))
+        view = view_of(FrontPicture(PIVOTS, arcs=ARCS), (), Size(60, 20))
         for heave in (-125.0, 100.0):
             for x, y in view.line(moved(heave).values()):
                 assert 0 <= x < 120

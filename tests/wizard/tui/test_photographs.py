@@ -7,18 +7,24 @@ import pytest
 from PIL import Image
 
 from core.documents.document import value_at, with_value
+from core.documents.picture import keep_picture
 from core.documents.record import read_document, save_draft
 from core.profiles.profile import load_profile
 from core.verdict.assess import assess
 from tests.photographed import photographed
+from tests.wizard.tui.driving import settle
+from tests.wizard.tui.looking import screen_text, workshop_app
 from wizard.commands import application
 from wizard.flow import drafts
 from wizard.flow.filing import finished_record
 from wizard.flow.flow import Flow
-from wizard.flow.photographs import new_photograph_session, with_mark
+from wizard.flow.photographs import new_photograph_session, with_mark, with_picture
 from wizard.locations import PROFILES
 from wizard.tui.screens.photographs import PhotographsStep
+from wizard.tui.widgets.contents import Contents
 from wizard.tui.widgets.photograph_view import PhotographView
+from wizard.tui.widgets.photographs_part import PhotographsPart
+from wizard.tui.widgets.verdict_view import VerdictView
 
 SIZE = (120, 40)
 
@@ -182,3 +188,62 @@ def test_a_marked_session_is_filed_with_all_that_it_needs(tmp_path):
 
     verdict = assess(record, no_profile)
     assert verdict.overall == value_at(record, "results.overall")
+
+
+@pytest.mark.parametrize("size", [(80, 24), (120, 40)], ids=str)
+async def test_the_verdict_has_the_pictures_as_a_part_of_it(tmp_path, size):
+    app = workshop_app(tmp_path)
+    (record,) = (app.files / "FG-8").glob("*_first_*.toml")
+    async with app.run_test(size=size) as pilot:
+        app.open_record(record)
+        await settle(pilot)
+        part = app.screen.query_one(PhotographsPart)
+        views = [*part.query(PhotographView)]
+        assert len(views) == len(part.photographs) == 2
+        number = app.screen.query_one(VerdictView).visible_sections.index("photographs") + 1
+        await pilot.press(str(number))
+        await pilot.pause()
+        assert app.screen.query_one(Contents).at == number - 1
+        assert views[0].rows
+        assert "The camera stood" in " ".join(screen_text(app).split())
+
+
+async def test_a_verdict_whose_pictures_are_gone_says_so(tmp_path):
+    app = workshop_app(tmp_path)
+    (record,) = (app.files / "FG-8").glob("*_first_*.toml")
+    for picture in (app.files / "FG-8" / "photographs").iterdir():
+        picture.unlink()
+    async with app.run_test(size=(80, 200)) as pilot:
+        app.open_record(record)
+        await settle(pilot)
+        assert not app.screen.query_one(PhotographsPart).query(PhotographView)
+        assert "its marks are kept" in " ".join(screen_text(app).split())
+        assert app.screen.verdict is not None
+
+
+@pytest.mark.parametrize("size", [(80, 24), (120, 40)], ids=str)
+def test_looks_in_half_blocks(snap_compare, tmp_path, size):
+    picture = tmp_path / "wheels.png"
+    drawn = Image.new("RGB", (800, 600), "#8090a0")
+    for left in (120, 620):
+        drawn.paste("#202020", (left, 200, left + 60, 420))
+    drawn.save(picture)
+    app, path = app_at(tmp_path)
+    kept = keep_picture(picture, tmp_path / "FG-8", "FG-8")
+    document = with_value(
+        with_picture(read_document(path), kept), "session.opened", "2026-09-01T08:00:00"
+    )
+    for point, place in {
+        "track_bar.frame": (560.0, 260.0),
+        "track_bar.axle": (240.0, 320.0),
+        "drag_link.frame": (580.0, 280.0),
+    }.items():
+        document = with_mark(document, 1, point, place)
+    save_draft(tmp_path, document)
+
+    async def mark(pilot):
+        screen = await opened(pilot, path)
+        assert screen.point == "drag_link.axle"
+        await pilot.press(*["left"] * 20, *["down"] * 3, "plus", "plus")
+
+    assert snap_compare(app, terminal_size=size, run_before=mark)

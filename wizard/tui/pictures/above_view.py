@@ -1,5 +1,6 @@
 """The linkage from above, to scale, centre to centre."""
 
+from collections.abc import Mapping
 from dataclasses import replace
 
 from textual.events import Resize
@@ -71,15 +72,18 @@ class AboveView(Drawing):
         picture = self.picture
         if not picture.points:
             return
-        view, path = self.view(), above_path(picture)
+        view, path = self.view(), above_path(picture, picture.asked_reading)
+        further = {name: tape for name in picture.tapes if (tape := above_path(picture, name))}
         for hub in picture.hubs:
             self.line(view.line(self.tyre(hub)), "above-view--wheel", DOTTED)
         self.line(view.line(picture.hubs), "above-view--wheel")
         for part, ends in picture.lines.items():
             self.line(view.line(ends), style_of(part), thick=part in STYLES)
+        for tape in further.values():
+            self.line(view.line(tape.path), "above-view--tape")
         if path:
             self.line(view.line(path.path), "above-view--tape", thick=not path.words)
-        self.words = self.words or self.find_words(view, path)
+        self.words = self.words or self.find_words(view, path, further)
         for word in self.words:
             self.write(word.column, word.row, word.text, word.style)
         for name in (FAR_KINGPIN, NEAR_KINGPIN, SHAFT):
@@ -111,7 +115,9 @@ class AboveView(Drawing):
         front, back = rear - radius, rear + radius
         return (left, front), (right, front), (right, back), (left, back), (left, front)
 
-    def find_words(self, view: View, path: AbovePath | None) -> tuple[Placed, ...]:
+    def find_words(
+        self, view: View, path: AbovePath | None, further: Mapping[str, AbovePath]
+    ) -> tuple[Placed, ...]:
         """Every word of the picture in its place."""
         size, picture = self.sheet, self.picture
         edge = ends_row(size.width, size.height - 1, ENDS, "above-view--end")
@@ -126,6 +132,10 @@ class AboveView(Drawing):
             anchor = cell_of(view.dot(picture.points[path.pivot]))
             label = Label((name_of_pivot(path.pivot),), (anchor,), "above-view--tape", needed=True)
             labels.append(label)
+        labels += [
+            Label((picture.tapes[name],), points_along(view, *tape.path), "above-view--tape")
+            for name, tape in further.items()
+        ]
         labels += [
             Label((part,), points_along(view, *picture.lines[part]), style_of(part))
             for part in NAMED

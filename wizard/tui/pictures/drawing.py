@@ -22,6 +22,7 @@ Dashes = tuple[int, int]
 SOLID: Dashes = (1, 0)
 DASHED: Dashes = (5, 4)
 DOTTED: Dashes = (1, 2)
+BROKEN: Dashes = (1, 1)
 SPARSE: Dashes = (1, 7)
 
 

@@ -8,11 +8,21 @@ from math import atan2, cos, pi, sin
 
 from textual.events import Resize
 
-from wizard.tui.pictures.drawing import ACROSS, DASHED, DOTTED, DOWN, SPARSE, Drawing, cell_of
+from wizard.tui.pictures.drawing import (
+    ACROSS,
+    BROKEN,
+    DASHED,
+    DOTTED,
+    DOWN,
+    SPARSE,
+    Drawing,
+    cell_of,
+)
 from wizard.tui.pictures.front_words import AIM_STYLE, LINK_STYLES, front_words, is_inside
 from wizard.tui.pictures.labels import Placed
 from wizard.tui.pictures.layout import places, tyre, view_of, whole_wheels
 from wizard.tui.pictures.scale import View
+from wizard.views.front_body import front_body
 from wizard.views.picture_data import (
     FrontPicture,
     Point,
@@ -30,6 +40,9 @@ HOLLOW = {"frame": "◇", "axle": "○", "near": "○"}
 DATUM_ABOVE = 2
 """Rows that the datum line goes up beyond the pivot."""
 
+WIDE = 50
+"""Columns from which parts that nobody measures are drawn."""
+
 RING = tuple((4.4 * cos(turn * pi / 12), 4.4 * sin(turn * pi / 12)) for turn in range(24))
 """Dots of a ring round a mark."""
 
@@ -44,6 +57,7 @@ class FrontView(Drawing):
         "front-view--before",
         "front-view--floor",
         "front-view--wheel",
+        "front-view--body",
         "front-view--arc",
         "front-view--tape",
         "front-view--aim",
@@ -80,8 +94,10 @@ class FrontView(Drawing):
     def draw(self) -> None:
         """Draw from the back of the picture to its front."""
         picture, pose = self.picture, self.pose
-        path = tape_path(picture.asked_reading, places(picture))
-        view = view_of(picture, path, self.sheet)
+        where = places(picture)
+        path = tape_path(picture.asked_reading, where)
+        further = {name: tape for name in picture.tapes if (tape := tape_path(name, where))}
+        view = view_of(picture, (path, *further.values()), self.sheet)
         self.draw_ground(view, pose.wheels if pose else picture.wheels)
         for arc in picture.arcs.values():
             self.line(view.line(arc), "front-view--arc", DOTTED)
@@ -92,9 +108,17 @@ class FrontView(Drawing):
             pivots, joint = {**pivots, **pose.pivots}, pose.joint
         for link, ends in link_lines(pivots, joint).items():
             self.line(view.line(ends), LINK_STYLES[link], thick=True)
+        for tape in further.values():
+            self.draw_tape(view, tape)
         if path:
-            self.draw_path(view, path)
-        self.words = self.words or front_words(picture, path, view, self.sheet, self.drawn_cells())
+            self.draw_tape(view, path)
+            for ring in path.rings:
+                self.draw_ring(view, ring)
+        for place in picture.ringed:
+            self.draw_ring(view, place)
+        self.words = self.words or front_words(
+            picture, path, further, view, self.sheet, self.drawn_cells()
+        )
         for word in self.words:
             self.write(word.column, word.row, word.text, word.style)
         if pose:
@@ -115,6 +139,8 @@ class FrontView(Drawing):
             self.line([*outline, outline[0]], "front-view--wheel")
         if drawn.left and drawn.right:
             self.line(view.line(drawn.hubs), "front-view--wheel", SPARSE)
+        if self.sheet.width >= WIDE and not self.pose:
+            self.draw_body(view)
         edge = float(self.sheet.width * ACROSS - 1)
         floor = [(0.0, view.top), (edge, view.top)]
         right = self.picture.wheels.right
@@ -124,22 +150,29 @@ class FrontView(Drawing):
             floor = [(x, foot_y - (x - foot_x) * tilt) for x in (0.0, edge)]
         self.line(floor, "front-view--floor")
 
-    def draw_path(self, view: View, path: TapePath) -> None:
-        """Draw the way of the tape, and a ring round every centre it aims at."""
+    def draw_body(self, view: View) -> None:
+        """Draw the frame rails with what hangs on them, as far as the view holds them wholly."""
+        for line in front_body(self.picture).lines:
+            dots = view.line(line)
+            if all(is_inside(cell_of(dot), self.sheet) for dot in dots):
+                self.line(dots, "front-view--body", BROKEN)
+
+    def draw_tape(self, view: View, path: TapePath) -> None:
+        """Draw the way of the tape, and the datum line where it begins there."""
         if path.kind is TapeKind.OFFSET:
             x, y = view.dot(path.path[0])
             top = y - DATUM_ABOVE * DOWN
             self.line([(x, top), (x, view.top)], "front-view--tape", DOTTED)
         if path.path:
             self.line(view.line(path.path), "front-view--tape", DASHED)
-        for ring in path.rings:
-            column, row = cell_of(view.dot(ring))
-            middle = column * ACROSS + 0.5, row * DOWN + 1.5
-            self.spots(
-                [(middle[0] + right, middle[1] + down) for right, down in RING],
-                "front-view--tape",
-            )
-            self.set_pixel(column, row, "+", self.colour("front-view--tape"))
+
+    def draw_ring(self, view: View, place: Point) -> None:
+        """Draw a ring round a place."""
+        column, row = cell_of(view.dot(place))
+        middle = column * ACROSS + 0.5, row * DOWN + 1.5
+        dots = [(middle[0] + right, middle[1] + down) for right, down in RING]
+        self.spots(dots, "front-view--tape")
+        self.set_pixel(column, row, "+", self.colour("front-view--tape"))
 
     def draw_marks(
         self, view: View, pivots: Mapping[str, Point], marks: Mapping[str, str], style: str = ""

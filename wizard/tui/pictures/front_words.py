@@ -1,6 +1,6 @@
 """The words of a front view, each at a place where it can be read."""
 
-from collections.abc import Collection
+from collections.abc import Collection, Mapping
 
 from textual.geometry import Size
 
@@ -59,7 +59,12 @@ ABOVE = 8
 
 
 def front_words(
-    picture: FrontPicture, path: TapePath | None, view: View, size: Size, drawn: set[Cell]
+    picture: FrontPicture,
+    path: TapePath | None,
+    further: Mapping[str, TapePath],
+    view: View,
+    size: Size,
+    drawn: set[Cell],
 ) -> tuple[Placed, ...]:
     """Every word of the picture in its place; none meets another or crosses the edge.
 
@@ -68,6 +73,8 @@ def front_words(
     picture : FrontPicture
     path : TapePath or None
         The way of the tape for the reading that is asked for.
+    further : mapping of str to TapePath
+        The ways of the tape for other readings that are shown.
     view : View
     size : Size
         Columns and rows.
@@ -84,6 +91,7 @@ def front_words(
         marks |= {cell_of(view.dot(point)) for point in path.rings}
     labels = [
         *tape_labels(picture, path, view),
+        *further_labels(picture, further, view),
         *link_labels(picture, view),
         *aims,
         *pivot_labels(picture, view, at_length=size.width >= AT_LENGTH),
@@ -134,9 +142,27 @@ def tape_labels(picture: FrontPicture, path: TapePath | None, view: View) -> lis
     words = (TAPE_WORDS[path.kind],)
     labels.append(Label(words, cells(anchors, view), "front-view--tape", needed=True))
     if path.kind is TapeKind.OFFSET:
-        x, y = view.dot(path.path[0])
-        labels.append(Label(("datum line",), (cell_of((x, y - ABOVE)),), "front-view--tape"))
+        labels.append(datum_label(path, view))
     return labels
+
+
+def further_labels(
+    picture: FrontPicture, further: Mapping[str, TapePath], view: View
+) -> list[Label]:
+    """Labels of the other readings that are shown: a word on the way of each tape."""
+    labels = []
+    for name, path in further.items():
+        anchors = tuple(part_way(path.path[0], path.path[-1], share) for share in TAPE_SHARES)
+        labels.append(Label((picture.tapes[name],), cells(anchors, view), "front-view--tape"))
+        if path.kind is TapeKind.OFFSET:
+            labels.append(datum_label(path, view))
+    return labels
+
+
+def datum_label(path: TapePath, view: View) -> Label:
+    """Label of the datum line that an offset begins at."""
+    x, y = view.dot(path.path[0])
+    return Label(("datum line",), (cell_of((x, y - ABOVE)),), "front-view--tape")
 
 
 def link_labels(picture: FrontPicture, view: View) -> list[Label]:

@@ -30,10 +30,10 @@ FEWEST_DOTS = 44
 
 
 def places(picture: FrontPicture) -> dict[str, Point]:
-    """Place of every pivot and hub, mm; a usual place where it is not measured."""
+    """Place of every pivot and hub, mm; an earlier or usual place where it is not measured."""
     hubs = {LEFT_HUB: picture.wheels.left, RIGHT_HUB: picture.wheels.right}
     known = {name: hub for name, hub in hubs.items() if hub}
-    return {**USUAL_PLACES, **known, **picture.pivots}
+    return {**USUAL_PLACES, **picture.before, **known, **picture.pivots}
 
 
 def tyre(hub: Point, tilt: float, rest: Wheels) -> list[Point]:
@@ -86,23 +86,25 @@ def whole_wheels(wheels: Wheels, view: View, size: Size) -> Wheels:
     )
 
 
-def view_of(picture: FrontPicture, path: TapePath | None, size: Size) -> View:
+def view_of(picture: FrontPicture, paths: Collection[TapePath | None], size: Size) -> View:
     """The view that holds the whole picture, with a row for words above and below it.
 
     Parameters
     ----------
     picture : FrontPicture
-    path : TapePath or None
-        The way of the tape, which is framed too.
+    paths : collection of TapePath or None
+        The ways of the tape, which are framed too.
     size : Size
         Columns and rows.
     """
     where = places(picture)
-    points = [where[name] for name in _framed(picture, path.targets if path else ())]
+    tapes = [path for path in paths if path]
+    targets = [target for path in tapes for target in path.targets]
+    points = [where[name] for name in _framed(picture, targets)]
     points += chain(picture.before.values(), *picture.arcs.values())
-    points += [aim.point for aim in picture.aims if aim.needed]
+    points += [*picture.ringed, *(aim.point for aim in picture.aims if aim.needed)]
     points.append((points[0][0], 0.0))
-    if path and path.kind is TapeKind.OFFSET:
+    if any(path.kind is TapeKind.OFFSET for path in tapes):
         points.append((DATUM, 0.0))
     if picture.arcs:
         drop = min(

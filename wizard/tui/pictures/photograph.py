@@ -7,7 +7,7 @@ from PIL.ImageDraw import Draw, ImageDraw
 
 from wizard.views.photograph import Place, Window, link_lines
 
-LINE_COLOURS = {"track_bar": (255, 208, 94), "drag_link": (142, 203, 255)}
+LINE_COLOURS = {"track_bar": (142, 203, 255), "drag_link": (255, 208, 94)}
 MARK = (147, 221, 143)
 CROSSHAIR = (255, 142, 122)
 

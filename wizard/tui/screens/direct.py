@@ -1,8 +1,11 @@
-"""The direct check of a session: rows are typed as they are read, and kept at once."""
+"""The direct check of a session: a table of rows, each cell checked and kept as it is left."""
+
+from typing import Literal
 
 from textual import on
 from textual.app import ComposeResult
-from textual.containers import VerticalScroll
+from textual.binding import Binding
+from textual.containers import Horizontal
 from textual.content import Content
 from textual.screen import Screen
 from textual.widgets import Static
@@ -14,93 +17,146 @@ from core.verdict.assess import assess
 from core.verdict.verdict import Verdict
 from wizard.flow.answers import applicable_answers
 from wizard.flow.direct_rows import (
-    line_hint,
+    GOING,
+    HEIGHT,
+    SIDE,
+    cell_text,
+    columns_of,
+    is_whole,
+    next_row,
     typed_check,
     typed_rows,
-    with_line,
-    without_last_line,
+    with_cell,
+    without_check,
+    without_row,
 )
 from wizard.flow.flow import Flow
-from wizard.phrases.direct import direct_facts
-from wizard.phrases.direct_steps import (
-    SET_UP,
-    method_words,
-    progress_words,
-    row_words,
-    steer_rows,
-)
+from wizard.phrases.direct import closing_words
+from wizard.phrases.direct_steps import ASK, method_words, progress_words, so_far_words
 from wizard.phrases.session_names import session_words
 from wizard.tui.host import Host
+from wizard.tui.pictures.curve import Curve
+from wizard.tui.screens.direct_set_up import DirectSetUp
+from wizard.tui.widgets.direct_table import At, DirectTable
 from wizard.tui.widgets.field import Field
 from wizard.tui.widgets.heading import Heading
 from wizard.tui.widgets.keys import Key, Keys
 from wizard.tui.widgets.remark import Remark
+from wizard.views.verdict import curve_of
+
+Way = Literal["up", "down", "left", "right", "next", "previous"]
+
+LEAVE_AGAIN = "; Esc again leaves it so"
 
 
 class DirectScreen(Screen[Flow]):
-    """Asks for the method and for one row after the other. Its result is the session.
+    """Takes the rows of a direct check. Its result is the session.
+
+    A cell is entered when it is left. Enter goes on to the next reading, and after the last one to
+    the next row, which has the side and the way of the row above it.
 
     Parameters
     ----------
     flow : Flow
         The session that is measured.
+
+    Attributes
+    ----------
+    at : At
+        The cell at hand.
     """
 
     app: Host
 
     BINDINGS = [
+        Binding("up", "move('up')", priority=True),
+        Binding("down", "move('down')", priority=True),
+        Binding("left", "move_aside('left')", priority=True),
+        Binding("right", "move_aside('right')", priority=True),
+        Binding("tab", "move('next')", priority=True),
+        Binding("shift+tab", "move('previous')", priority=True),
         ("escape", "close", "back"),
-        ("f8", "undo", "undo"),
-        ("pageup", "page(-1)", "page up"),
-        ("pagedown", "page(1)", "page down"),
+        ("f8,ctrl+z", "undo", "undo"),
     ]
 
     def __init__(self, flow: Flow) -> None:
         super().__init__()
         self.flow = flow
+        self.at = At(0, HEIGHT)
+        self.refused: At | None = None
+        self.was_warned = False
 
     def compose(self) -> ComposeResult:
-        """Yield the set-up and the rows, the field, the keys."""
+        """Yield the table beside the curve, the field, the keys."""
         yield Heading()
-        with VerticalScroll(id="direct"):
-            yield Static(id="set-up")
-            yield Static(id="rows")
+        yield Static(id="direct-method")
+        with Horizontal(id="direct"):
+            yield DirectTable()
+            yield Curve()
+        yield Static(id="direct-state")
+        yield Static(id="direct-ask")
         yield Field()
         yield Remark()
         yield Keys()
 
     def on_mount(self) -> None:
-        """Show the session, and focus the field."""
+        """Show the rows, or ask for the method first."""
         self.query_one(Heading).left = f"{session_words(self.flow.document)}, direct check"
-        self.query_one("#set-up", Static).update(Content("\n\n".join(SET_UP)))
-        self.query_one(VerticalScroll).can_focus = False
         self.query_one(Field).focus()
-        self.show()
+        if typed_check(self.flow.document):
+            self.at = At(len(typed_rows(self.flow.document)), HEIGHT)
+            self.show()
+        else:
+            self.set_up()
+
+    def set_up(self) -> None:
+        """Ask for the method; without one the check is left."""
+
+        def begin(document: Document | None) -> None:
+            if document is None:
+                self.dismiss(self.flow)
+            elif self.keep(document):
+                self.at = At(0, HEIGHT)
+                self.show()
+
+        self.app.push_screen(DirectSetUp(self.flow.document), begin)
+
+    @property
+    def columns(self) -> tuple[str, ...]:
+        """Cells of a row."""
+        return columns_of(typed_check(self.flow.document))
+
+    @property
+    def rows(self) -> list[dict[str, object]]:
+        """Rows that were typed, and an open one below them."""
+        rows = typed_rows(self.flow.document)
+        table = typed_check(self.flow.document)
+        is_open = not rows or is_whole(table, rows[-1])
+        return [*rows, next_row(rows)] if is_open else rows
 
     def show(self) -> None:
-        """Show what is typed, and what it says so far."""
-        document = self.flow.document
-        table, rows = typed_check(document), typed_rows(document)
-        lines = [f"Method: {method_words(table)}", ""] if table else ["The method first.", ""]
-        lines += [row_words(number, row) for number, row in enumerate(rows, start=1)]
-        if table:
-            lines += ["", progress_words(rows)]
+        """Show the rows, the curve, and the cell at hand."""
+        document, unit = self.flow.document, units_of(self.flow.document)
+        table, rows = typed_check(document), self.rows
+        self.at = At(min(self.at.place, len(rows) - 1), self.at.key)
+        self.query_one("#direct-method", Static).update(Content(method_words(table)))
+        self.query_one(DirectTable).show(rows, self.columns, self.at, unit, self.refused)
         verdict = self.verdict()
-        if verdict is not None and verdict.direct is not None:
-            lines += ["", *steer_rows(verdict, units_of(document)), ""]
-            facts = direct_facts(verdict, units_of(document))
-            lines += [
-                f"{fact.mark or ' '} {f'{fact.name}: ' if fact.name else ''}{fact.text}"
-                for fact in facts
-            ]
-        self.query_one("#rows", Static).update(Content("\n".join(lines)))
-        self.query_one(Field).value = ""
-        self.query_one(Remark).hint(line_hint(document))
-        self.query_one(VerticalScroll).scroll_end(animate=False)
-        undo = [Key("F8", "undo", "undo")] if table else []
+        if verdict is not None:
+            self.query_one(Curve).show(curve_of(verdict, unit))
+        whole = [row for row in rows if is_whole(table, row)]
+        state = f"{progress_words(whole)}. {so_far_words(verdict)}"
+        self.query_one("#direct-state", Static).update(Content(state))
+        ask, example = ASK[self.at.key]
+        self.query_one("#direct-ask", Static).update(Content(f"{self.at.place + 1}  {ask}"))
+        field = self.query_one(Field)
+        field.begin(cell_text(rows[self.at.place], self.at.key))
+        field.select_text()
+        self.query_one(Remark).hint(example)
         self.query_one(Keys).keys = (
-            Key("Enter", "keep the line", "submit"),
-            *undo,
+            Key("Enter", "next", "submit"),
+            Key("↑ ↓ ← → Tab", "other cells"),
+            Key("F8", "take the row out" if typed_rows(document) else "another method", "undo"),
             Key("Esc", "back to the verdict", "close"),
         )
 
@@ -114,35 +170,118 @@ class DirectScreen(Screen[Flow]):
         except (EntryError, ProfileError):
             return None
 
+    def check_action(self, action: str, parameters: tuple[object, ...]) -> bool | None:
+        """Leave the arrows to the left and right to a text that is being typed."""
+        if action == "move_aside" and self.is_typed:
+            return False
+        return super().check_action(action, parameters)
+
+    @property
+    def is_typed(self) -> bool:
+        """True if the field has another text than its cell."""
+        text = self.query_one(Field).value.strip()
+        return bool(text) and text != cell_text(self.rows[self.at.place], self.at.key)
+
+    def enter_typed(self) -> bool:
+        """Keep what was typed into the cell at hand; False where it is refused."""
+        if not self.is_typed:
+            return True
+        self.was_warned = False
+        try:
+            text = self.query_one(Field).value
+            document = with_cell(self.flow.document, self.at.place, self.at.key, text)
+        except EntryError as error:
+            self.refused = self.at
+            unit = units_of(self.flow.document)
+            self.query_one(DirectTable).show(self.rows, self.columns, self.at, unit, self.at)
+            self.query_one(Remark).say("refused", error.reason)
+            return False
+        self.refused = None
+        return self.keep(document)
+
+    def keep(self, document: Document) -> bool:
+        """Keep the session with other rows on the disk."""
+        self.flow, is_kept = self.app.keep_or_warn(self.flow.with_document(document), self.flow)
+        return is_kept
+
     @on(Field.Submitted)
     def action_submit(self) -> None:
-        """Keep the typed line, or say why it is refused."""
-        text = self.query_one(Field).value.strip()
-        if not text:
+        """Keep the cell, and go to the next reading, or to the next row."""
+        if not self.enter_typed():
             return
-        try:
-            document = with_line(self.flow.document, text)
-        except EntryError as error:
-            self.query_one(Remark).say("refused", str(error))
-        else:
-            self.keep(document)
+        readings = [key for key in self.columns if key not in (SIDE, GOING)]
+        place, key = self.at
+        row = self.rows[place]
+        if key == SIDE:
+            self.at = At(place, HEIGHT)
+        elif key == GOING or (key == readings[-1] and row.get(key)):
+            self.at = At(place + 1, HEIGHT)
+        elif row.get(key):
+            self.at = At(place, readings[readings.index(key) + 1])
+        self.show()
 
-    def action_undo(self) -> None:
-        """Take the last line out."""
-        if typed_check(self.flow.document):
-            self.keep(without_last_line(self.flow.document))
-
-    def keep(self, document: Document) -> None:
-        """Keep the session with other rows, and show them."""
-        self.flow, is_kept = self.app.keep_or_warn(self.flow.with_document(document), self.flow)
-        if is_kept:
+    def action_move(self, way: Way) -> None:
+        """Leave the cell for the one beside it."""
+        if self.enter_typed():
+            self.at = neighbour(self.at, way, self.columns, len(self.rows))
             self.show()
 
-    def action_page(self, way: int) -> None:
-        """Scroll by a page."""
-        rows = self.query_one(VerticalScroll)
-        (rows.scroll_page_down if way > 0 else rows.scroll_page_up)(animate=False)
+    def action_move_aside(self, way: Way) -> None:
+        """Leave the cell for the one to its left or right."""
+        self.action_move(way)
+
+    def action_go_to(self, place: int, key: str) -> None:
+        """Leave the cell for another one."""
+        if self.enter_typed():
+            self.at = At(place, key)
+            self.show()
+
+    def action_undo(self) -> None:
+        """Take the row at hand out, or the one above an open row; without rows the method."""
+        rows = typed_rows(self.flow.document)
+        if not rows:
+            if self.keep(without_check(self.flow.document)):
+                self.set_up()
+            return
+        place = min(self.at.place, len(rows) - 1)
+        if self.keep(without_row(self.flow.document, place)):
+            self.at, self.refused = At(place, HEIGHT), None
+            self.show()
 
     def action_close(self) -> None:
-        """Go back to the verdict."""
-        self.dismiss(self.flow)
+        """Go back to the verdict; say once what is still missing."""
+        if not self.enter_typed():
+            return
+        missing = self.missing_words()
+        if missing and not self.was_warned:
+            self.show()
+            self.was_warned = True
+            self.query_one(Remark).say("not entered", missing + LEAVE_AGAIN)
+        else:
+            self.dismiss(self.flow)
+
+    def missing_words(self) -> str:
+        """Words on rows that are missing; "" where nothing is."""
+        rows, verdict = typed_rows(self.flow.document), self.verdict()
+        if not rows:
+            return ""
+        if not is_whole(typed_check(self.flow.document), rows[-1]):
+            return "the last row is not whole"
+        if verdict is None or verdict.direct is None:
+            return "one height says nothing yet; at least four more heights are read"
+        if not verdict.direct.has_returned:
+            return closing_words(verdict.direct, units_of(self.flow.document)).removesuffix(".")
+        return ""
+
+
+def neighbour(at: At, way: Way, columns: tuple[str, ...], rows: int) -> At:
+    """The cell beside another one; the same cell at an edge of the table."""
+    column = columns.index(at.key)
+    if way in ("up", "down"):
+        place = at.place + (1 if way == "down" else -1)
+        return At(place, at.key) if 0 <= place < rows else at
+    step = 1 if way in ("right", "next") else -1
+    place, column = at.place, column + step
+    if way in ("next", "previous") and not 0 <= column < len(columns):
+        place, column = place + step, column % len(columns)
+    return At(place, columns[column]) if 0 <= place < rows and 0 <= column < len(columns) else at

@@ -2,6 +2,7 @@
 
 from collections.abc import Mapping, Sequence
 from contextlib import suppress
+from dataclasses import replace
 from functools import partial
 from pathlib import Path
 
@@ -24,12 +25,16 @@ from wizard.phrases.list_state import list_state_words
 from wizard.questions.question import Choice
 from wizard.tui.host import Host
 from wizard.tui.screens.help import HelpScreen
+from wizard.tui.screens.lift import LIKE, TYPICAL, LiftScreen, vehicles_question
 from wizard.tui.screens.pick import PickScreen
 from wizard.tui.screens.workers import Reporter, run_beside
 from wizard.tui.widgets.field import Field
 from wizard.tui.widgets.heading import Heading
 from wizard.tui.widgets.keys import Key, Keys
 from wizard.tui.widgets.sessions import NEW, Sessions
+
+MOST_TAGS = 12
+"""Most vehicles that a lift offers; typed letters choose which."""
 
 FIRST_STEPS = (
     "Nothing is filed here yet. The first step: stand the vehicle on level ground, on its wheels. "
@@ -47,6 +52,7 @@ class HomeScreen(Screen[None]):
     BINDINGS = [
         ("escape", "clear", "all"),
         ("f1", "help", "help"),
+        ("f2", "lift", "lift"),
         ("f3", "sheet", "sheet"),
         ("f5", "new", "new"),
         ("f6", "again", "again"),
@@ -90,6 +96,7 @@ class HomeScreen(Screen[None]):
         again = (Key("F6", "measure again", "again"), Key("F7", "compare", "compare"))
         self.query_one(Keys).keys = (
             Key("Enter", "go on with it" if is_unfinished else "open", "open"),
+            Key("F2", "lift", "lift"),
             Key("F3", "sheet", "sheet"),
             Key("F4", "photographs", "app.photographs"),
             Key("F5", "new vehicle", "new"),
@@ -269,6 +276,30 @@ class HomeScreen(Screen[None]):
             self.notice(str(error))
         else:
             self.notice(f"the sheet is made: {plain(path, 300)}; open it in a browser and print it")
+
+    def action_lift(self) -> None:
+        """Ask for vehicles, and plan a lift on them."""
+        choices = self.lift_choices()
+        if not choices:
+            self.notice("there is no profile and no filed session to plan a lift on")
+            return
+        chosen = [str(choices[0].value)]
+
+        def plan_lift(chosen: list[str] | None) -> None:
+            if chosen:
+                self.app.push_screen(LiftScreen(choices, chosen))
+
+        self.app.push_screen(vehicles_question(choices, chosen), plan_lift)
+
+    def lift_choices(self) -> tuple[Choice, ...]:
+        """Vehicles that a lift can be planned on: listed ones, the marked one first; profiles."""
+        tags = self.query_one(Sessions).filed_tags[:MOST_TAGS]
+        filed = (Choice(f"{LIKE}{tag}", f"like {plain(tag)}", "as it was measured") for tag in tags)
+        typical = (
+            replace(choice, value=f"{TYPICAL}{choice.value}", note="typical")
+            for choice in profile_choices(self.app.surroundings.profile_folders)
+        )
+        return (*filed, *typical)
 
     def action_help(self) -> None:
         """Show help on home."""

@@ -23,7 +23,7 @@ from wizard.questions.question import Choice, Question
 from wizard.questions.short_way import tick_values
 from wizard.tui.screens.answer_state import AnswerQueried, AwaitingReason
 from wizard.tui.screens.answering import AnsweringScreen
-from wizard.tui.screens.help import HelpScreen
+from wizard.tui.screens.help import HelpScreen, tapes_of
 from wizard.tui.screens.pick import PickScreen
 from wizard.tui.screens.step_screens import STEP_SCREENS
 from wizard.tui.screens.steps import ask_step
@@ -257,7 +257,7 @@ class MeasureScreen(AnsweringScreen):
     def action_help(self) -> None:
         """Show help on the question at hand."""
         facts = self.query_one(Worksheet).closure_facts
-        self.app.push_screen(HelpScreen(help_on(self.flow.question, facts)))
+        self.app.push_screen(HelpScreen(help_on(self.flow.question, facts), tapes_of(self.flow)))
 
     def action_leave(self) -> None:
         """Go home; the draft stays. Ask first if there is none: every answer would be lost."""

@@ -31,6 +31,7 @@ from wizard.phrases.marking import ALL_MARKED, HOW, NO_PICTURE, ask_mark
 from wizard.phrases.session_names import session_words
 from wizard.questions.question import Choice
 from wizard.tui.host import Host
+from wizard.tui.pictures.front_view import FrontView
 from wizard.tui.screens.help import HelpScreen
 from wizard.tui.screens.pick import PickScreen
 from wizard.tui.screens.prompt import PromptScreen
@@ -39,10 +40,11 @@ from wizard.tui.widgets.heading import Heading
 from wizard.tui.widgets.keys import Key, Keys
 from wizard.tui.widgets.photograph_view import PhotographView
 from wizard.tui.widgets.remark import Remark
+from wizard.views.mark_sketch import mark_sketch
 from wizard.views.photograph import Place, Window
 
 STEP, FINE_STEP = 2.0, 0.5
-"""Pixels of the view that the crosshair moves with a key press; the finer one with Shift."""
+"""Half-blocks of the view that the crosshair moves with a key press; the finer one with Shift."""
 
 ZOOM = 1.5
 MAGNIFIED = 4.0
@@ -123,9 +125,10 @@ class PhotographsStep(Screen[Any]):
         yield Heading()
         yield Static(id="mark-ask")
         with Horizontal(id="photograph-work"):
-            yield PhotographView(id="photograph")
+            yield PhotographView(self.app.sharp_picture, id="photograph")
             with Vertical(id="photograph-side"):
-                yield PhotographView(id="magnifier")
+                yield PhotographView(self.app.sharp_picture, id="magnifier")
+                yield FrontView(id="mark-sketch")
                 yield Static(id="marks")
         yield Remark()
         yield Keys()
@@ -191,6 +194,10 @@ class PhotographsStep(Screen[Any]):
         heading.right = f"photograph {self.number} of {count}" if count else "no photograph"
         ask = NO_PICTURE if picture is None else ask_mark(point) if point else ALL_MARKED
         self.query_one("#mark-ask", Static).update(Content(f"{ask} {HOW if point else ''}"))
+        sketch = point and mark_sketch(self.flow.document, self.flow.profile, point)
+        self.query_one(FrontView).display = bool(sketch)
+        if sketch:
+            self.query_one(FrontView).show(sketch)
         self.show_picture()
         self.query_one("#marks", Static).update(Content(self.marks_words()))
         self.query_one(Keys).keys = self.keys()
@@ -204,7 +211,7 @@ class PhotographsStep(Screen[Any]):
         near: Window | None = None
         if self.image is not None:
             if self.window is None or self.window.view != view.pixels:
-                self.window = Window.whole(self.image.size, view.pixels)
+                self.window = Window.whole(self.image.size, view.pixels, view.grain)
             self.window = self.window.showing(self.crosshair)
             scale = self.window.scale * MAGNIFIED
             near = Window(self.image.size, magnifier.pixels, self.crosshair, scale)
@@ -253,7 +260,7 @@ class PhotographsStep(Screen[Any]):
         """Move the crosshair."""
         if self.window is None:
             return
-        step = (FINE_STEP if is_fine else STEP) / self.window.scale
+        step = (FINE_STEP if is_fine else STEP) * self.window.grain / self.window.scale
         x, y = self.crosshair
         self.crosshair = self.window.inside((x + step * across, y + step * down))
         self.show_picture()

@@ -52,6 +52,11 @@ class RecordScreen(VerdictScreen[None]):
         )
 
     @property
+    def folder(self) -> Path:
+        """The folder of the record, which holds its photographs too."""
+        return self.path.parent
+
+    @property
     def has_bump_steer(self) -> bool:
         """True if the verdict is bump steer."""
         return self.verdict is not None and self.verdict.overall == Overall.BUMP_STEER

@@ -39,6 +39,7 @@ class SectionedScreen(Screen[Result]):
         ("end", "scroll('scroll_end')", "bottom"),
         *[(str(number), f"section({number})", "section") for number in range(1, 10)],
         ("0", "section(10)", "section"),
+        ("0", "section(10)", "section"),
     ]
 
     def __init__(self, unit: LengthUnit) -> None:

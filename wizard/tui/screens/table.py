@@ -15,7 +15,7 @@ from wizard.phrases.help import help_on
 from wizard.questions.question import Question
 from wizard.tui.screens.answer_state import AwaitingReason
 from wizard.tui.screens.answering import AnsweringScreen
-from wizard.tui.screens.help import HelpScreen
+from wizard.tui.screens.help import HelpScreen, tapes_of
 from wizard.tui.widgets.field import Field
 from wizard.tui.widgets.keys import Key
 from wizard.tui.widgets.question_view import NOTHING_CHOSEN, QuestionView
@@ -209,7 +209,7 @@ class TableScreen(AnsweringScreen):
     def action_help(self) -> None:
         """Show help on the reading at hand."""
         facts = self.query_one(Worksheet).closure_facts
-        self.app.push_screen(HelpScreen(help_on(self.flow.question, facts)))
+        self.app.push_screen(HelpScreen(help_on(self.flow.question, facts), tapes_of(self.flow)))
 
     def action_back(self) -> None:
         """Go back to the questions, at this reading; from a reason go back to its cell."""

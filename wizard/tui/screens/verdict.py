@@ -1,6 +1,7 @@
 """The verdict: the step of a session, and the base of the screen of a filed record."""
 
 from collections.abc import Callable, Sequence
+from pathlib import Path
 from typing import Any
 
 from textual.app import ComposeResult
@@ -34,6 +35,7 @@ from wizard.tui.screens.step_screen import StepScreen
 from wizard.tui.screens.travel import TravelScreen
 from wizard.tui.screens.workers import Reporter, is_open, run_beside
 from wizard.tui.widgets.keys import Key
+from wizard.tui.widgets.photographs_part import PhotographsPart
 from wizard.tui.widgets.verdict_view import VerdictView
 
 DRAWING = "drawing the doubt …"
@@ -93,7 +95,12 @@ class VerdictScreen(SectionedScreen[Result]):
 
     async def complete_view(self) -> None:
         """Complete the view after the verdict was painted, then draw the uncertainty."""
-        await self.query_one(VerdictView).complete()
+        view = self.query_one(VerdictView)
+        await view.complete()
+        photographs = self.verdict.session.photographs if self.verdict else ()
+        if photographs and is_open(self):
+            sharp = self.app.sharp_picture
+            await view.show_photographs(PhotographsPart(photographs, self.folder, sharp))
         if is_open(self):  # the screen may have been left meanwhile
             self.show()
             run_beside(self, self.draw_uncertainty)
@@ -119,6 +126,11 @@ class VerdictScreen(SectionedScreen[Result]):
         self.verdict, self.drawing = verdict, ""
         self.query_one(VerdictView).tell(verdict, self.unit)
         self.show_heading()
+
+    @property
+    def folder(self) -> Path:
+        """The vehicle's folder, which holds its photographs."""
+        return self.app.files / vehicle_tag(self.document)
 
     def keys(self) -> tuple[Key, ...]:
         """Keys to the travel and to the bench, if there is a verdict."""
@@ -179,6 +191,7 @@ class VerdictStep(StepScreen, VerdictScreen[Any]):
         return (
             Key("Enter", "go on", "next_step"),
             *([Key("A", "take it again", "again")] if verdict and self.advised else []),
+            *([Key("A", "add a photograph", "again")] if self.is_photograph_advised else []),
             *([Key("M", "mend the slip", "mend")] if verdict and verdict.slips else []),
             *(
                 [Key("S", "suspect reading", "suspect")]
@@ -199,7 +212,8 @@ class VerdictStep(StepScreen, VerdictScreen[Any]):
         words = ""
         if self.verdict is not None:
             refines_at = HELPS_MOST.name if self.flow.is_short else "Cross-checks"
-            words = next_after_verdict(self.verdict, self.advised, refines_at)
+            follows = self.earlier is not None
+            words = next_after_verdict(self.verdict, self.advised, refines_at, follows)
         self.query_one(VerdictView).say_next(words)
 
     def reason_words(self, error: EntryError | ProfileError) -> str:
@@ -229,6 +243,12 @@ class VerdictStep(StepScreen, VerdictScreen[Any]):
             return ()
         return advice.readings or tuple(READ_AS.get(name, name) for name in advice.skipped)
 
+    @property
+    def is_photograph_advised(self) -> bool:
+        """True if one more photograph would take most doubt away."""
+        advice = self.verdict.advice if self.verdict else None
+        return advice is not None and advice.photograph is not None
+
     def action_next_step(self) -> None:
         """Go to the comparison or the next step; without a verdict go to a missing answer."""
         missing = self.flow.missing
@@ -240,8 +260,10 @@ class VerdictStep(StepScreen, VerdictScreen[Any]):
             self.action_compare()
 
     def action_again(self) -> None:
-        """Go to the reading that would settle the verdict, for a repeat."""
-        if self.advised:
+        """Go to the reading that would settle the verdict, or to the photographs."""
+        if self.is_photograph_advised:
+            self.dismiss(self.flow.going_to(PHOTOGRAPHS))
+        elif self.advised:
             advice = self.verdict.advice if self.verdict else None
             self.retake(self.advised[0], adds=bool(advice and advice.readings))
 

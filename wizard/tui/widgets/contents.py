@@ -27,7 +27,7 @@ class Contents(Pressable):
         return Content("  ").join(self._section(index) for index in range(len(self.sections)))
 
     def _section(self, index: int) -> Content:
-        number = Content.styled(str(index + 1), "bold $accent")
+        number = Content.styled(str((index + 1) % 10), "bold $accent")
         name = Content.styled(
             f"\N{NO-BREAK SPACE}{self.sections[index]}",
             "bold underline" if index == self.at else "$quiet",

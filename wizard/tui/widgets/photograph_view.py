@@ -1,6 +1,10 @@
-"""A picture in half-blocks: each cell shows two pixels, one above the other."""
+"""A picture: sharp where the terminal can show it so, else in half-blocks.
+
+In half-blocks each cell shows two pixels, one above the other.
+"""
 
 from collections.abc import Mapping
+from typing import Any
 
 import numpy as np
 from PIL.Image import Image
@@ -9,19 +13,29 @@ from rich.color_triplet import ColorTriplet
 from rich.segment import Segment
 from rich.style import Style
 from textual import events
+from textual.app import ComposeResult
 from textual.events import Resize
 from textual.message import Message
 from textual.strip import Strip
 from textual.widget import Widget
 
 from wizard.tui.pictures.photograph import draw_photograph
+from wizard.tui.pictures.sharp import SHARP_CELL
 from wizard.views.photograph import Place, Window
 
 UPPER_HALF = "▀"
 
+HALF_BLOCKS = (1, 2)
+"""Pixels that a cell of half-blocks shows, across and down."""
+
 
 class PhotographView(Widget):
     """Part of a picture, with marks and a crosshair.
+
+    Parameters
+    ----------
+    sharp : type of Widget or None
+        Shows sharp pictures; None for half-blocks.
 
     Attributes
     ----------
@@ -44,15 +58,33 @@ class PhotographView(Widget):
     class Resized(Message):
         """The view has another size."""
 
-    def __init__(self, id: str | None = None) -> None:
+    def __init__(self, sharp: type[Widget] | None, id: str | None = None) -> None:
         super().__init__(id=id)
+        self.sharp: Any = sharp() if sharp else None
+        self.cell = SHARP_CELL if sharp else HALF_BLOCKS
         self.window: Window | None = None
         self.rows: list[list[tuple[int, int, int]]] = []
+
+    def compose(self) -> ComposeResult:
+        """Yield the sharp picture, where the terminal can show it."""
+        if self.sharp:
+            yield self.sharp
+
+    def on_unmount(self) -> None:
+        """Free the picture in the terminal."""
+        if self.sharp:
+            self.sharp.image = None
 
     @property
     def pixels(self) -> tuple[int, int]:
         """Pixels of the view across and down."""
-        return max(self.size.width, 1), max(2 * self.size.height, 2)
+        across, down = self.cell
+        return across * max(self.size.width, 1), down * max(self.size.height, 1)
+
+    @property
+    def grain(self) -> int:
+        """Pixels that lie side by side in a cell."""
+        return self.cell[0]
 
     def show(
         self,
@@ -65,8 +97,15 @@ class PhotographView(Widget):
         self.window = window
         self.rows = []
         if picture is not None and window is not None:
-            drawn = draw_photograph(picture, window, marks, crosshair)
-            self.rows = [[tuple(pixel) for pixel in row] for row in np.asarray(drawn).tolist()]
+            dot = max(self.grain // 2, 1)
+            drawn = draw_photograph(picture, window, marks, crosshair, dot)
+            if self.sharp:
+                self.sharp.image = drawn
+            else:
+                pixels = np.asarray(drawn).tolist()
+                self.rows = [[tuple(pixel) for pixel in row] for row in pixels]
+        elif self.sharp:
+            self.sharp.image = None
         self.refresh()
 
     def render_line(self, y: int) -> Strip:
@@ -83,7 +122,8 @@ class PhotographView(Widget):
     def on_click(self, event: events.Click) -> None:
         """Tell the place in the picture."""
         if self.window is not None:
-            place = self.window.to_picture((event.x + 0.5, 2 * event.y + 1))
+            across, down = self.cell
+            place = self.window.to_picture((across * (event.x + 0.5), down * (event.y + 0.5)))
             self.post_message(self.Pressed(self, place))
 
 

@@ -177,6 +177,14 @@ class Sessions(ScrollView):
         entry, is_unfinished = self.at_hand or (NEW, False)
         return None if entry is NEW or is_unfinished or entry.fault else entry
 
+    @property
+    def filed_tags(self) -> tuple[str, ...]:
+        """Tags of the listed vehicles that were filed and can be read, the marked one first."""
+        entries = (entry for entry, is_unfinished in self.lines if not is_unfinished)
+        filed = (entry for entry in entries if entry is not NEW and not entry.fault)
+        marked = self.filed_at_hand
+        return tuple(dict.fromkeys(entry.tag for entry in (marked, *filed) if entry))
+
     def action_select(self) -> None:
         """Open the marked line."""
         if self.at_hand is not None:

@@ -13,7 +13,7 @@ from wizard.phrases.cautions import caution_facts
 from wizard.phrases.decisions import decision_facts
 from wizard.phrases.fact import LOOK, Fact
 from wizard.phrases.filed_plan import planned_facts
-from wizard.phrases.headline import not_checked_words
+from wizard.phrases.headline import words_beside
 from wizard.phrases.open_questions import open_question_facts
 from wizard.phrases.readings import readings_facts, warning_facts
 from wizard.phrases.reported import reported_facts
@@ -26,6 +26,7 @@ from wizard.tui.pictures.front_view import FrontView
 from wizard.tui.pictures.rules_table import RulesTable
 from wizard.tui.widgets.banner import Banner
 from wizard.tui.widgets.facts import Facts
+from wizard.tui.widgets.photographs_part import PhotographsPart
 from wizard.tui.widgets.sectioned_view import SectionedView
 from wizard.tui.widgets.sections import Sections
 from wizard.views.aims import front_with_aims
@@ -44,6 +45,7 @@ class VerdictView(SectionedView):
         "result": "verdict",
         "front-view": "picture",
         "curve": "curve",
+        "photographs": "photos",
         "why": "why",
         "road": "road",
         "flexing": "flex",
@@ -84,6 +86,11 @@ class VerdictView(SectionedView):
         )
         self.is_complete = bool(self.query("#care"))  # False while the program closes
 
+    async def show_photographs(self, part: PhotographsPart) -> None:
+        """Mount the photographs above the reasons, once."""
+        if self.is_complete and not self.query(PhotographsPart):
+            await self.query_one(Sections).mount(part, before="#why")
+
     def show(self, verdict: Verdict, document: Document, unit: LengthUnit) -> None:
         """Show a verdict in every section that is mounted."""
         self.show_facts("signed", "", (*seal_facts(document), *decision_facts(document)))
@@ -95,11 +102,13 @@ class VerdictView(SectionedView):
 
     def tell(self, verdict: Verdict, unit: LengthUnit) -> None:
         """Show the sections that depend on the method of the uncertainty: verdict, rules, trust."""
-        self.query_one(Banner).show(verdict.overall, not_checked_words(verdict))
+        self.query_one(Banner).show(verdict.overall, words_beside(verdict))
         self.show_facts("means", "", verdict_facts(verdict, unit))
         warnings = (*binding_facts(verdict.travel_limits, unit), *warning_facts(verdict, unit))
         self.show_facts("look", "", warnings)
         self.query_one(RulesTable).show(rules_of(verdict))
+        for part in self.query(PhotographsPart):
+            part.show(verdict, unit)
         if self.is_complete:
             self.show_facts("trust", "How far to trust the readings", readings_facts(verdict, unit))
 

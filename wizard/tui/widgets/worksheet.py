@@ -127,7 +127,7 @@ class Worksheet(Vertical):
             if flow.question.path == TAG:
                 picture = usual_picture(flow.document, flow.profile)
             else:
-                picture = survey_picture(flow.document, flow.question.path, earlier)
+                picture = survey_picture(flow.document, flow.profile, flow.question.path, earlier)
             self.query_one(FrontView).show(picture)
         else:
             self.draw_with(flow, first_answer(flow, flow.question))
