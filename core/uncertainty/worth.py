@@ -97,7 +97,7 @@ def hidden_mistake(
     u = np.array([adjustment.items[i].u for i in rows])
     # The design of the readings so far: sensitivity = covariance @ design.T / u^2.
     design = np.linalg.solve(adjustment.covariance, adjustment.sensitivity[:, rows] * u**2).T
-    redundancy = 1 - np.einsum("ij,jk,ik->i", design, cofactor, design) / u**2
+    redundancy = 1 - np.einsum("ab,bc,ac->a", design, cofactor, design) / u**2
     if (redundancy < NOTHING_REDUNDANT).any():
         return float("inf")
     mistakes = DELTA_0 * u / np.sqrt(redundancy)
