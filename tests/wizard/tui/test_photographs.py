@@ -204,6 +204,7 @@ async def test_the_verdict_has_the_pictures_as_a_part_of_it(tmp_path, size):
         await pilot.press(str(number))
         await pilot.pause()
         assert app.screen.query_one(Contents).at == number - 1
+        assert "0\xa0care" in screen_text(app)  # the tenth section has its key too
         assert views[0].rows
         assert "The camera stood" in " ".join(screen_text(app).split())
 

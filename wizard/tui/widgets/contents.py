@@ -23,8 +23,10 @@ class Contents(Pressable):
     at: reactive[int] = reactive(0)
 
     def render(self) -> Content:
-        """Number and name of each section."""
-        return Content("  ").join(self._section(index) for index in range(len(self.sections)))
+        """Number and name of each section, closer together where the line is too short."""
+        sections = [self._section(index) for index in range(len(self.sections))]
+        apart = Content("  ").join(sections)
+        return apart if apart.cell_length <= self.size.width else Content(" ").join(sections)
 
     def _section(self, index: int) -> Content:
         number = Content.styled(str((index + 1) % 10), "bold $accent")
