@@ -53,7 +53,7 @@ def test_json_has_one_object(capsys):
     [
         (("9 in",), "LIFT: “9 in” should lie between"),
         (("high",), "LIFT: “high” is not a length"),
-        (("--like", "FG-99"), "FG-99: cannot be opened"),
+        (("--like", "FG-99"), "FG-99: no vehicle is filed under this tag"),
         (("--like", "../FG-1"), "../FG-1: cannot be opened"),
         (("--like", "FG-6"), "is held back"),
         (("--typical", "nothing"), "no profile “nothing”"),
