@@ -15,7 +15,8 @@ from core.profiles.typical import typical_document
 from core.text.plain_text import plain
 from core.text.quantity import LengthUnit, QuantityError, parse_length
 from core.verdict.assess import assess
-from core.verdict.verdict import Verdict
+from core.verdict.direct_check import DecidedBy
+from core.verdict.verdict import Verdict, decided_by
 from wizard.flow.filed_records import LONGEST_PATH, Unreadable, read_and_judge
 
 SMALLEST_LIFT, LARGEST_LIFT = parse_length("-2 in"), parse_length("8 in")
@@ -150,6 +151,11 @@ def _filed(path: str, load: Callable[[str], Profile]) -> tuple[Document, Verdict
         raise Unreadable(
             f"{plain(path, LONGEST_PATH)}: is held back, so that no lift is planned on it; "
             "`evenarc check` says why"
+        )
+    if decided_by(verdict) == DecidedBy.DIRECT:
+        raise Unreadable(
+            f"{plain(path, LONGEST_PATH)}: its measured steer contradicts its pivots, so that no "
+            "lift is planned on them; `evenarc check` says where to look"
         )
     return document, verdict, load(verdict.session.profile)
 
