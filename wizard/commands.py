@@ -364,9 +364,10 @@ def _lift(options: Namespace) -> int:
     from wizard.reports.lift import print_lifts
 
     files = files_folder(options.files)
-    request = LiftRequest(options.lift, options.like, options.typical, options.change)
+    shelf = parts_shelf(files)
+    request = LiftRequest(None, options.like, options.typical, options.change)
     folders = _profile_folders(options)
-    return EXIT_CODES[print_lifts(request, folders, files, parts_shelf(files), options.json)]
+    return EXIT_CODES[print_lifts(options.lift, request, folders, files, shelf, options.json)]
 
 
 def _order(options: Namespace) -> int:

@@ -13,6 +13,7 @@ from core.readings.direct import (
     EXAMPLES,
     GOINGS,
     LENGTH_ENTRIES,
+    METHODS,
     READ_IN,
     SIDES,
     Method,
@@ -20,6 +21,7 @@ from core.readings.direct import (
     direct_at,
 )
 from core.text.plain_text import plain
+from core.text.quantity import QuantityError, split_repeats, with_unit
 
 TYPED = "draft.direct"
 
@@ -32,13 +34,16 @@ WORDS = {SIDE: SIDES, GOING: GOINGS}
 def typed_check(document: Document) -> dict[str, Any]:
     """The direct check as far as it is typed; empty before the method is known."""
     table = value_at(document, TYPED, value_at(document, "direct", {}))
-    return dict(table) if isinstance(table, Mapping) else {}
+    is_begun = isinstance(table, Mapping) and table.get("method") in METHODS
+    return dict(table) if is_begun else {}
 
 
 def typed_rows(document: Document) -> list[dict[str, Any]]:
     """Rows that were typed, in order; the last one may be half a row."""
     rows = typed_check(document).get("rows", [])
-    return [dict(row) for row in rows] if isinstance(rows, list) else []
+    if not isinstance(rows, list):
+        return []
+    return [dict(row) for row in rows if isinstance(row, Mapping)]
 
 
 def columns_of(table: Mapping[str, Any]) -> tuple[str, ...]:
@@ -82,7 +87,11 @@ def with_method(document: Document, method: Method, length: str, line: str) -> D
     """
     table: dict[str, Any] = {"method": method}
     if method in LENGTH_ENTRIES:
-        table[LENGTH_ENTRIES[method]] = _with_unit(document, length)
+        key = LENGTH_ENTRIES[method]
+        try:
+            table[key] = _length(document, length)
+        except QuantityError as error:
+            raise EntryError(key, str(error)) from None
     if line:
         table["line"] = line
     example = {key: [EXAMPLES[key]] for key in READ_IN[method]}
@@ -130,7 +139,7 @@ def without_row(document: Document, place: int) -> Document:
 
 
 def _value_of(document: Document, key: str, text: str) -> str | list[str]:
-    """A cell as a record has it. Raises EntryError for a word that is none of the cell's."""
+    """A cell as a record has it. Raises EntryError where the text is none."""
     if key in WORDS:
         typed = text.strip().casefold()
         for word in WORDS[key]:
@@ -138,8 +147,16 @@ def _value_of(document: Document, key: str, text: str) -> str | list[str]:
                 return str(word)
         words = " or ".join(word for word in WORDS[key] if word)
         raise EntryError(key, f"“{plain(text)}” should be {words}")
-    parts = [part.strip() for part in text.split(";") if part.strip()]
-    return [part if key == "angle" else _with_unit(document, part) for part in parts]
+    try:
+        parts = split_repeats(text)
+        return [part if key == "angle" else _length(document, part) for part in parts]
+    except QuantityError as error:
+        raise EntryError(key, str(error)) from None
+
+
+def _length(document: Document, text: str) -> str:
+    """A typed length with its unit, so that it means the same in any unit of the session."""
+    return with_unit(text, units_of(document))
 
 
 def _refuse(
@@ -171,9 +188,3 @@ def _with_rows(
     whole = {**table, "rows": [row for row in rows if is_whole(table, row)]}
     can_be_judged = _judged(document, whole)
     return with_value(kept, "direct", whole) if can_be_judged else without(kept, "direct")
-
-
-def _with_unit(document: Document, text: str) -> str:
-    """A length with the unit of the session where it is a bare number."""
-    is_bare = text and not text[-1].isalpha() and text[-1] not in "\"'"
-    return f"{text} {units_of(document)}" if is_bare else text

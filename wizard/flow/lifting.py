@@ -13,9 +13,10 @@ from core.profiles.parts_shelf import load_shelf, with_shelf
 from core.profiles.profile import Profile, load_profile, profile_names
 from core.profiles.typical import typical_document
 from core.text.plain_text import plain
-from core.text.quantity import QuantityError, parse_length
+from core.text.quantity import LengthUnit, QuantityError, parse_length
 from core.verdict.assess import assess
-from core.verdict.verdict import Verdict
+from core.verdict.direct_check import DecidedBy
+from core.verdict.verdict import Verdict, decided_by
 from wizard.flow.filed_records import LONGEST_PATH, Unreadable, read_and_judge
 
 SMALLEST_LIFT, LARGEST_LIFT = parse_length("-2 in"), parse_length("8 in")
@@ -28,8 +29,8 @@ class LiftRequest:
 
     Attributes
     ----------
-    lift : str
-        As typed; "" where none was given.
+    lift : float or None
+        mm; None where none was given.
     like : sequence of str
         Records, or tags of vehicles, whose geometry is taken.
     typical : sequence of str
@@ -38,7 +39,7 @@ class LiftRequest:
         Name of a change, with its rise after "=" where it has several; "" for none.
     """
 
-    lift: str
+    lift: float | None
     like: Sequence[str]
     typical: Sequence[str]
     change: str
@@ -78,7 +79,6 @@ def lifts_of(
     ------
     Unreadable, core.profiles.profile.ProfileError, core.documents.entries.EntryError
     """
-    lift = parsed_lift(request.lift)
     vehicles = [*_vehicles(request, profile_folders, files)]
     shelf_changes = load_shelf(shelf, profile_folders)
     with_profiles = [
@@ -91,22 +91,19 @@ def lifts_of(
         Lifted(
             document,
             profile,
-            lift_plan(verdict, fitting(profile.changes, document), lift, asked, progress),
+            lift_plan(verdict, fitting(profile.changes, document), request.lift, asked, progress),
         )
         for document, verdict, profile in with_profiles
     ]
 
 
-def parsed_lift(text: str) -> float | None:
-    """Lift in mm; None where none was typed. Raises Unreadable."""
-    if not text:
+def parsed_lift(text: str, unit: LengthUnit = "in") -> float | None:
+    """Lift in mm; None where none was typed. Raises core.text.quantity.QuantityError."""
+    if not text.strip():
         return None
-    try:
-        lift = parse_length(text)
-    except QuantityError as error:
-        raise Unreadable(f"LIFT: {error}") from None
+    lift = parse_length(text, unit)
     if not SMALLEST_LIFT <= lift <= LARGEST_LIFT:
-        raise Unreadable(f"LIFT: “{plain(text)}” should lie between -2 in and 8 in")
+        raise QuantityError(f"“{plain(text)}” should lie between -2 in and 8 in")
     return lift
 
 
@@ -155,15 +152,27 @@ def _filed(path: str, load: Callable[[str], Profile]) -> tuple[Document, Verdict
             f"{plain(path, LONGEST_PATH)}: is held back, so that no lift is planned on it; "
             "`evenarc check` says why"
         )
+    if decided_by(verdict) == DecidedBy.DIRECT:
+        raise Unreadable(
+            f"{plain(path, LONGEST_PATH)}: its measured steer contradicts its pivots, so that no "
+            "lift is planned on them; `evenarc check` says where to look"
+        )
     return document, verdict, load(verdict.session.profile)
 
 
 def record_of(like: str, files: Path) -> str:
-    """File of a record: the path itself, or the newest record of the vehicle with this tag."""
+    """File of a record: the path itself, or the newest record of the vehicle with this tag.
+
+    Raises
+    ------
+    Unreadable
+        There is neither a file nor a filed vehicle of this name.
+    """
     is_tag = like not in ("", ".", "..") and not any(mark in like for mark in "/\\\0")
     if is_tag and not Path(like).is_file():
         # The name of a record begins with its tag and the time at which it was opened.
         records = sorted((files / like).glob("[!.]*.toml"))
-        if records:
-            return str(records[-1])
+        if not records:
+            raise Unreadable(f"{plain(like)}: no vehicle is filed under this tag, and no such file")
+        return str(records[-1])
     return like

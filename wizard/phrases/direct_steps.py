@@ -3,8 +3,9 @@
 from collections.abc import Mapping, Sequence
 from typing import Any
 
-from core.readings.direct import Method
+from core.readings.direct import EXAMPLES, Method
 from core.text.plain_text import plain
+from core.text.quantity import LengthUnit, format_length, parse_length
 from core.verdict.verdict import Verdict
 from wizard.phrases.direct import AGREES, DISAGREES, peak_words
 from wizard.questions.question import Choice
@@ -50,15 +51,31 @@ LINE_ASKED: Mapping[Method, str] = {
 SIDES_OF_LINE = (Choice("left", "to its left"), Choice("right", "to its right"))
 
 ASK = {
-    "side": ("Which wheel is read?", "left or right; l or r is enough"),
-    "height": ("How far is it from the hub up to the mark on the frame?", "like 30 1/2"),
-    "front": ("How far is the board's front end from the line?", "like 12 1/16"),
-    "rear": ("How far is the board's rear end from the line?", "like 12 1/8"),
-    "mark": ("How far is the laser's mark from the line on the wall?", "like 24 1/4"),
-    "angle": ("What does the turn plate show?", "degrees, to the left plus, like 0.3"),
-    "going": ("Which way did the jack go to this height?", "up or down; u or d is enough"),
+    "side": "Which wheel is read?",
+    "height": "How far is it from the hub up to the mark on the frame?",
+    "front": "How far is the board's front end from the line?",
+    "rear": "How far is the board's rear end from the line?",
+    "mark": "How far is the laser's mark from the line on the wall?",
+    "angle": "What does the turn plate show?",
+    "going": "Which way did the jack go to this height?",
 }
-"""Question of each cell, and an example."""
+"""Question of each cell."""
+
+HINTS = {
+    "side": "left or right; l or r is enough",
+    "angle": "degrees, to the left plus, like 0.3",
+    "going": "up or down; u or d is enough",
+}
+"""Hints on the cells that have no length."""
+
+
+def cell_hint(key: str, unit: LengthUnit) -> str:
+    """Hint on a cell, with an example in the unit of the session."""
+    if key in HINTS:
+        return HINTS[key]
+    example = format_length(parse_length(EXAMPLES[key]), unit).removesuffix(f" {unit}")
+    return f"like {example}; a second reading after ;"
+
 
 HEIGHTS_WANTED = 6
 """Rows of a whole check: ride height twice, and four more."""

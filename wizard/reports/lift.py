@@ -3,12 +3,14 @@
 import json
 import sys
 from collections.abc import Sequence
+from dataclasses import replace
 from pathlib import Path
 
 from core.as_json.lift import lift_as_json
 from core.documents.entries import EntryError
 from core.fix.lift_plan import LiftPlan
 from core.profiles.profile import ProfileError
+from core.text.quantity import QuantityError
 from core.verdict.verdict import Overall
 from wizard.flow.filed_records import Unreadable
 from wizard.flow.lifting import LiftRequest, lifts_of, parsed_lift
@@ -17,13 +19,21 @@ from wizard.reports.fix import progress_on
 
 
 def print_lifts(
-    request: LiftRequest, profile_folders: Sequence[Path], files: Path, shelf: Path, as_json: bool
+    lift: str,
+    request: LiftRequest,
+    profile_folders: Sequence[Path],
+    files: Path,
+    shelf: Path,
+    as_json: bool,
 ) -> Ending:
     """Print planned lifts.
 
     Parameters
     ----------
+    lift : str
+        As typed; "" where none was given.
     request : LiftRequest
+        Without a lift.
     profile_folders : sequence of Path
         Folders of profiles, the shop's own first.
     files : Path
@@ -34,19 +44,22 @@ def print_lifts(
         Print one JSON object.
     """
     try:
-        lift = parsed_lift(request.lift)
+        request = replace(request, lift=parsed_lift(lift))
         lifts = lifts_of(request, profile_folders, files, shelf, progress_on(sys.stderr))
+    except QuantityError as error:
+        print(f"evenarc: LIFT: {error}", file=sys.stderr)
+        return Ending.UNREADABLE
     except (Unreadable, ProfileError, EntryError) as error:
         print(f"evenarc: {error}", file=sys.stderr)
         return Ending.UNREADABLE
     if as_json:
         listed = [lift_as_json(each.plan) for each in lifts]
-        report = {"lift_mm": lift, "with": request.change or None, "vehicles": listed}
+        report = {"lift_mm": request.lift, "with": request.change or None, "vehicles": listed}
         print(json.dumps(report, allow_nan=False))
     else:
         from wizard.reports.lift_in_words import print_lift_words  # loads Rich
 
-        print_lift_words(lifts, lift, request.change)
+        print_lift_words(lifts, request.lift, request.change)
     return Ending.GOOD if all(steers_true(each.plan) for each in lifts) else Ending.NOT_GOOD
 
 

@@ -7,6 +7,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 
 from core.readings.direct import Method, Side
+from wizard.views.above import seen_from_above
 from wizard.views.picture_data import Point
 
 HUB, RADIUS, HALF_TYRE = 800.0, 400.0, 115.0
@@ -54,21 +55,24 @@ def direct_picture(method: Method, line: Side = "left") -> DirectPicture:
     if method == "board":
         beside = HUB + outward * HALF_TYRE
         chalk = beside + outward * CHALK
+
+        def across_at(station: float) -> tuple[Point, Point]:
+            return seen_from_above(station, beside), seen_from_above(station, chalk)
+
+        (front, front_line), (rear, rear_line) = map(across_at, (BOARD, -BOARD))
+        ends = (-1.3 * BOARD, 1.3 * BOARD)
         return DirectPicture(
-            parts={"board": ((beside, -BOARD), (beside, BOARD))},
-            line=((chalk, -1.3 * BOARD), (chalk, 1.3 * BOARD)),
-            tapes={
-                "front": ((beside, BOARD), (chalk, BOARD)),
-                "rear": ((beside, -BOARD), (chalk, -BOARD)),
-            },
+            parts={"board": (rear, front)},
+            line=tuple(seen_from_above(station, chalk) for station in ends),
+            tapes={"front": (front, front_line), "rear": (rear, rear_line)},
         )
     if method == "laser":
-        mark = HUB + outward * CHALK
+        mark, half = HUB + outward * CHALK, CHALK + HUB / 2
         return DirectPicture(
-            parts={"laser": ((HUB, 0.0), (HUB, WALL))},
-            line=((mark, WALL - 60), (mark, WALL + 60)),
-            wall=((HUB - CHALK - HUB / 2, WALL), (HUB + CHALK + HUB / 2, WALL)),
-            tapes={"mark": ((HUB, WALL + 50), (mark, WALL + 50))},
+            parts={"laser": (seen_from_above(0.0, HUB), seen_from_above(WALL, HUB))},
+            line=tuple(seen_from_above(station, mark) for station in (WALL - 60, WALL + 60)),
+            wall=tuple(seen_from_above(WALL, across) for across in (HUB - half, HUB + half)),
+            tapes={"mark": (seen_from_above(WALL + 50, HUB), seen_from_above(WALL + 50, mark))},
         )
     corners = ((-1, -1), (1, -1), (1, 1), (-1, 1), (-1, -1))
     plate = tuple((HUB + PLATE * across, PLATE * down) for across, down in corners)

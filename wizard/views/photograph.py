@@ -30,7 +30,7 @@ class Window:
     scale : float
         View pixels of one picture pixel.
     grain : int
-        View pixels that lie side by side in half a cell: 1 for half-blocks.
+        View pixels that lie side by side in a cell: 1 for half-blocks.
     """
 
     size: tuple[int, int]

@@ -53,9 +53,10 @@ def test_json_has_one_object(capsys):
     [
         (("9 in",), "LIFT: “9 in” should lie between"),
         (("high",), "LIFT: “high” is not a length"),
-        (("--like", "FG-99"), "FG-99: cannot be opened"),
+        (("--like", "FG-99"), "FG-99: no vehicle is filed under this tag"),
         (("--like", "../FG-1"), "../FG-1: cannot be opened"),
         (("--like", "FG-6"), "is held back"),
+        (("--like", "FG-3"), "its measured steer contradicts its pivots"),
         (("--typical", "nothing"), "no profile “nothing”"),
         (("--with", "magic"), "--with: no change is named “magic”"),
         (("--with", "ride height"), "--with: this correction needs its rise"),

@@ -7,7 +7,7 @@ from core.kinematics.pivots import Layout, pivots_of
 from core.profiles.profile import load_profile
 from tests.wizard.tui.picture_app import PictureApp, text_of
 from wizard.locations import PROFILES
-from wizard.tui.pictures.above_view import AboveView
+from wizard.tui.pictures.above_view import AboveView, tyre
 from wizard.views.above import FAR_KINGPIN, SHAFT, above_of_answers
 from wizard.views.above_path import PARTS, WORDS, above_path
 
@@ -61,7 +61,7 @@ async def test_wheels_are_not_cut(size):
     async with PictureApp(view).run_test(size=(size.width, size.height)) as pilot:
         await pilot.pause()
         for hub in view.picture.hubs:
-            for across, down in view.view().line(view.tyre(hub)):
+            for across, down in view.view().line(tyre(hub, view.picture.radius)):
                 assert 0 <= across < 2 * view.size.width
                 assert 0 <= down < 4 * view.size.height
 

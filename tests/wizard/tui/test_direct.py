@@ -8,6 +8,7 @@ from tests.wizard.tui.driving import type_text
 from tests.wizard.tui.fixing import draft, go_to_fix, press
 from tests.wizard.tui.looking import screen_text, settle, workshop_app
 from tests.wizard.tui.picture_app import PictureApp, text_of
+from wizard.phrases.direct_steps import cell_hint
 from wizard.tui.pictures.curve import Curve
 from wizard.tui.pictures.direct_view import DirectView
 from wizard.tui.screens.direct import DirectScreen
@@ -157,6 +158,31 @@ async def test_a_faulty_cell_is_refused_and_stays_in_the_field(tmp_path, move, t
         assert why in remark(pilot)
         assert app.screen.query_one(Field).value == text
         assert len(rows_on_disk(app)) == 1
+        before = rows_on_disk(app)
+        await press(pilot, "tab")
+        assert app.screen.query_one(Field).value != text
+        assert rows_on_disk(app) == before
+
+
+async def test_esc_leaves_a_refused_text_out(tmp_path):
+    app = workshop_app(tmp_path)
+    async with app.run_test(size=(80, 24)) as pilot:
+        await open_direct(pilot, app)
+        await take_board(pilot)
+        for key in ("enter", "enter"):
+            await type_cell(pilot, "tall", key)
+            assert "refused" in remark(pilot)
+            await press(pilot, "ctrl+u")
+        await type_cell(pilot, "taller", "escape")
+        assert isinstance(app.screen, DirectScreen)
+        await press(pilot, "escape")
+        assert isinstance(app.screen, VerdictStep)
+
+
+@pytest.mark.parametrize(("unit", "hint"), [("in", "like 30 1/2"), ("mm", "like 775")])
+def test_the_hint_of_a_cell_has_the_unit_of_the_session(unit, hint):
+    assert cell_hint("height", unit).startswith(hint)
+    assert cell_hint("angle", unit).startswith("degrees")
 
 
 async def test_rows_at_one_height_or_without_a_return_are_said_when_leaving(tmp_path):

@@ -75,7 +75,7 @@ class AboveView(Drawing):
         view, path = self.view(), above_path(picture, picture.asked_reading)
         further = {name: tape for name in picture.tapes if (tape := above_path(picture, name))}
         for hub in picture.hubs:
-            self.line(view.line(self.tyre(hub)), "above-view--wheel", DOTTED)
+            self.line(view.line(tyre(hub, picture.radius)), "above-view--wheel", DOTTED)
         self.line(view.line(picture.hubs), "above-view--wheel")
         for part, ends in picture.lines.items():
             self.line(view.line(ends), style_of(part), thick=part in STYLES)
@@ -101,19 +101,12 @@ class AboveView(Drawing):
 
     def view(self) -> View:
         """The view that holds both wheels and every point, with a row for words on two sides."""
-        tyres = [corner for hub in self.picture.hubs for corner in self.tyre(hub)]
+        tyres = [corner for hub in self.picture.hubs for corner in tyre(hub, self.picture.radius)]
         right, bottom = self.sheet.width * ACROSS - 1, self.sheet.height * DOWN - 1
         points = [*tyres, *self.picture.points.values()]
         lowest = fit(points, ACROSS, 2 * DOWN, right - ACROSS, bottom - DOWN - 1)
         highest = min(dot[1] for dot in lowest.line(points))
         return replace(lowest, top=lowest.top - max(highest - 2 * DOWN, 0.0) / 2)
-
-    def tyre(self, hub: Point) -> tuple[Point, ...]:
-        """Outline of a tyre, mm."""
-        (across, rear), radius = hub, self.picture.radius
-        left, right = across - TYRE / 2, across + TYRE / 2
-        front, back = rear - radius, rear + radius
-        return (left, front), (right, front), (right, back), (left, back), (left, front)
 
     def find_words(
         self, view: View, path: AbovePath | None, further: Mapping[str, AbovePath]
@@ -142,6 +135,14 @@ class AboveView(Drawing):
             if part in picture.lines
         ]
         return edge + place(labels, (size.width, size.height), self.drawn_cells(), marks, edge)
+
+
+def tyre(hub: Point, radius: float) -> tuple[Point, ...]:
+    """Outline of a tyre in a view from above, mm."""
+    across, rear = hub
+    left, right = across - TYRE / 2, across + TYRE / 2
+    front, back = rear - radius, rear + radius
+    return (left, front), (right, front), (right, back), (left, back), (left, front)
 
 
 def style_of(part: str) -> str:

@@ -32,7 +32,7 @@ from wizard.flow.direct_rows import (
 )
 from wizard.flow.flow import Flow
 from wizard.phrases.direct import closing_words
-from wizard.phrases.direct_steps import ASK, method_words, progress_words, so_far_words
+from wizard.phrases.direct_steps import ASK, cell_hint, method_words, progress_words, so_far_words
 from wizard.phrases.session_names import session_words
 from wizard.tui.host import Host
 from wizard.tui.pictures.curve import Curve
@@ -45,6 +45,8 @@ from wizard.tui.widgets.remark import Remark
 from wizard.views.verdict import curve_of
 
 Way = Literal["up", "down", "left", "right", "next", "previous"]
+
+LEAVE_OUT = "Tab or Esc leaves it out"
 
 LEAVE_AGAIN = "; Esc again leaves it so"
 
@@ -84,6 +86,8 @@ class DirectScreen(Screen[Flow]):
         self.flow = flow
         self.at = At(0, HEIGHT)
         self.refused: At | None = None
+        self.not_taken = ""
+        """Text that was not taken; a key that moves on drops it."""
         self.was_warned = False
 
     def compose(self) -> ComposeResult:
@@ -147,12 +151,12 @@ class DirectScreen(Screen[Flow]):
         whole = [row for row in rows if is_whole(table, row)]
         state = f"{progress_words(whole)}. {so_far_words(verdict)}"
         self.query_one("#direct-state", Static).update(Content(state))
-        ask, example = ASK[self.at.key]
-        self.query_one("#direct-ask", Static).update(Content(f"{self.at.place + 1}  {ask}"))
+        ask = f"{self.at.place + 1}  {ASK[self.at.key]}"
+        self.query_one("#direct-ask", Static).update(Content(ask))
         field = self.query_one(Field)
         field.begin(cell_text(rows[self.at.place], self.at.key))
         field.select_text()
-        self.query_one(Remark).hint(example)
+        self.query_one(Remark).hint(cell_hint(self.at.key, unit))
         self.query_one(Keys).keys = (
             Key("Enter", "next", "submit"),
             Key("↑ ↓ ← → Tab", "other cells"),
@@ -183,21 +187,25 @@ class DirectScreen(Screen[Flow]):
         return bool(text) and text != cell_text(self.rows[self.at.place], self.at.key)
 
     def enter_typed(self) -> bool:
-        """Keep what was typed into the cell at hand; False where it is refused."""
-        if not self.is_typed:
+        """Keep what was typed into the cell at hand; False where it is not taken the first time."""
+        text = self.query_one(Field).value
+        if not self.is_typed or text == self.not_taken:
+            self.refused, self.not_taken = None, ""
             return True
         self.was_warned = False
+        self.not_taken = text
         try:
-            text = self.query_one(Field).value
             document = with_cell(self.flow.document, self.at.place, self.at.key, text)
         except EntryError as error:
             self.refused = self.at
             unit = units_of(self.flow.document)
             self.query_one(DirectTable).show(self.rows, self.columns, self.at, unit, self.at)
-            self.query_one(Remark).say("refused", error.reason)
+            self.query_one(Remark).say("refused", error.reason, LEAVE_OUT)
             return False
         self.refused = None
-        return self.keep(document)
+        is_kept = self.keep(document)
+        self.not_taken = "" if is_kept else text
+        return is_kept
 
     def keep(self, document: Document) -> bool:
         """Keep the session with other rows on the disk."""
@@ -207,6 +215,7 @@ class DirectScreen(Screen[Flow]):
     @on(Field.Submitted)
     def action_submit(self) -> None:
         """Keep the cell, and go to the next reading, or to the next row."""
+        self.not_taken = ""  # Enter has a text checked again, however often it was refused
         if not self.enter_typed():
             return
         readings = [key for key in self.columns if key not in (SIDE, GOING)]

@@ -45,6 +45,8 @@ LIKE, TYPICAL = "like ", "typical "
 
 NO_CHANGE = ""
 
+NO_LIFT = "no lift: how far each works as it is"
+
 
 class LiftScreen(Screen[None]):
     """Shows how far a lift works on the chosen vehicles.
@@ -189,24 +191,20 @@ class LiftScreen(Screen[None]):
         """Ask for the lift."""
         unit = self.unit
 
-        def read_lift(text: str) -> tuple[str, str]:
-            typed = text.strip()
-            if typed and not typed.endswith(("in", "mm", "cm", "'", '"')):
-                typed = f"{typed} {unit}"
-            try:
-                lift = parsed_lift(typed)
-            except Unreadable as error:
-                raise ValueError(str(error).removeprefix("LIFT: ")) from None
+        def read_lift(text: str) -> tuple[LiftRequest, str]:
+            lift = parsed_lift(text, unit)
             words = "" if lift is None else f"a lift of {format_length(lift, unit)}"
-            return typed, words or "no lift: how far each works as it is"
+            return replace(self.request, lift=lift), words or NO_LIFT
 
-        def lift_by(typed: str | None) -> None:
-            if typed is not None:
-                self.plan(replace(self.request, lift=typed))
+        def lift_by(request: LiftRequest | None) -> None:
+            if request is not None:
+                self.plan(request)
 
         ask = "How far is it lifted?"
         do = "From 2 in lower, which is -2 in, to 8 in. An empty field plans no lift."
-        self.app.push_screen(PromptScreen(ask, do, self.request.lift, read_lift), lift_by)
+        lift = self.request.lift
+        present = "" if lift is None else format_length(lift, unit)
+        self.app.push_screen(PromptScreen(ask, do, present, read_lift), lift_by)
 
     def action_change(self) -> None:
         """Ask for a conversion whose curve is wanted."""
@@ -257,7 +255,7 @@ def request_for(chosen: Sequence[str]) -> LiftRequest:
     """Request for vehicles by the values of their choices, without a lift."""
     like = tuple(value.removeprefix(LIKE) for value in chosen if value.startswith(LIKE))
     typical = tuple(value.removeprefix(TYPICAL) for value in chosen if value.startswith(TYPICAL))
-    return LiftRequest("", like, typical, NO_CHANGE)
+    return LiftRequest(None, like, typical, NO_CHANGE)
 
 
 def vehicles_question(choices: Sequence[Choice], chosen: Sequence[str]) -> PickScreen:

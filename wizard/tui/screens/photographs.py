@@ -13,7 +13,6 @@ from textual.widgets import Static
 
 from core.documents.document import Document, value_at, without
 from core.documents.picture import PictureError, keep_picture, read_picture
-from core.text.plain_text import plain
 from wizard.flow.flow import Flow
 from wizard.flow.photographs import (
     PENDING,
@@ -29,12 +28,10 @@ from wizard.phrases.help_section import HelpSection
 from wizard.phrases.mark_names import POINTS
 from wizard.phrases.marking import ALL_MARKED, HOW, NO_PICTURE, ask_mark
 from wizard.phrases.session_names import session_words
-from wizard.questions.question import Choice
 from wizard.tui.host import Host
 from wizard.tui.pictures.front_view import FrontView
 from wizard.tui.screens.help import HelpScreen
-from wizard.tui.screens.pick import PickScreen
-from wizard.tui.screens.prompt import PromptScreen
+from wizard.tui.screens.picture_files import ask_picture
 from wizard.tui.screens.steps import ask_step
 from wizard.tui.widgets.heading import Heading
 from wizard.tui.widgets.keys import Key, Keys
@@ -49,9 +46,6 @@ STEP, FINE_STEP = 2.0, 0.5
 ZOOM = 1.5
 MAGNIFIED = 4.0
 """Factor of the magnifier above the view."""
-
-SUFFIXES = (".jpg", ".jpeg", ".png", ".heic", ".heif")
-MOST_LISTED = 200
 
 HELP = (
     HelpSection(
@@ -168,7 +162,7 @@ class PhotographsStep(Screen[Any]):
         try:
             kept = keep_picture(Path(name).expanduser(), self.folder, self.folder.name)
         except PictureError as error:
-            self.query_one(Remark).say("refused", str(error))
+            self.refuse(str(error))
             return
         if self.keep(self.flow.with_document(with_picture(self.flow.document, kept))):
             self.number = len(pictures_of(self.flow.document))
@@ -319,43 +313,19 @@ class PhotographsStep(Screen[Any]):
             self.show()
 
     def action_add(self) -> None:
-        """Ask for the file of a picture or for a folder of them."""
+        """Ask for a picture, and add it."""
+        ask_picture(self.app, self.add_chosen, self.refuse)
 
-        def read(text: str) -> tuple[Path, str]:
-            path = Path(text.strip()).expanduser()
-            if not text.strip() or not path.exists():
-                raise ValueError("there is no such file or folder")
-            return path, f"{plain(path, 200)}"
+    def refuse(self, words: str) -> None:
+        """Say why a picture is refused."""
+        self.query_one(Remark).say("refused", words)
 
-        ask = "Which picture?"
-        do = "Type a file, or a folder to choose from."
-        self.app.push_screen(PromptScreen(ask, do, str(Path.home()), read), self.add)
-
-    def add(self, path: Path | None) -> None:
-        """Add the picture that was named, or offer those of a folder."""
-        if path is None:
-            return
-        if path.is_dir():
-            files = sorted(file for file in path.iterdir() if file.suffix.lower() in SUFFIXES)[
-                :MOST_LISTED
-            ]
-            if not files:
-                self.query_one(Remark).say("refused", f"{plain(path, 200)}: holds no picture")
-                return
-            choices = tuple(Choice(str(file), plain(file.name)) for file in files)
-            self.app.push_screen(
-                PickScreen("Which picture?", plain(path, 200), choices, None), self.add_chosen
-            )
-            return
-        self.add_chosen(str(path))
-
-    def add_chosen(self, name: str | None) -> None:
+    def add_chosen(self, name: str) -> None:
         """Add a picture by its file."""
-        if name is not None:
-            self.query_one(Remark).hint("")
-            self.take(name)
-            self.load()
-            self.show()
+        self.query_one(Remark).hint("")
+        self.take(name)
+        self.load()
+        self.show()
 
     def action_go_on(self) -> None:
         """Go to the next step."""

@@ -58,6 +58,10 @@ class PhotographView(Widget):
     class Resized(Message):
         """The view has another size."""
 
+        def __init__(self, view: "PhotographView") -> None:
+            super().__init__()
+            self.view = view
+
     def __init__(self, sharp: type[Widget] | None, id: str | None = None) -> None:
         super().__init__(id=id)
         self.sharp: Any = sharp() if sharp else None
@@ -117,7 +121,7 @@ class PhotographView(Widget):
 
     def on_resize(self, event: Resize) -> None:
         """Ask for the picture in the new size."""
-        self.post_message(self.Resized())
+        self.post_message(self.Resized(self))
 
     def on_click(self, event: events.Click) -> None:
         """Tell the place in the picture."""

@@ -65,10 +65,11 @@ class PhotographsPart(Vertical):
             self.query_one(f"#photograph-facts-{photograph.number}", Facts).show("", facts)
 
     @on(PhotographView.Resized)
-    def draw(self) -> None:
-        """Draw every picture that is there, whole."""
+    def draw(self, event: PhotographView.Resized) -> None:
+        """Draw the picture of a view, whole."""
+        view = event.view
         for photograph in self.photographs:
-            if image := self.images.get(photograph.number):
-                view = self.query_one(f"#photograph-{photograph.number}", PhotographView)
+            if view.id == f"photograph-{photograph.number}":
+                image = self.images[photograph.number]
                 marks = {mark.point: (mark.across, mark.down) for mark in photograph.marks}
                 view.show(image, Window.whole(image.size, view.pixels, view.grain), marks, None)
