@@ -30,9 +30,10 @@ async def wait_for_rest(*_):
         await asyncio.sleep(0)
         if loop._ready:
             continue
-        if not is_about_to_paint(active_app.get()):
+        application = active_app.get()
+        if not (is_about_to_paint(application) or is_at_work(application)):
             return
-        await asyncio.sleep(0.001)  # the timer of the screen paints
+        await asyncio.sleep(0.001)  # the timer of the screen paints, or a worker ends
     raise AssertionError("the application never comes to rest")
 
 
@@ -40,3 +41,8 @@ def is_about_to_paint(application):
     """True if the timer of a screen runs, which paints what has changed."""
     screens = application.screen_stack if application.is_running else []
     return any(screen._update_timer._active.is_set() for screen in screens)
+
+
+def is_at_work(application):
+    """True if a worker runs, whose report changes the screen."""
+    return not all(worker.is_finished for worker in application.workers)

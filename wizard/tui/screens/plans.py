@@ -29,6 +29,7 @@ from wizard.flow.planning import (
     with_switched_on,
 )
 from wizard.phrases.answer_words import UNIT_WORDS
+from wizard.phrases.bench import no_bench_words
 from wizard.phrases.help_on_plans import help_on_plans
 from wizard.phrases.help_section import HelpSection
 from wizard.phrases.plan_outcomes import plan_outcome_words
@@ -208,13 +209,14 @@ class PlansScreen(StepScreen):
     def keys(self) -> tuple[Key, ...]:
         """Keys that do something now, those for the plan at hand first."""
         planning, plan = self.planning, self.plan
+        may_try = planning is not None and not no_bench_words(planning.verdict)
         can_continue = planning or (isinstance(self.state, CannotPlan) and self.flow.missing)
         return (
             *([Key("Enter", "choose it" if plan else "go on", "choose")] if can_continue else []),
             Key("Esc", "back", "back"),
             *([Key("← →", "plan", "step(1)")] if plan else []),
             *([Key("M", "change a move", "move")] if plan and plan.moves else []),
-            *([Key("B", "bench", "bench")] if planning else []),
+            *([Key("B", "bench", "bench")] if may_try else []),
             *(
                 [Key("H", "by travel" if self.by_height else "by ride height", "heights")]
                 if plan
@@ -284,7 +286,9 @@ class PlansScreen(StepScreen):
 
     def action_bench(self) -> None:
         """Try the plan at hand out further."""
-        if self.planning:
+        if self.planning and (words := no_bench_words(self.planning.verdict)):
+            self.notify(words, severity="warning")
+        elif self.planning:
             tag = vehicle_tag(self.flow.document)
             bench = BenchScreen(self.planning.verdict, tag, self.unit, self.plan, may_keep=True)
             self.app.push_screen(bench, partial(self.add_own, BENCH))
