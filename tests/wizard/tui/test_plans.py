@@ -531,6 +531,7 @@ class TestSearching:
         assert progress_words(0.0).endswith("0%")
         assert progress_words(0.5).count("█") == progress_words(0.5).count("░")
 
+    @pytest.mark.work_is_held
     async def test_the_screen_stays_alive_and_can_be_left_meanwhile(self, tmp_path, monkeypatch):
         """A search that runs until it is stopped: its progress is shown, and leaving stops it."""
         reported, stopped = threading.Event(), threading.Event()
@@ -560,6 +561,7 @@ class TestSearching:
             assert not isinstance(app.screen, PlansScreen)
             assert await asyncio.to_thread(stopped.wait, PATIENCE)
 
+    @pytest.mark.work_is_held
     async def test_enter_during_the_search_leaves_after_it(self, tmp_path):
         app = workshop_app(tmp_path)
         async with app.run_test(size=SMALL) as pilot:

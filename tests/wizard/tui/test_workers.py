@@ -25,6 +25,8 @@ from wizard.tui.screens.verdict import VerdictScreen, VerdictStep
 from wizard.tui.screens.workers import Reporter, WorkStopped
 from wizard.views.two_sessions import two_sessions
 
+pytestmark = pytest.mark.work_is_held
+
 NAME = "re-mounted"
 
 
