@@ -432,6 +432,33 @@ class TestShop:
             assert at_hand(pilot) == [("our own [b]bracket[/b]", 2.25)]
             assert "our own [b]bracket[/b]: Made here." in flowing(screen_text(pilot))
 
+    async def test_the_cheapest_plans_come_first_where_prices_are_known(self, tmp_path):
+        app = workshop_app(tmp_path)
+        shelf = app.files / "shop" / "parts_shelf.toml"
+        shelf.parent.mkdir(parents=True, exist_ok=True)
+        shelf.write_text(
+            '[[corrections]]\nname = "own bracket"\npivot = "track_bar.axle"\n'
+            'rises = ["2 1/4 in"]\ncaution = "Made here."\nprice = "40 USD"\n',
+            encoding="utf-8",
+        )
+        async with app.run_test(size=LARGE) as pilot:
+            await go_to_fix(pilot, "re-mounted")
+            assert "fewest parts first" in flowing(screen_text(pilot))
+            assert at_hand(pilot) != [("own bracket", 2.25)]
+            await press(pilot, "p")
+            assert "lowest price first" in flowing(screen_text(pilot))
+            assert at_hand(pilot) == [("own bracket", 2.25)]
+            await press(pilot, "p")
+            assert "fewest parts first" in flowing(screen_text(pilot))
+
+    async def test_without_prices_and_hours_there_is_no_other_order(self, tmp_path):
+        async with workshop_app(tmp_path).run_test(size=LARGE) as pilot:
+            await go_to_fix(pilot, "re-mounted")
+            assert "sort" not in keys(pilot)
+            before = titles(pilot)
+            await press(pilot, "p")
+            assert titles(pilot) == before
+
     async def test_a_faulty_parts_shelf_is_left_out_and_reported(self, tmp_path):
         app = workshop_app(tmp_path)
         shelf = app.files / "shop" / "parts_shelf.toml"
@@ -536,7 +563,7 @@ class TestSearching:
         """A search that runs until it is stopped: its progress is shown, and leaving stops it."""
         reported, stopped = threading.Event(), threading.Event()
 
-        def endless(_verdict, _corrections, report_progress):
+        def endless(_verdict, _corrections, report_progress, _by):
             report_progress(0.25)
             monkeypatch.setattr(plans, "PROGRESS_INTERVAL", inf)
             reported.set()
