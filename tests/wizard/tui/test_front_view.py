@@ -226,6 +226,16 @@ class TestDrawing:
         assert text.count("▽") == 2  # in its place, and before its words
         assert "axis" not in text
 
+    @pytest.mark.parametrize("size", [SMALL, (40, 10), (24, 7)])
+    async def test_no_mark_stands_without_its_words(self, size):
+        aims = (wanted((-510.0, 480.0)), AXIS)
+        view = FrontView(FrontPicture(PIVOTS, aims=aims))
+        async with PictureApp(view).run_test(size=size):
+            text = text_of(view)
+        for aim in aims:
+            has_words = any(f"{aim.mark} {words}" in text for words in aim.texts)
+            assert has_words == (aim.mark in text)
+
     async def test_the_inverted_y_has_a_tie_rod(self):
         pivots = {**PIVOTS, "tie_rod.near": (-180.0, 430.0)}
         view = FrontView(FrontPicture(pivots, joint=(-1130.0, 480.0)))
