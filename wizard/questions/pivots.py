@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 from core.documents.document import Document, value_at
 from core.kinematics.pivots import DRAG_LINK_ENDS, Layout
-from wizard.questions.photographs import is_taped
+from wizard.questions.means import is_taped
 from wizard.questions.question import Question, Step, always, never
 
 if TYPE_CHECKING:
