@@ -12,9 +12,10 @@ from math import atan, cos, degrees, hypot, radians, sin, sqrt
 import cv2
 import numpy as np
 
+from core.adjustment.bundle import NoCamera
 from core.adjustment.least_squares import Adjustment
 from core.adjustment.photograph_priors import Surroundings, Usual
-from core.adjustment.photographs import NoCamera, adjust_with_photographs
+from core.adjustment.photographs import adjust_with_photographs
 from core.readings.photograph import CONTACTS, HUBS, OWN_POINTS, PLUMB, Mark, Photograph
 from core.readings.reading import Reading
 from tests.geometries import INCH, INSTRUMENTS

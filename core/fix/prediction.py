@@ -7,7 +7,7 @@ import numpy as np
 
 from core.fix.chances import Chances
 from core.fix.combinations import excess_over_travel
-from core.kinematics.ball_path import effective_angle
+from core.kinematics.ball_path import BallPath, ball_path, effective_angle, out_of_square
 from core.kinematics.clearance import Clearance, clearance
 from core.kinematics.linkage import Linkage
 from core.kinematics.motion import Motion, motion_at
@@ -25,7 +25,7 @@ from core.verdict.rules import (
     slopes,
 )
 from core.verdict.sweep import Split, splits
-from core.verdict.verdict import Overall, Verdict, overall_at
+from core.verdict.verdict import Overall, Value, Verdict, overall_at
 
 NO_WORSE: dict[str, float] = {
     **dict.fromkeys(("parallel", "track_bar", "drag_link", "steer", "toe"), radians(0.01)),
@@ -47,6 +47,10 @@ class Prediction:
         where a link binds.
     effective : float
         Angle of the drag link out of square to its ball's path, rad.
+    rise_to_square : Value
+        Rise of the drag link's frame end that sets the link square to that path, mm, with the doubt
+        of the measured vehicle.
+    ball_path : BallPath
     parallel : float or None
         Slope of the drag link less slope of the track bar, rad; None where they cannot be compared.
     slopes : (float, float)
@@ -85,6 +89,8 @@ class Prediction:
     excess: float
     excess_before: float
     effective: float
+    rise_to_square: Value
+    ball_path: BallPath
     parallel: float | None
     slopes: tuple[float, float]
     length_ratio: float
@@ -136,7 +142,7 @@ def prediction_of(
     session, measured = verdict.session, verdict.measured.linkage
     heaves = working_heaves(session.limits)
     working, full = motion_at(linkage, heaves), motion_at(linkage, verdict.sweep.heave)
-    lengths_to_set = lengths(linkage)
+    lengths_to_set, square = lengths(linkage), out_of_square(linkage)
     height = roll_centre_height(linkage)
     rise = None
     if verdict.roll_centre_height is not None and height is not None:
@@ -146,7 +152,9 @@ def prediction_of(
         chances=chances,
         excess=float(excess_over_travel(linkage, session.limits)),
         excess_before=float(excess_over_travel(measured, session.limits)),
-        effective=float(effective_angle(linkage)),
+        effective=float(square.angle),
+        rise_to_square=Value(float(square.rise), verdict.rise_to_square.u),
+        ball_path=ball_path(linkage),
         parallel=float(parallel_angle(linkage)) if compares_links(linkage) else None,
         slopes=_pair(slopes(linkage)),
         length_ratio=float(length_ratio(linkage)),

@@ -1,19 +1,31 @@
 """The order of the combinations of a search."""
 
 from collections import Counter
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
 from decimal import Decimal
 from typing import Literal, get_args
 
 from core.fix.moves import Move
-from core.profiles.part import Cost, cost_of
+from core.profiles.part import Cost, Part, cost_of
 from core.statistics.conformity import SURE
 
 By = Literal["parts", "price", "hours"]
 """What plans are ordered by."""
 
 ORDERS: tuple[By, ...] = get_args(By)
+
+
+def known_orders(parts: Iterable[Part]) -> tuple[By, ...]:
+    """Orders in which plans of these parts can differ; a price or hours have to be known for it."""
+    known = tuple(parts)
+    orders: dict[By, bool] = {
+        "parts": True,
+        "price": any(part.price is not None for part in known),
+        "hours": any(part.hours is not None for part in known),
+    }
+    return tuple(order for order in ORDERS if orders[order])
+
 
 PROBABILITY_STEP = 0.05
 """Probabilities that round to the same multiple of this step count as equal."""

@@ -40,7 +40,7 @@ def adjusted(session: Session, readings: tuple[Reading, ...] | None = None) -> A
     ------
     core.adjustment.least_squares.MissingReading
         A pivot has no place.
-    core.adjustment.photographs.MissingMark
+    core.adjustment.bundle.MissingMark
         A pivot is neither marked in a photograph nor read.
     core.adjustment.least_squares.NoSolution
         The readings do not settle on one set of pivots.

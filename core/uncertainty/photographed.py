@@ -32,9 +32,9 @@ def adjusted_with_photographs(
 
     Raises
     ------
-    core.adjustment.photographs.MissingMark
+    core.adjustment.bundle.MissingMark
         A pivot is neither marked nor read.
-    core.adjustment.photographs.NoCamera
+    core.adjustment.bundle.NoCamera
         The marks do not place the cameras.
     """
     return adjust_with_photographs(

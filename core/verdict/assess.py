@@ -4,8 +4,8 @@ from collections.abc import Callable, Mapping
 from math import isfinite
 from typing import Any
 
+from core.adjustment.bundle import MissingMark
 from core.adjustment.least_squares import MissingReading, NoSolution
-from core.adjustment.photographs import MissingMark
 from core.documents.entries import EntryError
 from core.profiles.profile import Profile
 from core.sessions.session import session_from

@@ -5,9 +5,9 @@ from dataclasses import dataclass
 from functools import cached_property
 from typing import Any
 
+from core.adjustment.bundle import MissingMark
 from core.adjustment.least_squares import Adjustment, MissingReading, NoSolution
 from core.adjustment.outliers import SuspectGroup, suspect_groups
-from core.adjustment.photographs import MissingMark
 from core.adjustment.slips import Slip
 from core.documents.entries import EntryError
 from core.profiles.profile import Profile

@@ -4,9 +4,9 @@ from collections.abc import Callable, Sequence
 from enum import StrEnum
 from typing import TypeVar
 
+from core.adjustment.bundle import MissingMark
 from core.adjustment.explanations import Evidence
 from core.adjustment.least_squares import NoSolution
-from core.adjustment.photographs import MissingMark
 
 Overall = TypeVar("Overall", bound=StrEnum)
 """The verdict on a vehicle, `core.verdict.verdict.Overall`."""

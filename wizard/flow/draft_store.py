@@ -31,6 +31,7 @@ from wizard.phrases.other_window import (
     FILED_ELSEWHERE,
     NOT_FILED_YET,
     NOT_TAKEN_BACK,
+    THROWN_AWAY,
     answered_words,
 )
 
@@ -118,7 +119,8 @@ class DraftStore:
         source = draft_path(self.files, earlier or document)
         with self._held(source, "cannot be kept"):
             self._check_not_filed(earlier or document)
-            remarks = self._write(self._with_other_answers(source, document, earlier or {}))
+            remarks = self._thrown_away(source)
+            remarks += self._write(self._with_other_answers(source, document, earlier or {}))
             if source != path and earlier is not None:
                 remarks += self._discard(source, earlier)
             return Kept(self._last_seen[path], "; ".join(remarks))
@@ -180,6 +182,11 @@ class DraftStore:
             return read_sound_document(path)
         except RecordError as error:
             raise DiskError(str(error)) from None
+
+    def _thrown_away(self, path: Path) -> tuple[str, ...]:
+        """A line if the draft was there before and is not now; () else."""
+        is_gone = path in self._last_seen and not os.path.lexists(path)
+        return (f"{plain(path, 300)}: {THROWN_AWAY}",) if is_gone else ()
 
     def _with_other_answers(self, path: Path, document: Document, before: Document) -> Document:
         """The session with the answers that other windows have put into its draft."""

@@ -5,7 +5,7 @@ from math import degrees
 
 from core.profiles.profile_tables import USUAL_CLEARANCE
 from core.text.quantity import LengthUnit
-from core.verdict.verdict import Verdict
+from core.verdict.verdict import Value, Verdict
 from wizard.phrases.amounts import rounded_length_words, side_words, travel_words
 from wizard.phrases.fact import LOOK, Fact
 
@@ -17,7 +17,7 @@ def frame_end_fact(verdict: Verdict, unit: LengthUnit) -> Fact:
     """Rise of the drag link's frame end that sets the link square to its ball's path."""
     doubt = rounded_length_words(COVERAGE * verdict.rise_to_square.u, unit)
     advice = "This advises; it does not decide."
-    rise = rise_words(verdict, unit)
+    rise = way_to_square(verdict.rise_to_square, unit)
     if not rise:
         return Fact(
             "wants to be", f"The drag link's frame end is where it wants to be, within {doubt}."
@@ -28,12 +28,12 @@ def frame_end_fact(verdict: Verdict, unit: LengthUnit) -> Fact:
     )
 
 
-def rise_words(verdict: Verdict, unit: LengthUnit) -> str:
+def way_to_square(rise_to_square: Value, unit: LengthUnit) -> str:
     """The way to the height where the drag link is square to its path: "1 1/8 in lower".
 
     Empty where the frame end is there already, within its doubt.
     """
-    rise, u = verdict.rise_to_square
+    rise, u = rise_to_square
     if abs(rise) <= COVERAGE * u:
         return ""
     return f"{rounded_length_words(rise, unit)} {'higher' if rise > 0 else 'lower'}"

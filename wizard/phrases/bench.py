@@ -9,6 +9,8 @@ from core.fix.plan import Plan
 from core.kinematics.linkage import scalars_of
 from core.kinematics.pivots import RIDE_HEIGHT
 from core.text.quantity import LengthUnit
+from core.verdict.direct_check import DecidedBy
+from core.verdict.verdict import READINGS, Verdict, decided_by
 from wizard.phrases.plan_outcomes import plan_outcome_words
 from wizard.phrases.rises import format_setting, is_unchanged, rise_words
 from wizard.phrases.verdict_words import mark_and_word
@@ -32,6 +34,21 @@ MOVABLE_NAMES = {
 """Everything that can be moved, in short."""
 
 AS_MEASURED = "as measured"
+
+
+NOT_ON_WRONG_READINGS = (
+    "nothing is tried on readings that were proved wrong: put the readings right first"
+)
+NOT_ON_CONTRADICTED_PIVOTS = (
+    "nothing is tried on pivots that the measured steer contradicts: find out why first"
+)
+
+
+def no_bench_words(verdict: Verdict) -> str:
+    """The reason why nothing is tried on a vehicle; empty where its pivots can be trusted."""
+    if READINGS in verdict.held_back_by:
+        return NOT_ON_WRONG_READINGS
+    return NOT_ON_CONTRADICTED_PIVOTS if decided_by(verdict) == DecidedBy.DIRECT else ""
 
 
 class Movable(NamedTuple):

@@ -9,6 +9,7 @@ FILED = (
     ("H", "the curve by ride height: how far a lift works; H again: by travel"),
     ("S", "parts of the shop; the search leaves out what is switched off"),
     ("A", "the adjuster of each bar, and its thread"),
+    ("P", "the plans of lowest price, or fewest hours, first; where the shop's shelf knows them"),
     ("1 to 9, 0", "a section of the screen; 0 is the tenth"),
     ("↑ ↓ PgUp PgDn", "scroll"),
     ("Esc", "back to the verdict"),

@@ -16,6 +16,10 @@ NOT_FILED_YET = (
 )
 NOT_TAKEN_BACK = "has answers from another window, so it is not removed"
 
+THROWN_AWAY = (
+    "was thrown away in another window. It is kept again, with every answer of this window"
+)
+
 LONGEST = 60
 """Characters of an answer in a remark."""
 

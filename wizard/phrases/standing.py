@@ -19,11 +19,17 @@ DOUBTS: dict[RuleKey, str] = {
 READINGS_LEFT = {0: "no reading left could change it", 1: "1 reading left could change it"}
 
 
+NOT_CLOSING = "no verdict: the readings do not close"
+
+
 def strip_words(standing: Standing) -> str:
-    """The verdict as it stands, with its chance and the readings that could change it."""
-    verdict = f"so far {_verdict_words(standing)}"
+    """The verdict as it stands, with its chance and the readings that could change it.
+
+    Readings that do not close get neither verdict nor chance.
+    """
     if not standing.closes:
-        return f"{verdict}; but the readings do not close"
+        return f"so far {NOT_CLOSING}; one of them is wrong"
+    verdict = f"so far {_verdict_words(standing)}"
     if standing.is_decided:
         return f"{verdict}; decided, the rest refines only"
     count = len(standing.left)
@@ -97,6 +103,8 @@ def enough_ask(standing: Standing | None) -> str:
     """The question whether the readings are enough."""
     if standing is None:
         return "The verdict cannot be said yet."
+    if not standing.closes:
+        return f"So far {NOT_CLOSING}."
     if standing.is_decided:
         return f"It is decided: {_verdict_words(standing)}."
     if standing.geometry == Overall.TOO_CLOSE:
@@ -118,9 +126,7 @@ def enough_guidance(standing: Standing | None) -> str:
         )
     parts = []
     if not standing.closes:
-        parts.append(
-            "The readings do not close. Enter shows the verdict, which names the suspects."
-        )
+        parts.append("One of them is wrong. Enter shows the verdict, which names the suspects.")
     if standing.unchecked:
         links = listed([LINK_NAMES[link] for link in LINKS if link in standing.unchecked])
         parts.append(

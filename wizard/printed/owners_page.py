@@ -34,11 +34,17 @@ from wizard.printed.paper import Paper, usual_paper
 from wizard.printed.photograph_svg import photograph_drawings
 from wizard.printed.rendering import render
 from wizard.printed.sources import Beside
-from wizard.views.aims import front_with_aims
 from wizard.views.picture_data import CurvePicture, FrontPicture, RuleRow, Trace
 from wizard.views.plans import front_of_plan
 from wizard.views.rules_table import reading
-from wizard.views.verdict import curve_of, front_of, front_of_both, rules_of, trace_of
+from wizard.views.verdict import (
+    curve_of,
+    front_of,
+    front_of_both,
+    front_with_aims,
+    rules_of,
+    trace_of,
+)
 
 TEMPLATE = "owners_page.html"
 
@@ -212,7 +218,7 @@ def _front(
 ) -> FrontPicture:
     """The front view; with an earlier or a planned geometry, both of them."""
     if before is not None:
-        return replace(front_of_both(before, verdict), notes=front_of(verdict).notes)
+        return replace(front_of_both(before, verdict, unit), notes=front_of(verdict).notes)
     if plan is not None:
         return front_of_plan(verdict, plan, unit)
     return front_with_aims(verdict, unit)

@@ -1,6 +1,6 @@
 """The work order on paper: boxes to tick, and blanks for torque and initials."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from markupsafe import Markup
 
@@ -63,12 +63,14 @@ def order_html(
     paper : "letter" or "a4"
     """
     tag = plain(value_at(document, "vehicle.tag", ""))
+    # The order says where each pivot goes; a second wanted place beside it would be in the way.
+    front = replace(front_of_plan(verdict, plan, unit), aims=())
     page = OrderPage(
         title=f"{tag}: work order",
         paper=paper,
         shop=shop,
         order=order,
         vehicle_facts=tuple(reported_facts(document, VEHICLE_PATHS)),
-        front_drawing=Markup(front_svg(front_of_plan(verdict, plan, unit))),
+        front_drawing=Markup(front_svg(front)),
     )
     return render(TEMPLATE, page)

@@ -1,26 +1,7 @@
 """Photographs: a screen of its own asks for the marks."""
 
-from __future__ import annotations
-
-from typing import TYPE_CHECKING
-
-from core.documents.document import Document, value_at
-from core.readings.photograph import Means
+from wizard.questions.means import is_photographed
 from wizard.questions.question import Question, Step
-
-if TYPE_CHECKING:
-    from core.profiles.profile import Profile
-
-
-def is_photographed(document: Document, _profile: Profile | None = None) -> bool:
-    """True if the session is taken from photographs."""
-    return bool(value_at(document, "session.means") == Means.PHOTOGRAPHS)
-
-
-def is_taped(document: Document) -> bool:
-    """True if the session is taken with the tape: heights and offsets are then needed."""
-    return not is_photographed(document)
-
 
 STEP = Step(
     "Photographs",

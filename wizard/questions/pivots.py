@@ -6,23 +6,20 @@ from typing import TYPE_CHECKING
 
 from core.documents.document import Document, value_at
 from core.kinematics.pivots import DRAG_LINK_ENDS, Layout
-from wizard.questions.photographs import is_taped
+from wizard.questions.means import is_taped
 from wizard.questions.question import Question, Step, always, never
 
 if TYPE_CHECKING:
     from core.profiles.profile import Profile
 
-SIGHT = {
-    "track_bar.frame": "Track bar, frame end: the centre of the bolt or ball in the bracket that "
-    "hangs from the frame.",
-    "track_bar.axle": "Track bar, axle end: the centre of the bolt or ball in the bracket on the "
-    "axle.",
-    "drag_link.frame": "Drag link, frame end: the centre of the ball at the end of the pitman arm.",
-    "drag_link.axle": "Drag link, axle end: the centre of the ball on the steering arm or on the "
-    "tie rod.",
-    "tie_rod.near": "Tie rod, near end: the centre of the ball at the knuckle that the drag link "
-    "does not reach.",
+CENTRES = {
+    "track_bar.frame": "the centre of the bolt or ball in the bracket that hangs from the frame",
+    "track_bar.axle": "the centre of the bolt or ball in the bracket on the axle",
+    "drag_link.frame": "the centre of the ball at the end of the pitman arm",
+    "drag_link.axle": "the centre of the ball on the steering arm or on the tie rod",
+    "tie_rod.near": "the centre of the ball at the knuckle that the drag link does not reach",
 }
+"""Centre of every pivot, where the tape and the eye go."""
 NAMES = {
     "track_bar.frame": "Track bar frame end",
     "track_bar.axle": "Track bar axle end",
@@ -57,14 +54,14 @@ _WHEN = {
 
 
 def _pivot(pivot: str) -> tuple[Question, ...]:
-    sight, name, when = SIGHT[pivot], NAMES[pivot], _WHEN.get(pivot, always)
+    name, when = NAMES[pivot], _WHEN.get(pivot, always)
     height = Question(
         f"readings.{pivot}.height",
         "length",
         f"{name}, height",
         f"{name}: how high is it above the floor?",
-        f"{sight} Tape upright from the floor to that centre, never to the edge of the bolt. Only "
-        "the two centres matter, not a bend in the bar.",
+        f"{CENTRES[pivot].capitalize()}. Tape upright from the floor to that centre, never to the "
+        "edge of the bolt. Only the two centres matter, not a bend in the bar.",
         "Two heights make the slope of a link, which weighs most in the verdict. A second reading "
         "shows a slip and makes the height surer: 24 1/2; 24 9/16.",
         optional=True,

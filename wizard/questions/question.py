@@ -7,6 +7,7 @@ from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Literal
 
 from core.documents.document import Document
+from wizard.questions.means import is_photographed
 
 if TYPE_CHECKING:
     from core.profiles.profile import Profile
@@ -90,6 +91,10 @@ class Question:
         Returns True if a choice fits the answers so far.
     is_asked : callable
         Returns True if the question applies to the answers so far.
+    of_photographs : Question or None
+        The question as it is asked of photographs; None where it is the same.
+    skip : str
+        Name of the key that skips it.
     """
 
     path: str
@@ -108,6 +113,8 @@ class Question:
     picture: SeenFrom = ""
     is_offered: Callable[[Document, Choice], bool] = always
     is_asked: Callable[[Document, Profile | None], bool] = always
+    of_photographs: Question | None = None
+    skip: str = "skip"
 
     @property
     def is_answered_by_a_value(self) -> bool:
@@ -115,9 +122,11 @@ class Question:
         return self.kind not in ("read", "show", "file")
 
     def as_asked(self, document: Document) -> Question:
-        """The question with the answers so far: no longer optional where it is needed."""
-        is_needed = self.optional and self.is_needed(document)
-        return replace(self, optional=False) if is_needed else self
+        """The question by the means of the session, and not optional where it is needed."""
+        asked = self.of_photographs if is_photographed(document) else None
+        question = asked or self
+        is_needed = question.optional and question.is_needed(document)
+        return replace(question, optional=False) if is_needed else question
 
     def choices_for(self, document: Document) -> tuple[Choice, ...]:
         """The choices that fit the answers so far."""

@@ -1,11 +1,15 @@
 """The stance of the vehicle: on level ground, on its wheels, steered straight."""
 
-from wizard.questions.photographs import is_taped
-from wizard.questions.question import YES_OR_NO, Question, Step
+from dataclasses import replace
+
+from wizard.questions.means import is_taped
+from wizard.questions.question import YES_OR_NO, Choice, Question, Step
+
+SEEN = (Choice(True, "seen: yes"), Choice(False, "seen: no"))
 
 
 def _stands(key: str, name: str, ask: str, do: str, why: str) -> Question:
-    return Question(
+    question = Question(
         f"stance.{key}",
         "yes or no",
         name,
@@ -16,6 +20,13 @@ def _stands(key: str, name: str, ask: str, do: str, why: str) -> Question:
         optional=True,
         is_needed=is_taped,  # a photograph may not show it
     )
+    seen = replace(
+        question,
+        guidance="Look for it in the photographs, or ask the person who took them.",
+        choices=SEEN,
+        skip="not seen",
+    )
+    return replace(question, of_photographs=seen)
 
 
 def _ride_height(side: str) -> Question:

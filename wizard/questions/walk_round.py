@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from core.documents.document import Document
+from wizard.questions.means import is_taped
 from wizard.questions.pivots import has_track_bar
 from wizard.questions.question import YES_OR_NO, Choice, Question, Step, always
 
@@ -21,16 +23,22 @@ TIGHT_OR_LOOSE = (
     Choice("not checked", "not checked"),
 )
 
+SEEN_LOOSE = (
+    Choice("not checked", "not seen, or nothing wrong is seen"),
+    Choice("loose", "seen to be loose or damaged", "holds the verdict back until it is put right"),
+)
+"""A photograph can show a joint that is bad, never that one is tight."""
 
-def is_heavy(_document: Document, profile: Profile | None) -> bool:
+
+def is_heavy(document: Document, profile: Profile | None) -> bool:
     """True if the size of the rim decides the play allowed at the tyre."""
-    return profile is not None and profile.over_10000_lb
+    return profile is not None and profile.over_10000_lb and is_taped(document)
 
 
 def _joint(
     key: str, name: str, is_asked: Callable[[Document, Profile | None], bool] = always
 ) -> Question:
-    return Question(
+    question = Question(
         f"walk_round.joints.{key}",
         "one of",
         name,
@@ -42,6 +50,28 @@ def _joint(
         optional=True,
         is_asked=is_asked,
     )
+    seen = replace(
+        question,
+        ask=f"{name}: is the joint seen to be bad?",
+        guidance="Look for a torn or off-centre bush, a bolt that has worn its hole, bright metal "
+        "beside rust. A photograph can show a joint that is bad. It never shows that one is tight.",
+        choices=SEEN_LOOSE,
+        skip="not seen",
+    )
+    return replace(question, of_photographs=seen)
+
+
+TYRES = Question(
+    "walk_round.tyres_alike",
+    "yes or no",
+    "Tyres",
+    "Are the front tyres alike, evenly worn and sound?",
+    "Same size, no step or cone in the tread, no bulge.",
+    "A coned or damaged tyre pulls to a side by itself.",
+    choices=YES_OR_NO,
+    optional=True,
+)
+SEEN_ALIKE = (Choice(True, "seen: alike and sound"), Choice(False, "seen: not alike, or damaged"))
 
 
 STEP = Step(
@@ -66,6 +96,7 @@ STEP = Step(
             "first).",
             optional=True,
             examples=("16", "406"),
+            is_asked=is_taped,
         ),
         Question(
             "walk_round.rim_play",
@@ -77,6 +108,7 @@ STEP = Step(
             "Lash in the box and the joints feels like wander. No bracket cures it.",
             optional=True,
             examples=("1 1/4", "32"),
+            is_asked=is_taped,
         ),
         Question(
             "walk_round.rim_size",
@@ -99,6 +131,7 @@ STEP = Step(
             "It is the sum of the play of all joints between the steering box and the wheel.",
             optional=True,
             examples=("1/16", "2"),
+            is_asked=is_taped,
         ),
         _joint("track_bar_frame", "Track bar at the frame", has_track_bar),
         _joint("track_bar_axle", "Track bar at the axle", has_track_bar),
@@ -113,16 +146,8 @@ STEP = Step(
             "A bolt that slips in its bracket lets the axle move sideways like a bad track bar.",
             choices=YES_OR_NO,
             optional=True,
+            is_asked=is_taped,
         ),
-        Question(
-            "walk_round.tyres_alike",
-            "yes or no",
-            "Tyres",
-            "Are the front tyres alike, evenly worn and sound?",
-            "Same size, no step or cone in the tread, no bulge.",
-            "A coned or damaged tyre pulls to a side by itself.",
-            choices=YES_OR_NO,
-            optional=True,
-        ),
+        replace(TYRES, of_photographs=replace(TYRES, choices=SEEN_ALIKE, skip="not seen")),
     ),
 )

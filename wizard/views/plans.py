@@ -10,6 +10,7 @@ from core.fix.plan import Plan
 from core.text.quantity import LengthUnit
 from core.verdict.verdict import Verdict
 from wizard.phrases.rises import rise_words
+from wizard.views.aims import aims_at
 from wizard.views.picture_data import CurvePicture, FrontPicture, Trace
 from wizard.views.verdict import (
     curve_of,
@@ -27,6 +28,8 @@ def front_of_plan(
     verdict: Verdict, plan: Plan, unit: LengthUnit, word: str = PLANNED, at_hand: str = ""
 ) -> FrontPicture:
     """The front view with every pivot now and planned, and the rise of each pivot that moves.
+
+    The drag link's frame end aims at the places of the planned geometry.
 
     Parameters
     ----------
@@ -57,6 +60,7 @@ def front_of_plan(
         after_word=word,
         arcs={},
         notes=notes,
+        aims=aims_at(planned, plan.after.rise_to_square, plan.after.ball_path, unit),
     )
 
 

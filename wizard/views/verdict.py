@@ -23,6 +23,7 @@ from core.uncertainty.measured_linkage import has_centre_plane, hub_centres
 from core.verdict.rules import slopes
 from core.verdict.verdict import READINGS, RuleKey, Verdict, rulings_of
 from wizard.phrases.verdict_words import VALUE_NAMES
+from wizard.views.aims import aims_of
 from wizard.views.picture_data import (
     HUBS,
     LEFT_HUB,
@@ -65,6 +66,11 @@ def front_of(verdict: Verdict) -> FrontPicture:
     )
 
 
+def front_with_aims(verdict: Verdict, unit: LengthUnit) -> FrontPicture:
+    """The front view of a measured vehicle, with the places its drag link's frame end aims at."""
+    return replace(front_of(verdict), aims=aims_of(verdict, unit))
+
+
 def slope_notes(slopes: Iterable[float]) -> dict[str, str]:
     """The slope of track bar and drag link, given in rad, as a note beside each link."""
     return {
@@ -74,8 +80,11 @@ def slope_notes(slopes: Iterable[float]) -> dict[str, str]:
     }
 
 
-def front_of_both(before: Verdict, after: Verdict) -> FrontPicture:
-    """Two geometries on one picture, both from the centre plane, or both from the datum line."""
+def front_of_both(before: Verdict, after: Verdict, unit: LengthUnit) -> FrontPicture:
+    """Two geometries on one picture, both from the centre plane, or both from the datum line.
+
+    From the centre plane, with the places that the later drag link's frame end aims at.
+    """
     if has_centre_plane(before.session) and has_centre_plane(after.session):
         earlier, later = before.measured.linkage, after.measured.linkage
         return FrontPicture(
@@ -84,6 +93,7 @@ def front_of_both(before: Verdict, after: Verdict) -> FrontPicture:
             wheels=wheels_of(_seen(hub_centres(after.session, later, after.adjustment))),
             before=pivots_at_rest(earlier),
             before_joint=joint_of(earlier),
+            aims=aims_of(after, unit),
         )
     return FrontPicture(pivots=_from_datum(after), before=_from_datum(before))
 

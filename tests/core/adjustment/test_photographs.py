@@ -8,9 +8,9 @@ import numpy as np
 import pytest
 from scipy.optimize import least_squares
 
+from core.adjustment.bundle import MissingMark, NoCamera
 from core.adjustment.camera import project
 from core.adjustment.outliers import suspect_groups
-from core.adjustment.photographs import MissingMark, NoCamera
 from core.readings.photograph import CONTACTS, HUBS, OWN_POINTS, Mark
 from core.readings.reading import Reading, standard_uncertainty
 from tests.geometries import INCH, INSTRUMENTS

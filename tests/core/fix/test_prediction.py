@@ -5,6 +5,7 @@ import pytest
 
 from core.fix.moves import Move
 from core.fix.plan import plan_of
+from core.kinematics.ball_path import effective_angle
 from core.kinematics.raising import raised
 from core.profiles.corrections import Correction
 from core.verdict.verdict import Overall
@@ -95,3 +96,14 @@ def test_the_splits_add_up_to_the_peak_steer(verdict):
 def test_undoing_a_wrong_move_gives_the_right_linkage(verdict):
     plan = plan_of(verdict, (Move(COARSE[1], -76.2),))
     assert plan.after.linkage.drag_link_frame == pytest.approx(parallel_pair().drag_link_frame)
+
+
+def test_the_frame_end_that_wants_to_rise_further_is_square_after_that_rise(verdict):
+    prediction = after(verdict, ("drag_link.frame", -2 * INCH))
+    rise = prediction.rise_to_square
+    assert rise.value == pytest.approx(-INCH)
+    assert rise.u == verdict.rise_to_square.u
+    square = raised(prediction.linkage, "drag_link.frame", rise.value)
+    assert float(effective_angle(square)) == pytest.approx(0, abs=1e-12)
+    # The path is the ball's own: the height of the drag link's frame end does not change it.
+    np.testing.assert_allclose(prediction.ball_path.centre, verdict.ball_path.centre)

@@ -1,10 +1,13 @@
 """The order of the combinations of a search."""
 
+from decimal import Decimal
+
 import pytest
 
 from core.fix.moves import Move
-from core.fix.ranking import Candidate
+from core.fix.ranking import Candidate, known_orders
 from core.profiles.corrections import Correction
+from core.profiles.part import NO_PART, Part, Price
 
 
 def candidate(count=1, p_true=1.0, rise=10.0, flatness=0.1, excess=0.5, place=0, peak=3):
@@ -65,3 +68,17 @@ def test_only_a_smaller_move_could_precede_a_sure_candidate():
     assert small.could_precede(sure)
     assert not large.could_precede(sure)
     assert large.could_precede(unsure)
+
+
+@pytest.mark.parametrize(
+    ("parts", "orders"),
+    [
+        ([], ("parts",)),
+        ([NO_PART, NO_PART], ("parts",)),
+        ([NO_PART, Part(hours=2.0)], ("parts", "hours")),
+        ([Part(price=Price(Decimal(40), "USD")), NO_PART], ("parts", "price")),
+        ([Part(price=Price(Decimal(40), "USD"), hours=0.0)], ("parts", "price", "hours")),
+    ],
+)
+def test_plans_are_ordered_only_by_facts_that_some_part_states(parts, orders):
+    assert known_orders(parts) == orders

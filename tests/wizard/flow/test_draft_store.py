@@ -26,6 +26,7 @@ from wizard.flow import drafts
 from wizard.flow.answers import PASSED
 from wizard.flow.draft_store import AnsweredElsewhere, DraftStore
 from wizard.flow.flow import PLACE
+from wizard.phrases.other_window import THROWN_AWAY
 
 OPENED = datetime(2026, 11, 25, 14, 12, 5, tzinfo=UTC)
 ODOMETER, NOTE = "vehicle.odometer", "complaint.note"
@@ -156,11 +157,15 @@ class TestTwoWindows:
         assert on_disk(tmp_path, ODOMETER) == "2 km"
         assert on_disk(tmp_path, NOTE) == "wanders"
 
-    def test_a_removed_draft_is_written_again(self, tmp_path, document, windows):
+    def test_a_draft_that_was_thrown_away_is_written_again_and_said(
+        self, tmp_path, document, windows
+    ):
         first, _ = windows
         draft_path(tmp_path, document).unlink()
-        first.answer(ODOMETER, "1 km")
+        kept = first.answer(ODOMETER, "1 km")
         assert on_disk(tmp_path, ODOMETER) == "1 km"
+        assert THROWN_AWAY in kept.remark
+        assert first.answer(ODOMETER, "2 km").remark == ""
 
     def test_a_draft_is_held_while_another_window_writes_it(
         self, tmp_path, document, windows, monkeypatch

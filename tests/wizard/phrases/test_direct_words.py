@@ -10,18 +10,22 @@ from core.verdict.direct_shape import LookAt
 from core.verdict.verdict import evaluate
 from tests.direct_rows import AT, board_check, steer_of_left
 from tests.geometries import document_of, parallel_pair, session_of, true_readings
+from wizard.phrases.bench import NOT_ON_CONTRADICTED_PIVOTS, no_bench_words
 from wizard.phrases.direct import LOOK_AT, direct_facts
 
 LINKAGE = parallel_pair()
 
 
+def judged(steer, **options):
+    """Verdict with a direct check that reads a steer."""
+    session = session_of(document_of(LINKAGE, true_readings(LINKAGE)))
+    return evaluate(replace(session, direct=board_check(steer, **options)), 0)
+
+
 def said(steer, **options):
     """What the report says of a direct check."""
-    session = session_of(document_of(LINKAGE, true_readings(LINKAGE)))
-    verdict = evaluate(replace(session, direct=board_check(steer, **options)), 0)
-    return "\n".join(
-        f"{fact.mark} {fact.name}: {fact.text}" for fact in direct_facts(verdict, "in")
-    )
+    facts = direct_facts(judged(steer, **options), "in")
+    return "\n".join(f"{fact.mark} {fact.name}: {fact.text}" for fact in facts)
 
 
 def test_a_session_without_a_direct_check_says_nothing():
@@ -42,6 +46,12 @@ def test_disagreement_says_where_to_look():
     assert "by the direct check alone" in words
     assert "soft bush" in words
     assert "3 in of" in words
+
+
+def test_nothing_is_tried_on_pivots_that_the_measured_steer_contradicts():
+    contradicted = judged(lambda heave: np.radians(0.4) * heave / INCH)
+    assert no_bench_words(contradicted) == NOT_ON_CONTRADICTED_PIVOTS
+    assert no_bench_words(judged(steer_of_left(LINKAGE))) == ""
 
 
 def test_a_last_row_off_ride_height_is_a_caution():

@@ -48,7 +48,16 @@ def test_the_strip_counts_the_readings_that_could_change_it():
         "1 reading left could change it"
     )
     assert "the rest refines only" in strip_words(DECIDED)
-    assert "do not close" in strip_words(replace(DECIDED, closes=False))
+
+
+@pytest.mark.parametrize("geometry", [Overall.BUMP_STEER, Overall.STEERS_TRUE, Overall.TOO_CLOSE])
+@pytest.mark.parametrize("held_back_by", [(), ("walk_round.rim_play",)])
+def test_readings_that_do_not_close_get_neither_verdict_nor_chance(geometry, held_back_by):
+    wrong = replace(DECIDED, geometry=geometry, closes=False, held_back_by=held_back_by)
+    for words in (strip_words(wrong), enough_ask(wrong)):
+        assert "do not close" in words
+        assert geometry.value not in words
+        assert "chance" not in words
 
 
 @pytest.mark.parametrize(

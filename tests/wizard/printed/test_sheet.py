@@ -13,6 +13,15 @@ import pytest
 from core.kinematics.pivots import GUIDE_PIVOTS, GuideKind, Layout
 from core.profiles.profile import load_profile, profile_names
 from core.readings.survey import SURVEY, WHEELS
+from tests.wizard.printed.printing import (
+    SIZES,
+    joined,
+    needs_chromium,
+    printed,
+    run_chromium,
+    sheets,
+    size,
+)
 from wizard.commands import main
 from wizard.exit_codes import CANNOT_READ
 from wizard.flow.profile_choices import nearest_profile
@@ -23,9 +32,6 @@ from wizard.printed.sketch import RADIUS
 from wizard.questions.sheet_order import sheet_lines
 from wizard.questions.stance import STEP as STANCE
 from wizard.questions.walk_round import STEP as WALK_ROUND
-
-CHROMIUM = next(filter(None, map(shutil.which, ("chromium", "chromium-browser", "chrome"))), None)
-needs_chromium = pytest.mark.skipif(CHROMIUM is None, reason="no chromium here to print with")
 
 KINDS = list(product(Layout, GuideKind))
 PAGES = [(*kind, paper) for kind in KINDS for paper in Paper]
@@ -61,11 +67,6 @@ def html_of(layout, guide, paper=Paper.LETTER, units="in"):
 def sheet(layout, guide):
     profile = profile_for(layout, guide)
     return sheet_of(sheet_document(profile, layout, guide, "in"), profile, Paper.A4, False)
-
-
-def run_chromium(*arguments):
-    command = [CHROMIUM, "--headless", "--no-sandbox", "--disable-gpu", *arguments]
-    return subprocess.run(command, capture_output=True, text=True, check=True, timeout=120).stdout
 
 
 def discs(svg):
@@ -201,15 +202,14 @@ def test_nothing_leaves_its_place_on_any_page(tmp_path):
 
 @needs_chromium
 @pytest.mark.slow
-@pytest.mark.parametrize(("layout", "guide", "paper"), PAGES)
-def test_the_sheet_is_printed_on_one_page(layout, guide, paper, tmp_path):
-    page, printed = tmp_path / "sheet.html", tmp_path / "sheet.pdf"
-    page.write_text(html_of(layout, guide, paper), "utf-8")
-    run_chromium("--no-pdf-header-footer", f"--print-to-pdf={printed}", page.as_uri())
-    assert len(re.findall(rb"/Type\s*/Page\b", printed.read_bytes())) == 1
+@pytest.mark.parametrize("paper", Paper)
+def test_every_sheet_is_printed_on_one_page(paper, tmp_path):
+    pdf = printed(joined(html_of(*kind, paper) for kind in KINDS), tmp_path)
+    assert sheets(pdf) == len(KINDS)
+    assert size(pdf) == SIZES[paper]
     if reads_pdf := shutil.which("pdftotext"):
-        command = [reads_pdf, str(printed), "-"]
+        command = [reads_pdf, str(tmp_path / "printed.pdf"), "-"]
         text = subprocess.run(command, capture_output=True, text=True, check=True).stdout
-        assert "Evenarc measuring sheet" in text
-        assert "approves nothing" in text
-        assert "Wheelbase" in text
+        pages = text.split("\f")[: len(KINDS)]
+        for words in ("Evenarc measuring sheet", "approves nothing", "Wheelbase"):
+            assert all(words in page for page in pages)

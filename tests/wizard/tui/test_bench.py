@@ -20,9 +20,11 @@ from tests.wizard.tui.looking import (
     settle,
     workshop_app,
 )
+from wizard.phrases.bench import NOT_ON_WRONG_READINGS
 from wizard.tui.pictures.curve import Curve
 from wizard.tui.screens.bench import BenchScreen
 from wizard.tui.screens.help import HelpScreen
+from wizard.tui.screens.plans import PlansScreen
 from wizard.tui.screens.prompt import PromptScreen
 from wizard.tui.screens.record import RecordScreen
 from wizard.tui.screens.verdict import VerdictStep
@@ -260,6 +262,22 @@ class TestPlanOfTheBench:
                 await press(pilot, "f2")
             await press(pilot, "enter")
             assert "kept plan" in screen_text(pilot)
+
+    async def test_nothing_is_tried_on_readings_that_were_proved_wrong(self, tmp_path):
+        async with workshop_app(tmp_path).run_test(size=SMALL) as pilot:
+            await open_session(pilot, "not closing")
+            assert "bench" not in named(pilot)
+            await press(pilot, "b")
+            assert isinstance(pilot.app.screen, RecordScreen)
+            (notice,) = pilot.app._notifications
+            assert notice.message == NOT_ON_WRONG_READINGS
+
+    async def test_nothing_is_planned_by_hand_on_them_either(self, tmp_path):
+        async with workshop_app(tmp_path).run_test(size=SMALL) as pilot:
+            await go_to_fix(pilot, "not closing")
+            assert "bench" not in named(pilot)
+            await press(pilot, "b")
+            assert isinstance(pilot.app.screen, PlansScreen)
 
     async def test_escape_keeps_no_plan(self, tmp_path):
         async with workshop_app(tmp_path).run_test(size=SMALL) as pilot:

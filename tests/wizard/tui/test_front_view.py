@@ -204,17 +204,13 @@ class TestDrawing:
         view = FrontView(FrontPicture(PIVOTS, aims=aims))
         async with PictureApp(view).run_test(size=LARGE):
             text = text_of(view)
-            marked = {
-                view.get_pixel(*cell)[0]: cell
-                for cell in view.drawn_cells()
-                if view.get_pixel(*cell)[0] in "▽×"
-            }
             here = view_of(view.picture, (), view.size)
-        assert "wants to be 2 in lower" in text
-        assert "axis of its ball's path" in text
-        assert marked == {aim.mark: cell_of(here.dot(aim.point)) for aim in aims}
+            marked = [view.get_pixel(*cell_of(here.dot(aim.point)))[0] for aim in aims]
+        assert marked == ["▽", "×"]
+        assert "▽ wants to be 2 in lower" in text
+        assert "× axis of its ball's path" in text
 
-    async def test_a_mark_hidden_by_its_pivot_stands_before_its_words(self):
+    async def test_a_mark_hidden_by_its_pivot_still_stands_before_its_words(self):
         close = wanted((-510.0, 559.0))
         view = FrontView(FrontPicture(PIVOTS, aims=(close,)))
         async with PictureApp(view).run_test(size=SMALL):
@@ -227,8 +223,18 @@ class TestDrawing:
         view = FrontView(FrontPicture(PIVOTS, aims=(wanted((-510.0, 1500.0)), high)))
         async with PictureApp(view).run_test(size=SMALL):
             text = text_of(view)
-        assert text.count("▽") == 1
+        assert text.count("▽") == 2  # in its place, and before its words
         assert "axis" not in text
+
+    @pytest.mark.parametrize("size", [SMALL, (40, 10), (24, 7)])
+    async def test_no_mark_stands_without_its_words(self, size):
+        aims = (wanted((-510.0, 480.0)), AXIS)
+        view = FrontView(FrontPicture(PIVOTS, aims=aims))
+        async with PictureApp(view).run_test(size=size):
+            text = text_of(view)
+        for aim in aims:
+            has_words = any(f"{aim.mark} {words}" in text for words in aim.texts)
+            assert has_words == (aim.mark in text)
 
     async def test_the_inverted_y_has_a_tie_rod(self):
         pivots = {**PIVOTS, "tie_rod.near": (-180.0, 430.0)}

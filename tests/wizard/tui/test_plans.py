@@ -432,6 +432,33 @@ class TestShop:
             assert at_hand(pilot) == [("our own [b]bracket[/b]", 2.25)]
             assert "our own [b]bracket[/b]: Made here." in flowing(screen_text(pilot))
 
+    async def test_the_cheapest_plans_come_first_where_prices_are_known(self, tmp_path):
+        app = workshop_app(tmp_path)
+        shelf = app.files / "shop" / "parts_shelf.toml"
+        shelf.parent.mkdir(parents=True, exist_ok=True)
+        shelf.write_text(
+            '[[corrections]]\nname = "own bracket"\npivot = "track_bar.axle"\n'
+            'rises = ["2 1/4 in"]\ncaution = "Made here."\nprice = "40 USD"\n',
+            encoding="utf-8",
+        )
+        async with app.run_test(size=LARGE) as pilot:
+            await go_to_fix(pilot, "re-mounted")
+            assert "fewest parts first" in flowing(screen_text(pilot))
+            assert at_hand(pilot) != [("own bracket", 2.25)]
+            await press(pilot, "p")
+            assert "lowest price first" in flowing(screen_text(pilot))
+            assert at_hand(pilot) == [("own bracket", 2.25)]
+            await press(pilot, "p")
+            assert "fewest parts first" in flowing(screen_text(pilot))
+
+    async def test_without_prices_and_hours_there_is_no_other_order(self, tmp_path):
+        async with workshop_app(tmp_path).run_test(size=LARGE) as pilot:
+            await go_to_fix(pilot, "re-mounted")
+            assert "sort" not in keys(pilot)
+            before = titles(pilot)
+            await press(pilot, "p")
+            assert titles(pilot) == before
+
     async def test_a_faulty_parts_shelf_is_left_out_and_reported(self, tmp_path):
         app = workshop_app(tmp_path)
         shelf = app.files / "shop" / "parts_shelf.toml"
@@ -531,11 +558,12 @@ class TestSearching:
         assert progress_words(0.0).endswith("0%")
         assert progress_words(0.5).count("█") == progress_words(0.5).count("░")
 
+    @pytest.mark.work_is_held
     async def test_the_screen_stays_alive_and_can_be_left_meanwhile(self, tmp_path, monkeypatch):
         """A search that runs until it is stopped: its progress is shown, and leaving stops it."""
         reported, stopped = threading.Event(), threading.Event()
 
-        def endless(_verdict, _corrections, report_progress):
+        def endless(_verdict, _corrections, report_progress, _by):
             report_progress(0.25)
             monkeypatch.setattr(plans, "PROGRESS_INTERVAL", inf)
             reported.set()
@@ -560,6 +588,7 @@ class TestSearching:
             assert not isinstance(app.screen, PlansScreen)
             assert await asyncio.to_thread(stopped.wait, PATIENCE)
 
+    @pytest.mark.work_is_held
     async def test_enter_during_the_search_leaves_after_it(self, tmp_path):
         app = workshop_app(tmp_path)
         async with app.run_test(size=SMALL) as pilot:

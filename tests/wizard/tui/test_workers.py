@@ -25,6 +25,8 @@ from wizard.tui.screens.verdict import VerdictScreen, VerdictStep
 from wizard.tui.screens.workers import Reporter, WorkStopped
 from wizard.views.two_sessions import two_sessions
 
+pytestmark = pytest.mark.work_is_held
+
 NAME = "re-mounted"
 
 
@@ -260,7 +262,7 @@ async def test_a_fault_in_the_work_is_raised_on_an_open_screen_alone(
 async def test_work_that_is_not_wanted_any_more_stops(tmp_path, work):
     stopped = threading.Event()
 
-    def ask_until_stopped(_verdict, _corrections, report_progress):
+    def ask_until_stopped(_verdict, _corrections, report_progress, _by):
         try:
             while True:
                 report_progress(0.5)

@@ -7,13 +7,17 @@ import numpy as np
 import pytest
 
 from core.documents.record import read_document
+from core.fix.bench import Bench
 from core.kinematics.ball_path import effective_angle
 from core.kinematics.series import derivatives
 from core.profiles.profile import load_profile
+from core.text.quantity import INCH
 from core.verdict.assess import assess
 from tests.wizard.tui.looking import DEMO
 from wizard.locations import DEMO_SESSIONS, PROFILES
-from wizard.views.aims import AXIS, HIGHER, LOWER, aims_of, front_with_aims
+from wizard.views.aims import AXIS, HIGHER, LOWER, aims_of
+from wizard.views.plans import front_of_plan
+from wizard.views.verdict import front_of_both, front_with_aims
 
 TO_THE_FAR_KNUCKLE = ("as built", "lifted", "fixed", "re-mounted")
 """Demo sessions whose drag link alone steers both wheels."""
@@ -74,6 +78,21 @@ def test_the_mark_and_the_words_say_the_way():
 
 def test_a_frame_end_that_is_where_it_wants_to_be_has_no_marked_height():
     assert not {HIGHER, LOWER} & aims_by_mark(verdict_of("fixed")).keys()
+
+
+def test_a_plan_aims_at_the_places_of_its_own_geometry():
+    verdict = verdict_of("lifted")
+    (now,) = (aim for aim in aims_of(verdict, "in") if aim.needed)
+    bench = Bench(verdict).nudged("drag_link.frame", -INCH / 4).nudged("drag_link.axle", -INCH)
+    picture = front_of_plan(verdict, bench.plan(), "in")
+    (planned,) = (aim for aim in picture.aims if aim.needed)
+    assert planned.point[1] - now.point[1] == pytest.approx(-INCH, abs=INCH / 8)
+    assert planned.texts != now.texts
+
+
+def test_a_comparison_aims_at_the_places_of_the_later_session():
+    before, after = verdict_of("as built"), verdict_of("lifted")
+    assert front_of_both(before, after, "in").aims == aims_of(after, "in")
 
 
 def test_readings_that_were_proved_wrong_mark_nothing():

@@ -24,6 +24,7 @@ from wizard.tui.pictures.layout import places, tyre, view_of, whole_wheels
 from wizard.tui.pictures.scale import View
 from wizard.views.front_body import front_body
 from wizard.views.picture_data import (
+    Aim,
     FrontPicture,
     Point,
     Pose,
@@ -124,10 +125,14 @@ class FrontView(Drawing):
         if pose:
             self.draw_marks(view, picture.pivots, HOLLOW, "front-view--arc")
         for aim in picture.aims:
-            if is_inside(cell_of(view.dot(aim.point)), self.sheet):
+            if self.explains(aim):
                 self.mark(view.dot(aim.point), aim.mark, AIM_STYLE)
         self.draw_marks(view, picture.before, HOLLOW, "front-view--before")
         self.draw_marks(view, pivots, MARKS)
+
+    def explains(self, aim: Aim) -> bool:
+        """True if the words of an aim have a place; a mark without them would say nothing."""
+        return any(word.style == AIM_STYLE and word.text[0] == aim.mark for word in self.words)
 
     def draw_ground(self, view: View, wheels: Wheels) -> None:
         """Draw the wheels with their axle line, and the floor they stand on."""

@@ -1,6 +1,6 @@
 """The words of a front view, each at a place where it can be read."""
 
-from collections.abc import Collection, Mapping
+from collections.abc import Mapping
 
 from textual.geometry import Size
 
@@ -84,7 +84,7 @@ def front_words(
     edge = (*sides(size), *legend(picture))
     marks = {cell_of(view.dot(point)) for point in picture.pivots.values()}
     marks |= {cell_of(view.dot(point)) for point in picture.before.values()}
-    aims = aim_labels(picture, view, size, marks)
+    aims = aim_labels(picture, view, size)
     for ((column, row),) in (label.anchors for label in aims):
         marks |= {(column - 1, row), (column, row), (column + 1, row)}
     if path:
@@ -183,17 +183,13 @@ def link_labels(picture: FrontPicture, view: View) -> list[Label]:
     ]
 
 
-def aim_labels(
-    picture: FrontPicture, view: View, size: Size, marks: Collection[Cell]
-) -> list[Label]:
-    """The words of every aim inside the picture, with its mark where a pivot's mark hides it."""
+def aim_labels(picture: FrontPicture, view: View, size: Size) -> list[Label]:
+    """The words of every aim inside the picture, after its mark: they may stand far from it."""
     labels = []
     for aim in picture.aims:
         cell = cell_of(view.dot(aim.point))
         if is_inside(cell, size):
-            texts = (
-                tuple(f"{aim.mark} {text}" for text in aim.texts) if cell in marks else aim.texts
-            )
+            texts = tuple(f"{aim.mark} {text}" for text in aim.texts)
             labels.append(Label(texts, (cell,), AIM_STYLE, needed=aim.needed))
     return labels
 

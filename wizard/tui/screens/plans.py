@@ -10,6 +10,7 @@ from textual.app import ComposeResult
 from core.documents.document import Document, with_value
 from core.documents.entries import EntryError, units_of
 from core.fix.plan import Plan
+from core.fix.ranking import By, known_orders
 from core.fix.search import SearchResult, search
 from core.profiles.conversions import Change
 from core.profiles.profile import Profile
@@ -29,6 +30,7 @@ from wizard.flow.planning import (
     with_switched_on,
 )
 from wizard.phrases.answer_words import UNIT_WORDS
+from wizard.phrases.bench import no_bench_words
 from wizard.phrases.help_on_plans import help_on_plans
 from wizard.phrases.help_section import HelpSection
 from wizard.phrases.plan_outcomes import plan_outcome_words
@@ -68,6 +70,8 @@ class PlansScreen(StepScreen):
     state : PlansState
     by_height : bool
         True if the curve is that of the peak steer against the ride height.
+    by : "parts", "price" or "hours"
+        What decides which plans come first.
     """
 
     BINDINGS = [
@@ -79,6 +83,7 @@ class PlansScreen(StepScreen):
         ("b,B", "bench", "bench"),
         ("h,H", "heights", "by ride height"),
         ("a,A", "adjuster", "adjuster"),
+        ("p,P", "sort", "another order"),
         ("f4", "without", "no plan"),
     ]
 
@@ -91,6 +96,7 @@ class PlansScreen(StepScreen):
         self.shelf_fault = ""
         self.state: PlansState = Searching()
         self.by_height = False
+        self.by: By = "parts"
 
     def compose(self) -> ComposeResult:
         """Yield the view of the plans."""
@@ -153,7 +159,7 @@ class PlansScreen(StepScreen):
 
         try:
             verdict = verdict or self.assess_session()
-            result = search(verdict, corrections, report_progress)
+            result = search(verdict, corrections, report_progress, self.by)
         except EntryError as error:
             reporter.call(self.show_fault, str(error))
         else:
@@ -193,7 +199,7 @@ class PlansScreen(StepScreen):
             UNIT_WORDS[self.unit],
         )
         if planning is not None:
-            result_words = search_result_words(planning.verdict, planning.search_result)
+            result_words = search_result_words(planning.verdict, planning.search_result, self.by)
             following = next_after_search(planning.verdict, planning.search_result)
             words = (result_words, self.shelf_fault, following)
             self.view.say(" ".join(filter(None, words)))
@@ -208,13 +214,14 @@ class PlansScreen(StepScreen):
     def keys(self) -> tuple[Key, ...]:
         """Keys that do something now, those for the plan at hand first."""
         planning, plan = self.planning, self.plan
+        may_try = planning is not None and not no_bench_words(planning.verdict)
         can_continue = planning or (isinstance(self.state, CannotPlan) and self.flow.missing)
         return (
             *([Key("Enter", "choose it" if plan else "go on", "choose")] if can_continue else []),
             Key("Esc", "back", "back"),
             *([Key("← →", "plan", "step(1)")] if plan else []),
             *([Key("M", "change a move", "move")] if plan and plan.moves else []),
-            *([Key("B", "bench", "bench")] if planning else []),
+            *([Key("B", "bench", "bench")] if may_try else []),
             *(
                 [Key("H", "by travel" if self.by_height else "by ride height", "heights")]
                 if plan
@@ -222,6 +229,7 @@ class PlansScreen(StepScreen):
             ),
             *([Key("S", "shop", "shop")] if self.has_bump_steer else []),
             *([Key("A", "adjusters", "adjuster")] if plan else []),
+            *([Key("P", f"by {self.next_order}", "sort")] if self.can_be_ordered else []),
             *([Key("F4", "no plan", "without")] if plan or not planning else []),
             *super().keys(),
             Key("F3", "steps", "steps"),
@@ -232,6 +240,22 @@ class PlansScreen(StepScreen):
     def has_bump_steer(self) -> bool:
         """True if a search has ended on a vehicle with bump steer."""
         return self.planning is not None and self.planning.verdict.overall == Overall.BUMP_STEER
+
+    @property
+    def orders(self) -> tuple[By, ...]:
+        """Orders in which the plans can differ."""
+        return known_orders(change.part for change in self.corrections)
+
+    @property
+    def next_order(self) -> By:
+        """The order after the present one."""
+        orders = self.orders
+        return orders[(orders.index(self.by) + 1) % len(orders)]
+
+    @property
+    def can_be_ordered(self) -> bool:
+        """True if there are plans, and a price or hours are known."""
+        return self.has_bump_steer and len(self.orders) > 1
 
     def help(self) -> Sequence[HelpSection]:
         """Help on the plans."""
@@ -284,7 +308,9 @@ class PlansScreen(StepScreen):
 
     def action_bench(self) -> None:
         """Try the plan at hand out further."""
-        if self.planning:
+        if self.planning and (words := no_bench_words(self.planning.verdict)):
+            self.notify(words, severity="warning")
+        elif self.planning:
             tag = vehicle_tag(self.flow.document)
             bench = BenchScreen(self.planning.verdict, tag, self.unit, self.plan, may_keep=True)
             self.app.push_screen(bench, partial(self.add_own, BENCH))
@@ -294,6 +320,12 @@ class PlansScreen(StepScreen):
         if self.plan:
             self.by_height = not self.by_height
             self.show()
+
+    def action_sort(self) -> None:
+        """Search again for the plans that come first in the next order."""
+        if self.can_be_ordered and isinstance(self.state, Planned):
+            self.by = self.next_order
+            self.start_search(self.state.searching())
 
     def action_shop(self) -> None:
         """Ask which corrections the shop can make, and search again."""

@@ -237,7 +237,7 @@ def table_keys(flow: Flow) -> tuple[Key, ...]:
     return (
         Key("Enter", "next", "submit"),
         Key("↑ ↓ Tab", "other cells"),
-        *([Key("F4", "skip", "skip")] if flow.question.optional else []),
+        *([Key("F4", flow.question.skip, "skip")] if flow.question.optional else []),
         *([Key("F8", "undo", "undo")] if flow.past else []),
         Key("F2", other_unit(units_of(flow.document)), "units"),
         Key("Ctrl+T", "questions", "back"),

@@ -19,6 +19,7 @@ from wizard.flow.mending import mended
 from wizard.flow.planning import with_filed_plan
 from wizard.flow.retake import Retake
 from wizard.phrases.answer_words import UNIT_WORDS
+from wizard.phrases.bench import no_bench_words
 from wizard.phrases.fact import LOOK, Fact
 from wizard.phrases.help_on_verdict import help_on_verdict
 from wizard.phrases.help_section import HelpSection
@@ -133,9 +134,11 @@ class VerdictScreen(SectionedScreen[Result]):
         return self.app.files / vehicle_tag(self.document)
 
     def keys(self) -> tuple[Key, ...]:
-        """Keys to the travel and to the bench, if there is a verdict."""
-        keys = (Key("T", "travel", "travel"), Key("B", "bench", "bench")) if self.verdict else ()
-        return (*keys, *super().keys())
+        """Keys to the travel and to the bench, if there is a verdict that allows it."""
+        if not self.verdict:
+            return super().keys()
+        bench = () if no_bench_words(self.verdict) else (Key("B", "bench", "bench"),)
+        return (Key("T", "travel", "travel"), *bench, *super().keys())
 
     def help(self) -> Sequence[HelpSection]:
         """Help on a verdict."""
@@ -147,8 +150,10 @@ class VerdictScreen(SectionedScreen[Result]):
             self.app.push_screen(TravelScreen(self.verdict, self.unit, vehicle_tag(self.document)))
 
     def action_bench(self) -> None:
-        """Try other places of the pivots."""
-        if self.verdict:
+        """Try other places of the pivots, unless they cannot be trusted."""
+        if self.verdict and (words := no_bench_words(self.verdict)):
+            self.notify(words, severity="warning")
+        elif self.verdict:
             tag = vehicle_tag(self.document)
             bench = BenchScreen(self.verdict, tag, self.unit, may_keep=self.MAY_KEEP)
             self.app.push_screen(bench, self.keep_plan)

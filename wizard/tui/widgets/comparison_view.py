@@ -53,7 +53,7 @@ class ComparisonView(SectionedView):
         seals = (*seal_facts(both.earlier, "The earlier"), *seal_facts(both.later, "The later"))
         self.show_facts("outcome", "", (*outcome, *seals))
         self.query_one(ChangesTable).show(change_rows(before, after, comparison, unit))
-        self.query_one(FrontView).show(front_of_both(before, after))
+        self.query_one(FrontView).show(front_of_both(before, after, unit))
         self.query_one(Curve).show(curves_of(before, after, unit))
         self.show_facts(
             "controls", "What nobody moved", control_facts(comparison, both.altered, unit)

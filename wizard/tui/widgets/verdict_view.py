@@ -29,8 +29,7 @@ from wizard.tui.widgets.facts import Facts
 from wizard.tui.widgets.photographs_part import PhotographsPart
 from wizard.tui.widgets.sectioned_view import SectionedView
 from wizard.tui.widgets.sections import Sections
-from wizard.views.aims import front_with_aims
-from wizard.views.verdict import curve_of, map_of, rules_of
+from wizard.views.verdict import curve_of, front_with_aims, map_of, rules_of
 
 NO_VERDICT = "no verdict"
 

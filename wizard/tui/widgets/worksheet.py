@@ -221,7 +221,7 @@ def keys(flow: Flow) -> tuple[Key, ...]:
         *([Key("a b c …", "tick; twice: not so")] if flow.sheet and flow.question.choices else []),
         Key("Enter", "go on", "submit"),
         Key("Esc", "back", "back"),
-        *([Key("F4", "skip", "skip")] if flow.question.optional else []),
+        *([Key("F4", flow.question.skip, "skip")] if flow.question.optional else []),
         *([Key("F7", "enough", "enough")] if flow.is_short and flow.standing else []),
         *([Key("F8", "undo", "undo")] if flow.past else []),
         Key("F2", other, "units"),
