@@ -15,7 +15,7 @@ settings.load_profile("same")
 
 
 def pytest_collection_finish():
-    """Collect garbage seldom, and never among what was loaded: a third of the time went there."""
+    """Collect garbage seldom: of two files of screens it took about a quarter of the time."""
     gc.collect()
     gc.freeze()
     gc.set_threshold(200_000, 50, 50)

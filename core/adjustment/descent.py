@@ -104,6 +104,6 @@ def _second_derivatives(problem: Problem, here: Solution) -> Array:
 
 def cofactor_of(solution: Solution) -> Array:
     """Covariance (n, n) of the unknowns at a minimum, where every observation has its u."""
-    normal = solution.design.T @ solution.design
+    normal = _normal(solution)
     scale = np.sqrt(np.diag(normal))
     return np.asarray(np.linalg.inv(normal / np.outer(scale, scale)) / np.outer(scale, scale))

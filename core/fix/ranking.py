@@ -1,7 +1,7 @@
 """The order of the combinations of a search."""
 
 from collections import Counter
-from collections.abc import Callable, Iterable, Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from decimal import Decimal
 from typing import Literal, get_args
@@ -15,20 +15,18 @@ By = Literal["parts", "price", "hours"]
 
 ORDERS: tuple[By, ...] = get_args(By)
 
-
-def known_orders(parts: Iterable[Part]) -> tuple[By, ...]:
-    """Orders in which plans of these parts can differ; a price or hours have to be known for it."""
-    known = tuple(parts)
-    orders: dict[By, bool] = {
-        "parts": True,
-        "price": any(part.price is not None for part in known),
-        "hours": any(part.hours is not None for part in known),
-    }
-    return tuple(order for order in ORDERS if orders[order])
-
-
 PROBABILITY_STEP = 0.05
 """Probabilities that round to the same multiple of this step count as equal."""
+
+
+def known_orders(parts: Sequence[Part]) -> tuple[By, ...]:
+    """Orders in which plans of these parts can differ; price and hours count only where known."""
+    orders: list[By] = ["parts"]
+    if any(part.price is not None for part in parts):
+        orders.append("price")
+    if any(part.hours is not None for part in parts):
+        orders.append("hours")
+    return tuple(orders)
 
 
 @dataclass(frozen=True)

@@ -31,7 +31,7 @@ SEEN_LOOSE = (
 
 
 def is_heavy(document: Document, profile: Profile | None) -> bool:
-    """True if the size of the rim decides the play allowed at the tyre."""
+    """True if play is read, and the size of the rim decides how much of it is allowed."""
     return profile is not None and profile.over_10000_lb and is_taped(document)
 
 

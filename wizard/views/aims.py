@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator
 
+from core.fix.plan import Plan
 from core.kinematics.ball_path import BallPath
 from core.kinematics.linkage import Linkage
 from core.text.quantity import LengthUnit
@@ -19,25 +20,31 @@ MOST_SLANT = 0.5
 def aims_of(verdict: Verdict, unit: LengthUnit) -> tuple[Aim, ...]:
     """The places that the drag link's frame end of a measured vehicle aims at.
 
-    None where the readings were proved wrong.
+    () where the readings were proved wrong.
     """
     if READINGS in verdict.held_back_by:
         return ()
     linkage = verdict.measured.linkage
-    return aims_at(linkage, verdict.rise_to_square, verdict.ball_path, unit)
+    return tuple(_aims(linkage, verdict.rise_to_square, verdict.ball_path, unit))
 
 
-def aims_at(linkage: Linkage, rise: Value, path: BallPath, unit: LengthUnit) -> tuple[Aim, ...]:
+def aims_of_plan(verdict: Verdict, plan: Plan, unit: LengthUnit) -> tuple[Aim, ...]:
+    """The places that the drag link's frame end aims at after a plan.
+
+    () where the readings were proved wrong.
+    """
+    if READINGS in verdict.held_back_by:
+        return ()
+    after = plan.after
+    return tuple(_aims(after.linkage, after.rise_to_square, after.ball_path, unit))
+
+
+def _aims(linkage: Linkage, rise: Value, path: BallPath, unit: LengthUnit) -> Iterator[Aim]:
     """The height at which the drag link is square to its ball's path, and the path's axis.
 
     The height is left out where the frame end is there already, within its doubt. Both are left out
     where they lie below the floor.
     """
-    return tuple(_aims(linkage, rise, path, unit))
-
-
-def _aims(linkage: Linkage, rise: Value, path: BallPath, unit: LengthUnit) -> Iterator[Aim]:
-    """The height first, then the axis."""
     ahead, across, up = (float(part) for part in linkage.pivot(LINK_ENDS["drag_link"][0]))
     words = way_to_square(rise, unit)
     if words and up + rise.value > 0:

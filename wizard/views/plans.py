@@ -10,7 +10,7 @@ from core.fix.plan import Plan
 from core.text.quantity import LengthUnit
 from core.verdict.verdict import Verdict
 from wizard.phrases.rises import rise_words
-from wizard.views.aims import aims_at
+from wizard.views.aims import aims_of_plan
 from wizard.views.picture_data import CurvePicture, FrontPicture, Trace
 from wizard.views.verdict import (
     curve_of,
@@ -60,7 +60,7 @@ def front_of_plan(
         after_word=word,
         arcs={},
         notes=notes,
-        aims=aims_at(planned, plan.after.rise_to_square, plan.after.ball_path, unit),
+        aims=aims_of_plan(verdict, plan, unit),
     )
 
 

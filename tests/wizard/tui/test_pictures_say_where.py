@@ -70,10 +70,9 @@ def with_kind(flow, layout, guide):
     return flow.with_document(document).with_profile(profile)
 
 
-@pytest.mark.parametrize(
-    ("size", "is_measured"), [((80, 24), False), ((80, 24), True), ((120, 40), True)], ids=str
-)
+@pytest.mark.parametrize("size", SIZES, ids=str)
 @pytest.mark.parametrize(("layout", "guide"), KINDS)
+@pytest.mark.parametrize("is_measured", [False, True])
 async def test_words_of_every_question_hide_nothing(
     tmp_path, hidden, cut, layout, guide, size, is_measured
 ):

@@ -86,6 +86,13 @@ def fixing(name, *pressed):
     return run
 
 
+def put_on_shelf(app, text):
+    """Write the parts shelf of the shop."""
+    shelf = app.files / "shop" / "parts_shelf.toml"
+    shelf.parent.mkdir(parents=True, exist_ok=True)
+    shelf.write_text(text, encoding="utf-8")
+
+
 class TestPictures:
     @pytest.mark.parametrize("size", [SMALL, LARGE])
     @pytest.mark.parametrize("name", ["re-mounted", "toe"])
@@ -419,12 +426,10 @@ class TestShop:
 
     async def test_the_parts_shelf_is_searched(self, tmp_path):
         app = workshop_app(tmp_path)
-        shelf = app.files / "shop" / "parts_shelf.toml"
-        shelf.parent.mkdir(parents=True, exist_ok=True)
-        shelf.write_text(
+        put_on_shelf(
+            app,
             '[[corrections]]\nname = "our own [b]bracket[/b]"\npivot = "track_bar.axle"\n'
             'rises = ["2 1/4 in"]\ncaution = "Made here."\n',
-            encoding="utf-8",
         )
         async with app.run_test(size=TALL) as pilot:
             await go_to_fix(pilot, "re-mounted")
@@ -434,12 +439,10 @@ class TestShop:
 
     async def test_the_cheapest_plans_come_first_where_prices_are_known(self, tmp_path):
         app = workshop_app(tmp_path)
-        shelf = app.files / "shop" / "parts_shelf.toml"
-        shelf.parent.mkdir(parents=True, exist_ok=True)
-        shelf.write_text(
+        put_on_shelf(
+            app,
             '[[corrections]]\nname = "own bracket"\npivot = "track_bar.axle"\n'
             'rises = ["2 1/4 in"]\ncaution = "Made here."\nprice = "40 USD"\n',
-            encoding="utf-8",
         )
         async with app.run_test(size=LARGE) as pilot:
             await go_to_fix(pilot, "re-mounted")
@@ -461,9 +464,7 @@ class TestShop:
 
     async def test_a_faulty_parts_shelf_is_left_out_and_reported(self, tmp_path):
         app = workshop_app(tmp_path)
-        shelf = app.files / "shop" / "parts_shelf.toml"
-        shelf.parent.mkdir(parents=True, exist_ok=True)
-        shelf.write_text('[[corrections]]\nname = "x"\npivot = "wheel"\n', encoding="utf-8")
+        put_on_shelf(app, '[[corrections]]\nname = "x"\npivot = "wheel"\n')
         async with app.run_test(size=LARGE) as pilot:
             await go_to_fix(pilot, "re-mounted")
             text = "".join(screen_text(pilot).split())

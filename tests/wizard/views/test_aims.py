@@ -96,7 +96,10 @@ def test_a_comparison_aims_at_the_places_of_the_later_session():
 
 
 def test_readings_that_were_proved_wrong_mark_nothing():
-    assert not aims_by_mark(verdict_of("not closing"))
+    verdict = verdict_of("not closing")
+    assert not aims_by_mark(verdict)
+    plan = Bench(verdict).nudged("drag_link.axle", INCH).plan()
+    assert not front_of_plan(verdict, plan, "in").aims
 
 
 def test_a_link_that_runs_fore_and_aft_has_a_marked_height_and_no_axis():

@@ -134,7 +134,7 @@ class PhotographsStep(Screen[Any]):
             self.keep(self.flow.with_document(without(self.flow.document, PENDING)))
             for name in pending:
                 self.take(str(name))
-            self.number = min(1, self.number)
+            self.number = min(1, self.number)  # the first of them is marked first
         self.load()
         self.show()
 

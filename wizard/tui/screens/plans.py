@@ -244,7 +244,7 @@ class PlansScreen(StepScreen):
     @property
     def orders(self) -> tuple[By, ...]:
         """Orders in which the plans can differ."""
-        return known_orders(change.part for change in self.corrections)
+        return known_orders([change.part for change in self.corrections])
 
     @property
     def next_order(self) -> By:
@@ -309,7 +309,7 @@ class PlansScreen(StepScreen):
     def action_bench(self) -> None:
         """Try the plan at hand out further."""
         if self.planning and (words := no_bench_words(self.planning.verdict)):
-            self.notify(words, severity="warning")
+            self.app.warn(words)
         elif self.planning:
             tag = vehicle_tag(self.flow.document)
             bench = BenchScreen(self.planning.verdict, tag, self.unit, self.plan, may_keep=True)

@@ -152,7 +152,7 @@ class VerdictScreen(SectionedScreen[Result]):
     def action_bench(self) -> None:
         """Try other places of the pivots, unless they cannot be trusted."""
         if self.verdict and (words := no_bench_words(self.verdict)):
-            self.notify(words, severity="warning")
+            self.app.warn(words)
         elif self.verdict:
             tag = vehicle_tag(self.document)
             bench = BenchScreen(self.verdict, tag, self.unit, may_keep=self.MAY_KEEP)
